@@ -1,0 +1,62 @@
+# lynearm_room(NAME USES room... LIBRARIES target... SOURCES file...)
+#
+# Makes the library target lynearm_<name> (alias lynearm::<name>) from the
+# sources beside the calling file, with the house's warnings, and notes which
+# rooms it uses; tests/house/room_uses_test.py holds the includes against that
+# note. A header-only room gives no SOURCES.
+
+add_library(lynearm_warnings INTERFACE)
+target_compile_options(
+  lynearm_warnings
+  INTERFACE -Wall
+            -Wextra
+            -Wpedantic
+            -Wconversion
+            -Wshadow
+            -Werror
+            # The same figures from every compiler: no fused multiply-add.
+            -ffp-contract=off)
+
+set_property(GLOBAL PROPERTY LYNEARM_ROOM_USES "")
+
+function(lynearm_room name)
+  cmake_parse_arguments(ROOM "" "" "USES;LIBRARIES;SOURCES" ${ARGN})
+  set(target lynearm_${name})
+  list(TRANSFORM ROOM_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
+  if(ROOM_SOURCES)
+    add_library(${target} STATIC ${ROOM_SOURCES})
+    target_include_directories(${target} PUBLIC ${CMAKE_SOURCE_DIR}/src)
+    target_link_libraries(
+      ${target}
+      PUBLIC ${used_targets}
+      PRIVATE lynearm_warnings ${ROOM_LIBRARIES})
+  else()
+    add_library(${target} INTERFACE)
+    target_include_directories(${target} INTERFACE ${CMAKE_SOURCE_DIR}/src)
+    target_link_libraries(${target} INTERFACE ${used_targets} ${ROOM_LIBRARIES})
+  endif()
+  add_library(lynearm::${name} ALIAS ${target})
+  string(REPLACE ";" " " uses "${ROOM_USES}")
+  set_property(GLOBAL APPEND PROPERTY LYNEARM_ROOM_USES "${name}: ${uses}")
+endfunction()
+
+# One line a room, "spirit: units numeric", for the test that guards the floors.
+function(lynearm_write_room_uses)
+  get_property(lines GLOBAL PROPERTY LYNEARM_ROOM_USES)
+  string(REPLACE ";" "\n" text "${lines}")
+  file(WRITE ${CMAKE_BINARY_DIR}/room_uses.txt "${text}\n")
+endfunction()
+
+# lynearm_test(NAME USES room... SOURCES file... [ARGUMENTS ...])
+# A GoogleTest program of its own; each source file is a test file.
+function(lynearm_test name)
+  cmake_parse_arguments(TEST "" "" "USES;LIBRARIES;SOURCES" ${ARGN})
+  list(TRANSFORM TEST_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
+  add_executable(${name} ${TEST_SOURCES})
+  target_link_libraries(${name} PRIVATE ${used_targets} lynearm_warnings ${TEST_LIBRARIES}
+                                        GTest::gmock GTest::gtest_main)
+  target_include_directories(${name} PRIVATE ${CMAKE_SOURCE_DIR}/tests)
+  target_compile_definitions(${name} PRIVATE LYNEARM_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
+                                             LYNEARM_BUILD_DIR="${CMAKE_BINARY_DIR}")
+  add_test(NAME ${name} COMMAND ${name})
+endfunction()

@@ -1,0 +1,91 @@
+#include "numeric/integrate.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/generation.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
+#include <cmath>
+#include <utility>
+
+#include "base/error.hpp"
+#include "numeric/root.hpp"
+
+namespace lynearm::numeric {
+namespace {
+
+void check_finite(const State& state, double at, std::string_view procedure) {
+  for (const double value : state) {
+    if (!std::isfinite(value)) {
+      throw base::NotConverged(procedure, fmt::format("state not finite at {:.9g}", at));
+    }
+  }
+}
+
+}  // namespace
+
+Path integrate(const std::function<void(double, const State&, State&)>& rate, State initial,
+               double start, double end, double spacing, std::string_view procedure,
+               const std::function<double(double, const State&)>& stop, StepControl control) {
+  namespace odeint = boost::numeric::odeint;
+  base::ensure(spacing > 0.0 && end >= start, "an integration runs forward with a spacing");
+
+  Path path;
+  const auto keep = [&](double at, const State& state) {
+    path.at.push_back(at);
+    path.state.push_back(state);
+  };
+  keep(start, initial);
+  if (end == start) return path;
+  if (stop && stop(start, initial) <= 0.0) {
+    path.stopped = true;
+    return path;
+  }
+
+  auto stepper = odeint::make_dense_output(control.absolute, control.relative,
+                                           odeint::runge_kutta_dopri5<State>());
+  const auto system = [&rate](const State& state, State& derivative, double s) {
+    rate(s, state, derivative);
+  };
+  stepper.initialize(initial, start, std::min(control.first_step, end - start));
+
+  State between(initial.size());
+  double next_kept = start + spacing;
+  while (true) {
+    if (++path.steps > control.most_steps) {
+      throw base::NotConverged(procedure, fmt::format("{} steps reached {:.9g} of {:.9g}",
+                                                      control.most_steps,
+                                                      stepper.current_time(), end));
+    }
+    const auto [before, after_step] = stepper.do_step(system);
+    check_finite(stepper.current_state(), after_step, procedure);
+    const double after = std::min(after_step, end);
+    stepper.calc_state(after, between);
+
+    double last = after;
+    bool finished = after_step >= end;
+    if (stop && stop(after, between) <= 0.0) {
+      const auto crossing = [&](double s) {
+        State here(between.size());
+        stepper.calc_state(s, here);
+        return stop(s, here);
+      };
+      // The event lies in this step; a step that starts on it exactly was handled at its end.
+      last = root_between(crossing, before, after, procedure).value;
+      finished = true;
+      path.stopped = true;
+    }
+    for (; next_kept < last; next_kept += spacing) {
+      stepper.calc_state(next_kept, between);
+      keep(next_kept, between);
+    }
+    if (finished) {
+      stepper.calc_state(last, between);
+      keep(last, between);
+      return path;
+    }
+  }
+}
+
+}  // namespace lynearm::numeric

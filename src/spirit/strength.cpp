@@ -1,0 +1,106 @@
+#include "spirit/strength.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/error.hpp"
+#include "spirit/density.hpp"
+#include "spirit/density_kernel.hpp"
+
+namespace lynearm::spirit {
+namespace {
+
+// % by volume at a reference temperature: the volume of the ethanol alone over that of the
+// mixture, both at that temperature.
+class VolumeScale {
+ public:
+  VolumeScale(units::Temperature reference, double pure_kgm3)
+      : at_(reference.celsius()), pure_kgm3_(pure_kgm3) {}
+
+  [[nodiscard]] double strength(double p) const { return p * at_(p).density_kgm3 / pure_kgm3_; }
+
+  // Newton on q(p), which rises with p over the whole range.
+  [[nodiscard]] double mass_fraction(double q) const {
+    double low = 0.0;
+    double high = 1.0;
+    double p = q * (0.80 + 0.20 * q * q);
+    for (int i = 0; i < 60; ++i) {
+      const DensityAt::Value rho = at_(p);
+      const double miss = p * rho.density_kgm3 / pure_kgm3_ - q;
+      if (std::abs(miss) < 1e-15) return p;
+      (miss < 0.0 ? low : high) = p;
+      double next = p - miss * pure_kgm3_ / (rho.density_kgm3 + p * rho.slope);
+      if (!(next >= low && next <= high)) next = 0.5 * (low + high);
+      if (std::abs(next - p) < 1e-16) return next;
+      p = next;
+    }
+    return p;  // the bracket is one rounding wide by now
+  }
+
+ private:
+  DensityAt at_;
+  double pure_kgm3_;
+};
+
+// The definition divides by the density of pure ethanol that the formula itself gives
+// (789.239), so that 100 % by mass is 100 % by volume exactly; the document rounds to 789.24.
+const VolumeScale& scale_20C() {
+  static const VolumeScale scale(reference_20C, DensityAt(20.0)(1.0).density_kgm3);
+  return scale;
+}
+
+const VolumeScale& scale_60F() {
+  static const VolumeScale scale(reference_60F,
+                                 DensityAt(reference_60F.celsius())(1.0).density_kgm3);
+  return scale;
+}
+
+double checked(double value, double low, double high, std::string_view shown,
+               std::string_view accepted) {
+  if (!(value >= low && value <= high)) {
+    throw base::InputError("strength", std::string(shown), std::string(accepted));
+  }
+  return value;
+}
+
+}  // namespace
+
+units::VolumeStrength volume_strength(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 0.0, 1.0,
+                           fmt::format("{:.4f} % mass", ethanol.percent()), "0 to 100 % by mass");
+  return units::VolumeStrength::fraction(scale_20C().strength(p));
+}
+
+units::MassFraction mass_fraction(units::VolumeStrength strength) {
+  const double q =
+      checked(strength.fraction(), 0.0, 1.0, fmt::format("{:.4f} %vol", strength.percent()),
+              "0 to 100 %vol");
+  return units::MassFraction::fraction(scale_20C().mass_fraction(q));
+}
+
+Proof proof(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 0.0, 1.0,
+                           fmt::format("{:.4f} % mass", ethanol.percent()), "0 to 100 % by mass");
+  return Proof::degrees(200.0 * scale_60F().strength(p));
+}
+
+units::MassFraction mass_fraction(Proof proof) {
+  const double degrees = checked(proof.degrees(), 0.0, 200.0,
+                                 fmt::format("{:.3f} proof", proof.degrees()), "0 to 200 proof");
+  return units::MassFraction::fraction(scale_60F().mass_fraction(degrees / 200.0));
+}
+
+units::MoleFraction mole_fraction(units::MassFraction ethanol) {
+  const double e = ethanol.fraction() / ethanol_molar_mass_g_per_mol;
+  const double w = (1.0 - ethanol.fraction()) / water_molar_mass_g_per_mol;
+  return units::MoleFraction::fraction(e / (e + w));
+}
+
+units::MassFraction mass_fraction(units::MoleFraction ethanol) {
+  const double e = ethanol.fraction() * ethanol_molar_mass_g_per_mol;
+  const double w = (1.0 - ethanol.fraction()) * water_molar_mass_g_per_mol;
+  return units::MassFraction::fraction(e / (e + w));
+}
+
+}  // namespace lynearm::spirit
