@@ -63,10 +63,10 @@ InputError::InputError(std::vector<Fault> faults)
 NotConverged::NotConverged(std::string_view procedure, std::string_view detail)
     : std::runtime_error(fmt::format("{} did not converge: {}", procedure, detail)) {}
 
-void ensure(bool holds, std::string_view promise, std::source_location place) {
+void ensure(bool holds, std::string_view promise, Place place) {
   if (holds) return;
   throw BrokenInvariant(
-      fmt::format("{}:{}: does not hold: {}", place.file_name(), place.line(), promise));
+      fmt::format("{}:{}: does not hold: {}", place.file, place.line, promise));
 }
 
 std::string nearest_name(std::string_view word, const std::vector<std::string>& known) {

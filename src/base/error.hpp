@@ -9,7 +9,6 @@
 // words at one place (src/cli/report.cpp for the command line).
 #pragma once
 
-#include <source_location>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -58,9 +57,17 @@ class BrokenInvariant : public std::logic_error {
   explicit BrokenInvariant(const std::string& what) : std::logic_error(what) {}
 };
 
+/// A place in our own text. std::source_location is not to be had with Clang 14.
+struct Place {
+  const char* file;
+  int line;
+  static constexpr Place here(const char* file = __builtin_FILE(), int line = __builtin_LINE()) {
+    return {file, line};
+  }
+};
+
 /// Throws BrokenInvariant, with the place and `promise`, when `holds` is false.
-void ensure(bool holds, std::string_view promise,
-            std::source_location place = std::source_location::current());
+void ensure(bool holds, std::string_view promise, Place place = Place::here());
 
 /// The name among `known` closest to `word` (edit distance, at most a third of its length),
 /// or "" when none is near. For "unknown key ...; did you mean ...?".

@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <boost/numeric/odeint/stepper/controlled_runge_kutta.hpp>
 #include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
 #include <boost/numeric/odeint/stepper/generation.hpp>
 #include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
+#include <boost/numeric/odeint/util/odeint_error.hpp>
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 #include "base/error.hpp"
@@ -51,14 +54,23 @@ Path integrate(const std::function<void(double, const State&, State&)>& rate, St
   stepper.initialize(initial, start, std::min(control.first_step, end - start));
 
   State between(initial.size());
-  double next_kept = start + spacing;
+  // Counted, not summed: a sum of spacings ends a rounding short of `end` and keeps it twice.
+  int kept = 1;
+  const auto next_kept = [&] { return start + spacing * kept; };
+  const double coincide = 1e-9 * spacing;
   while (true) {
     if (++path.steps > control.most_steps) {
-      throw base::NotConverged(procedure, fmt::format("{} steps reached {:.9g} of {:.9g}",
-                                                      control.most_steps,
-                                                      stepper.current_time(), end));
+      throw base::NotConverged(
+          procedure, fmt::format("{} steps reached {:.9g} of {:.9g}", control.most_steps,
+                                 stepper.current_time(), end));
     }
-    const auto [before, after_step] = stepper.do_step(system);
+    double before = 0.0, after_step = 0.0;
+    try {
+      std::tie(before, after_step) = stepper.do_step(system);
+    } catch (const odeint::step_adjustment_error&) {
+      throw base::NotConverged(
+          procedure, fmt::format("no step is small enough at {:.9g}", stepper.current_time()));
+    }
     check_finite(stepper.current_state(), after_step, procedure);
     const double after = std::min(after_step, end);
     stepper.calc_state(after, between);
@@ -76,9 +88,9 @@ Path integrate(const std::function<void(double, const State&, State&)>& rate, St
       finished = true;
       path.stopped = true;
     }
-    for (; next_kept < last; next_kept += spacing) {
-      stepper.calc_state(next_kept, between);
-      keep(next_kept, between);
+    for (; next_kept() < (finished ? last - coincide : last); ++kept) {
+      stepper.calc_state(next_kept(), between);
+      keep(next_kept(), between);
     }
     if (finished) {
       stepper.calc_state(last, between);

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/spread.hpp"
+#include "units/parse.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::plan {
@@ -62,8 +62,8 @@ struct Boiler {
 /// The head and the condenser.
 struct Still {
   Boiler boiler;
-  Spread<units::Share> head_reflux_strip;   ///< molar share of the vapour running back, fast run
-  Spread<units::Share> head_reflux_spirit;  ///< the same on a gentle run
+  units::Spread<units::Share> head_reflux_strip;   ///< molar share of the vapour running back, fast run
+  units::Spread<units::Share> head_reflux_spirit;  ///< the same on a gentle run
   units::Temperature coolant_inlet;
   units::VolumeFlow greatest_coolant_flow;
   units::Share spirit_power = units::Share::percent(60.0);  ///< of the power, when adjustable
@@ -107,17 +107,17 @@ struct Instruments {
 /// Constants of the house that a batch is predicted with, each with its spread. The defaults
 /// come from data/process.toml; a kit states its own once they are known.
 struct Constants {
-  Spread<units::Share> conversion;          ///< extract dissolved of what the enzymes free
-  Spread<units::Share> drained_moisture;    ///< water in the wet grain, drained only
-  Spread<units::Share> squeezed_moisture;   ///< water in the wet grain, squeezed
-  Spread<units::Share> sparge_mixing;       ///< how well a sparge reaches the held liquor
-  Spread<units::Share> fermentable_factor;  ///< on the fermentable share of the bill
-  Spread<units::Share> alcohol_yield;       ///< of the theory, from the sugar fermented
-  Spread<units::Share> lees;                ///< of the wash, left with the yeast
-  Spread<units::Share> still_loss;          ///< of the alcohol charged: vapour, wetted walls
-  Spread<units::Share> transfer_loss;       ///< of a spirit at each move
-  Spread<units::Share> heat_loss_factor;    ///< on every heat loss of the kit (1 = as stated)
-  Spread<units::Share> evaporation_factor;  ///< on the loss from cask or closure
+  units::Spread<units::Share> conversion;          ///< extract dissolved of what the enzymes free
+  units::Spread<units::Share> drained_moisture;    ///< water in the wet grain, drained only
+  units::Spread<units::Share> squeezed_moisture;   ///< water in the wet grain, squeezed
+  units::Spread<units::Share> sparge_mixing;       ///< how well a sparge reaches the held liquor
+  units::Spread<units::Share> fermentable_factor;  ///< on the fermentable share of the bill
+  units::Spread<units::Share> alcohol_yield;       ///< of the theory, from the sugar fermented
+  units::Spread<units::Share> lees;                ///< of the wash, left with the yeast
+  units::Spread<units::Share> still_loss;          ///< of the alcohol charged: vapour, wetted walls
+  units::Spread<units::Share> transfer_loss;       ///< of a spirit at each move
+  units::Spread<units::Share> heat_loss_factor;    ///< on every heat loss of the kit (1 = as stated)
+  units::Spread<units::Share> evaporation_factor;  ///< on the loss from cask or closure
 };
 
 /// Everything the house has.

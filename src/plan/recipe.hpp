@@ -38,9 +38,9 @@ struct BillLine {
 
 struct Cook {
   std::string vessel;
-  units::Volume water;
-  units::Duration time;
-  units::Temperature water_temperature;  ///< as it goes on the heat
+  units::Volume water;                                  ///< cold, from the liquor
+  units::Duration time;                                 ///< at the boil
+  units::VolumeFlow boil_off;                           ///< zero under a lid
 };
 
 struct Sparge {
@@ -48,22 +48,28 @@ struct Sparge {
   units::Temperature temperature;
 };
 
+/// How the cooked grain is brought down to the dough-in temperature.
+enum class CoolBy { lid_on, lid_off, coil };
+
 struct MashStep {
   std::string vessel;
   std::optional<Cook> cook;
-  units::Volume water;                   ///< straight into the mash vessel, beside the cook
+  units::Volume water;                   ///< straight into the mash vessel
+  /// Of that water beside a cook; without a cook it is computed, the strike temperature.
+  std::optional<units::Temperature> water_temperature;
   units::Temperature rest_temperature;
   units::Duration rest_time;
   std::vector<Sparge> sparges;
   bool squeeze = true;
-  bool lid_on_while_cooling = true;
+  CoolBy cool_by = CoolBy::lid_on;
   bool on_the_grain = false;             ///< ferment (and strip) without draining
 };
 
 struct SugarBoil {
   std::string vessel;
-  units::Volume water;
-  units::Duration time;
+  units::Volume water;                                  ///< cold, from the liquor
+  units::Duration time;                                 ///< at the boil
+  units::VolumeFlow boil_off;
 };
 
 /// What mends a gravity that misses the wanted one.
@@ -74,7 +80,8 @@ struct FermentStep {
   std::optional<units::Volume> fill_to;              ///< topped up with water to this volume
   units::Temperature pitch_temperature;              ///< and to this temperature at once
   std::string yeast;                                 ///< id in the table of yeasts
-  units::MassConcentration pitch;                    ///< dry yeast
+  units::MassConcentration pitch = units::MassConcentration::grams_per_litre(0.5);  ///< dry
+  bool held = false;                                 ///< kept at the pitching temperature
   units::Duration rest_after_dry = units::Duration::days(3.0);
   units::MassConcentration nutrient_nitrogen;        ///< added, yeast-assimilable
   GravityBy gravity_by = GravityBy::sugar;           ///< for a wanted gravity
@@ -127,7 +134,7 @@ struct Staves {
 
 struct WoodStep {
   std::variant<Staves, std::string> in = Staves{};  ///< staves, or the name of a cask of the kit
-  std::string species = "white-oak";
+  std::string species = "american-oak";
   std::string toast = "medium";
   units::Duration time;                         ///< wanted
   units::Temperature temperature = units::Temperature::celsius(15.0);

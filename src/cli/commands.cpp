@@ -1,0 +1,14 @@
+#include "cli/commands.hpp"
+
+namespace lynearm::cli {
+
+std::vector<Command> commands() {
+  return {
+      strip_command(),
+      gauge_command(),
+      reduce_command(),
+      blend_command(),
+  };
+}
+
+}  // namespace lynearm::cli

@@ -1,0 +1,20 @@
+// Every command of the program. A new one: write src/cli/<name>_command.cpp with a function
+// <name>_command() that describes it, list the file in CMakeLists.txt, declare the function
+// here and add it to commands() in the order of the work.
+#pragma once
+
+#include <vector>
+
+#include "cli/command.hpp"
+
+namespace lynearm::cli {
+
+[[nodiscard]] Command strip_command();
+[[nodiscard]] Command gauge_command();
+[[nodiscard]] Command reduce_command();
+[[nodiscard]] Command blend_command();
+
+/// All of them, in the order that help lists them.
+[[nodiscard]] std::vector<Command> commands();
+
+}  // namespace lynearm::cli

@@ -1,0 +1,26 @@
+#include "cli/look.hpp"
+
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cstdlib>
+
+namespace lynearm::cli {
+
+bool colour_wanted() {
+  const char* terminal = std::getenv("TERM");
+  return std::getenv("NO_COLOR") == nullptr && terminal != nullptr &&
+         std::string_view(terminal) != "dumb" && isatty(STDOUT_FILENO) == 1;
+}
+
+std::string headline(std::string_view sentence, const Look& look) {
+  return look.colour ? fmt::format("\033[1m{}\033[0m\n", sentence)
+                     : fmt::format("{}\n", sentence);
+}
+
+std::string caution(std::string_view sentence, const Look& look) {
+  return look.colour ? fmt::format("\033[33mCaution:\033[0m {}\n", sentence)
+                     : fmt::format("Caution: {}\n", sentence);
+}
+
+}  // namespace lynearm::cli

@@ -1,0 +1,88 @@
+#include "cli/report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <string>
+#include <vector>
+
+#include "cli/command_line.hpp"
+
+namespace lynearm::cli {
+namespace {
+
+void tell(const std::string& line) {
+  // Where standard error is closed too, the exit status still says it.
+  static_cast<void>(std::fwrite(line.data(), 1, line.size(), stderr));
+  static_cast<void>(std::fputc('\n', stderr));
+}
+
+// What was typed, fit for one line of a terminal: no control characters, not endless.
+std::string presentable(const std::string& text) {
+  constexpr std::size_t most = 120;
+  std::string out;
+  for (const char c : text) {
+    const bool continuation = (c & 0xC0) == 0x80;
+    if (out.size() >= most && !continuation) return out + "...";
+    const auto byte = static_cast<unsigned char>(c);
+    out += byte < 0x20 || byte == 0x7F ? '?' : c;
+  }
+  return out;
+}
+
+}  // namespace
+
+int report(std::exception_ptr error) {
+  try {
+    std::rethrow_exception(error);
+  } catch (const base::InputError& fault) {
+    for (base::Fault one : fault.faults()) {
+      one.value = presentable(one.value);
+      tell(base::sentence(one));
+    }
+    return Status::bad_input;
+  } catch (const UsageError& fault) {
+    tell(presentable(fault.what()));
+    return Status::bad_input;
+  } catch (const base::NotConverged& fault) {
+    tell(fmt::format("No answer was found: {}.", fault.what()));
+    return Status::no_answer;
+  } catch (const std::exception& fault) {
+    tell(
+        fmt::format("This is our fault, not yours: {}. Please report it with the command line.",
+                    fault.what()));
+    return Status::our_fault;
+  }
+}
+
+base::InputError as_options(const base::InputError& error, const Command& command,
+                            const Arguments& arguments) {
+  std::vector<base::Fault> faults = error.faults();
+  for (base::Fault& fault : faults) {
+    std::string name = "--" + fault.field;
+    std::replace(name.begin(), name.end(), '_', '-');
+    const bool ours =
+        fault.file.empty() && std::any_of(command.options.begin(), command.options.end(),
+                                          [&](const Option& o) { return o.name == name; });
+    if (!ours) continue;
+    fault.field = name;
+    if (arguments.texts(name).size() == 1) fault.value = arguments.texts(name).front();
+  }
+  return base::InputError(std::move(faults));
+}
+
+int put(std::string_view text) {
+  errno = 0;
+  const bool taken = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() &&
+                     std::fflush(stdout) == 0;
+  if (taken) return Status::well;
+  if (errno != EPIPE && errno != EBADF) {
+    tell(fmt::format("The output could not be written: {}.", std::strerror(errno)));
+  }
+  return Status::no_answer;
+}
+
+}  // namespace lynearm::cli

@@ -1,0 +1,170 @@
+// lynearm strip: what a wash gives when it is stripped to a strength at the spout. No kit is
+// asked for: strengths and volumes of a run do not depend on power, only its time does.
+#include <fmt/format.h>
+
+#include <charconv>
+
+#include "cli/commands.hpp"
+#include "cli/stated.hpp"
+#include "cli/table.hpp"
+#include "still/run.hpp"
+#include "vapour/atmosphere.hpp"
+#include "wire/still.hpp"
+
+namespace lynearm::cli {
+namespace {
+
+constexpr const char* option_wash = "--wash";
+constexpr const char* option_stop = "--stop";
+constexpr const char* option_reflux = "--head-reflux";
+
+// "5 %", or a bare fraction: "0.05".
+units::Share head_reflux(Arguments& arguments) {
+  if (!arguments.has(option_reflux)) return {};
+  const std::string& text = arguments.texts(option_reflux).front();
+  double fraction = -1.0;
+  const char* end = text.data() + text.size();
+  const std::from_chars_result read = std::from_chars(text.data(), end, fraction);
+  const bool bare = read.ec == std::errc{} && read.ptr == end;
+  const units::Parsed<units::Share> parsed = units::try_parse<units::Share>(text);
+  if (parsed) fraction = parsed.value->fraction();
+  if ((!bare && !parsed) || !(fraction >= 0.0 && fraction <= 0.9)) {
+    arguments.refuse(option_reflux, text,
+                     "a share of the rising vapour from 0 to 0.9, such as \"0.05\" or \"5 %\"");
+    return {};
+  }
+  return units::Share::fraction(fraction);
+}
+
+units::Pressure air_pressure(Arguments& arguments) {
+  const auto pressure = arguments.optional<units::Pressure>("--pressure");
+  const auto altitude = arguments.optional<units::Length>("--altitude");
+  if (pressure && altitude) {
+    arguments.refuse("--altitude", arguments.texts("--altitude").front(),
+                     "either --pressure or --altitude, not both");
+  }
+  if (pressure) {
+    arguments.keep_within("--pressure", *pressure, units::Pressure::kilopascals(20.0),
+                          units::Pressure::kilopascals(120.0));
+    return *pressure;
+  }
+  if (altitude) {
+    arguments.keep_within("--altitude", *altitude, units::Length::metres(-400.0),
+                          units::Length::metres(9000.0));
+    if (!arguments.refused("--altitude")) return vapour::standard_pressure(*altitude);
+  }
+  return units::Pressure::atmospheres(1.0);
+}
+
+void check_lot(Arguments& arguments, const units::StatedLot& wash) {
+  if (!arguments.has(option_wash) || arguments.refused(option_wash)) return;
+  const std::string& text = arguments.texts(option_wash).front();
+  if (!(wash.volume >= least_volume && wash.volume <= most_volume)) {
+    arguments.refuse(option_wash, text,
+                     fmt::format("a volume of {} to {}", units::concise(least_volume),
+                                 units::concise(most_volume)));
+  } else if (volume_strength(wash.strength) < units::VolumeStrength::percent(0.1)) {
+    arguments.refuse(option_wash, text, "a wash of 0.1 %vol or more");
+  }
+}
+
+// The engine's names for what was asked, as the options of this command.
+std::string option_of(const std::string& field) {
+  if (field.starts_with("run.stop")) return option_stop;
+  if (field == "run.head_reflux") return option_reflux;
+  if (field.starts_with("charge")) return option_wash;
+  return field;
+}
+
+still::Run stripped(const Arguments& arguments, const still::Charge& charge,
+                    const still::RunSetting& setting, units::Pressure pressure,
+                    units::VolumeStrength stop) {
+  try {
+    still::Stop end;
+    end.spout_strength = stop;
+    still::Run run = still::distil(charge, setting, vapour::BoilingCurve(pressure), end);
+    if (run.ending != still::Ending::spout_strength) {
+      // A pot above the azeotrope grows stronger as it boils away.
+      throw base::InputError(option_stop, arguments.texts(option_stop).front(),
+                             "a strength that the spout falls to before the pot is dry");
+    }
+    return run;
+  } catch (const base::InputError& error) {
+    std::vector<base::Fault> faults = error.faults();
+    for (base::Fault& fault : faults) {
+      fault.field = option_of(fault.field);
+      if (arguments.has(fault.field)) fault.value = arguments.texts(fault.field).front();
+    }
+    throw base::InputError(std::move(faults));
+  }
+}
+
+std::string text(const still::Run& run, units::Pressure pressure, const Look& look) {
+  const auto print = [&](auto quantity) { return units::print(quantity, look.units); };
+  const auto strength = [&](units::VolumeStrength s) { return shown(s, look.units); };
+  const still::Point& end = run.last();
+  return headline(fmt::format("{} gives low wines of {}, with {} of its alcohol.",
+                              shown(run.charge.spirit, look.units),
+                              shown(end.distillate, look.units), print(run.recovered())),
+                  look) +
+         table(
+             {{"low wines", print(end.collected), "at " + strength(end.cumulative)},
+              {"pure alcohol", print(end.pure_alcohol), "of it"},
+              {"left in the pot", print(spirit::volume(run.left())), "at " + strength(end.pot)},
+              {"first drop", strength(run.first().spout)},
+              {"last drop", strength(end.spout)},
+              {"pot at the first", print(run.first().pot_temperature)},
+              {"pot at the last", print(end.pot_temperature)},
+              {"heat", print(end.into_pot), "into the pot once it boils, without losses"},
+              {"head reflux", print(run.setting.head_reflux), "of the rising vapour"},
+              {"air pressure", print(pressure)}}) +
+         caution(wire::still_caution, look);
+}
+
+std::string run(Arguments& arguments, const Look& look) {
+  const auto wash = arguments.required<units::StatedLot>(option_wash);
+  const auto stop = arguments.required<units::StatedStrength>(option_stop);
+  const units::Pressure pressure = air_pressure(arguments);
+  still::RunSetting setting;
+  setting.head_reflux = head_reflux(arguments);
+  // Any power will do: the time it gives is not shown.
+  setting.heating.power = units::Power::kilowatts(1.0);
+  check_lot(arguments, wash);
+  if (arguments.has(option_stop) && !arguments.refused(option_stop) &&
+      volume_strength(stop) < units::VolumeStrength::percent(0.1)) {
+    arguments.refuse(option_stop, arguments.texts(option_stop).front(),
+                     "0.1 %vol or more: to run on below is to boil water");
+  }
+  arguments.settle();
+  still::Charge charge;
+  charge.spirit = spirit::lot(wash.volume, volume_strength(wash.strength));
+  const still::Run result =
+      stripped(arguments, charge, setting, pressure, volume_strength(stop));
+  return look.json ? wire::stripping_json(result, pressure) + "\n"
+                   : text(result, pressure, look);
+}
+
+}  // namespace
+
+Command strip_command() {
+  return {
+      "strip",
+      "low wines that a wash gives, stripped in a pot still",
+      {{option_wash, "LOT", "volume and strength at 20 °C: \"20 L @ 7.5 %vol\""},
+       {option_stop, "STRENGTH", "strength at the spout at which the run ends: \"10 %vol\""},
+       {option_reflux, "SHARE",
+        "of the vapour, by moles, that the head sends back: 0 (default), 0.05, \"5 %\""},
+       {"--pressure", "PRESSURE", "of the air: \"101.325 kPa\" (default) or \"29.8 inHg\""},
+       {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""}},
+      {R"(--wash "20 L @ 7.5 %vol" --stop "10 %vol" --head-reflux 0 --pressure "101.325 kPa")",
+       "20.0 L at 7.5 %vol gives low wines of 4.67 L at 29.2 %vol, with 91.0 % of its "
+       "alcohol."},
+      "Batch distillation of ethanol and water, the pot mixed; what runs back in the head is "
+      "in\n"
+      "equilibrium with the vapour that leaves. A plain pot driven fast has a head reflux of\n"
+      "0.02 to 0.05 (our estimate). Solids and sugar in the wash are left out.\n"
+      "Caution: never leave a heated still. If the coolant fails: heat off first.\n",
+      run};
+}
+
+}  // namespace lynearm::cli

@@ -1,0 +1,37 @@
+// Enthalpy of liquid and vapour mixtures of ethanol and water, and what follows from it: heat
+// capacity and latent heat. Reference: each pure liquid at 0 °C. Liquid: heat capacities of the
+// pure liquids plus the heat of mixing. Vapour: pure liquid plus latent heat at the same
+// temperature, mixed ideally. Leaves out pressure and dissolved extract.
+#pragma once
+
+#include "units/quantity.hpp"
+#include "vapour/molar.hpp"
+
+namespace lynearm::vapour {
+
+/// Molar mass of a mixture, g/mol, from the mole fraction of ethanol.
+[[nodiscard]] double molar_mass_g_per_mol(units::MoleFraction ethanol);
+
+/// Enthalpy of a liquid mixture above the two pure liquids at 0 °C.
+///
+/// ethanol    mole fraction, 0 to 1
+/// t          0 to 110 °C. Below 25 °C, where the heat-of-mixing correlation ends, the excess
+///            heat capacity is held at its value of 25 °C.
+/// throws     InputError outside
+[[nodiscard]] MolarEnthalpy liquid_enthalpy(units::MoleFraction ethanol, units::Temperature t);
+
+/// Enthalpy of a vapour mixture above the two pure liquids at 0 °C; t 0 to 115 °C.
+[[nodiscard]] MolarEnthalpy vapour_enthalpy(units::MoleFraction ethanol, units::Temperature t);
+
+/// Heat capacity of a liquid mixture: the derivative of liquid_enthalpy().
+///
+/// accuracy   against Perry's specific heats of aqueous ethanol (3, 23, 41 °C): worst and RMS
+///            in tests/published/perry_specific_heat_test.cpp, with the reason
+[[nodiscard]] MolarHeatCapacity liquid_heat_capacity(units::MoleFraction ethanol,
+                                                     units::Temperature t);
+
+/// Heat that condenses a vapour of a composition wholly at one temperature, without the heat
+/// of mixing (below 2 % of it at the boil): the mole-weighted latent heats of the pure liquids.
+[[nodiscard]] MolarEnthalpy latent_heat(units::MoleFraction ethanol, units::Temperature t);
+
+}  // namespace lynearm::vapour

@@ -1,0 +1,157 @@
+"""The steps of ./check (see ./check --help), timed, and one count over all of them."""
+
+import argparse
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import time
+
+import reports
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+BUILD = ROOT / "build"
+LOGS = BUILD / "logs"
+REPORTS = BUILD / "reports"
+JOBS = str(os.cpu_count() or 2)
+FUZZ_SECONDS = 20  # a target; the corpus in fuzz/ is replayed first
+OURS = ("src", "tests", "bench", "fuzz")
+
+# Another clone, in another folder, finds the objects that this one made.
+ENVIRONMENT = dict(os.environ, CCACHE_BASEDIR=str(ROOT), CCACHE_NOHASHDIR="1")
+
+
+def run(log, *command, **environment):
+    """Runs a command with all it says kept in a log; returns whether it went well."""
+    with open(LOGS / log, "a", encoding="utf-8") as out:
+        out.write(f"$ {' '.join(map(str, command))}\n")
+        out.flush()
+        done = subprocess.run(list(map(str, command)), cwd=ROOT, stdin=subprocess.DEVNULL,
+                              stdout=out, stderr=subprocess.STDOUT,
+                              env=dict(ENVIRONMENT, **environment))
+    return done.returncode == 0
+
+
+def one(name, well, log, telling=None, most=40):
+    """The count of a step that is one check; of its log, a failure tells the `telling` lines."""
+    count = reports.Count()
+    if well:
+        count.passed += 1
+        return count
+    lines = (LOGS / log).read_text(encoding="utf-8", errors="replace").splitlines()
+    told = [line for line in lines if telling(line)] if telling else []
+    told = told[:most] if told else lines[-most:]
+    count.fail(name, "\n".join([*told, f"(all of it: build/logs/{log})"]))
+    return count
+
+
+def build(preset, target="all"):
+    log = f"build-{preset}.log"
+    well = (run(log, "cmake", "--preset", preset)
+            and run(log, "cmake", "--build", "--preset", preset, "--target", target, "-j", JOBS,
+                    "--", "-k", "0"))
+    return one(f"build, preset {preset}", well, log,
+               lambda line: re.search(r"error\b|^FAILED:|undefined reference", line, re.I)
+               and not line.startswith("ccache "))
+
+
+def tests(preset, folder, full, *options):
+    out = REPORTS / preset
+    shutil.rmtree(out, ignore_errors=True)
+    out.mkdir(parents=True)
+    environment = {"GTEST_OUTPUT": f"xml:{out}/", "GTEST_COLOR": "no"}
+    if full:
+        environment["LYNEARM_FULL"] = "1"
+    limit = 7200 if full else 900
+    log = f"tests-{preset}.log"
+    run(log, "ctest", "--test-dir", folder, "-j", JOBS, "--timeout", limit,
+        "--output-on-failure", "--output-junit", out / "ctest.xml", *options, **environment)
+    if not (out / "ctest.xml").exists():
+        return one(f"ctest, preset {preset}", False, log)
+    count = reports.of_ctest(out)
+    if count.passed + count.failed == 0:
+        count.fail(f"ctest, preset {preset}", "no test was run")
+    for fault in range(len(count.faults)):
+        name, said = count.faults[fault]
+        count.faults[fault] = (f"{preset}: {name}", said)
+    return count
+
+
+def formatting():
+    files = [f for top in OURS for end in ("*.cpp", "*.hpp") for f in sorted((ROOT / top).rglob(end))]
+    well = run("format.log", "clang-format", "--dry-run", "-Werror", *files)
+    return one("formatting (mend: clang-format -i)", well, "format.log",
+               lambda line: "error:" in line)
+
+
+def analysis():
+    well = run("tidy.log", sys.executable, "-B", "tools/tidy.py", "--jobs", JOBS,
+               "build/asan", "build", "build/fuzz")
+    return one("static analysis (clang-tidy)", well, "tidy.log",
+               lambda line: not line.startswith(("clean ", "$ ")))
+
+
+def fuzzing():
+    """Each target for a short while; a finding stays in build/fuzz as crash-<target>-..."""
+    count = build("fuzz", "fuzz_targets")
+    if count.failed:
+        return count
+    for target in sorted((BUILD / "fuzz").glob("fuzz_*")):
+        if not os.access(target, os.X_OK) or target.is_dir():
+            continue
+        name = target.name
+        found = BUILD / "fuzz" / f"corpus-{name}"
+        found.mkdir(exist_ok=True)
+        seeds = ROOT / "fuzz" / "corpus" / name.removeprefix("fuzz_")
+        log = f"{name}.log"
+        well = run(log, target, f"-max_total_time={FUZZ_SECONDS}", "-timeout=10",
+                   "-rss_limit_mb=2048", "-max_len=4096", "-print_final_stats=1",
+                   f"-artifact_prefix={BUILD / 'fuzz'}/crash-{name}-", found,
+                   *([seeds] if seeds.is_dir() else []))
+        count.add(one(name, well, log))
+    return count
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--quick", action="store_true")
+    parser.add_argument("--full", action="store_true")
+    asked = parser.parse_args()
+
+    shutil.rmtree(LOGS, ignore_errors=True)
+    LOGS.mkdir(parents=True)
+    total = reports.Count()
+    begun = time.monotonic()
+
+    def step(name, work, *arguments):
+        print(f"{name} ...", flush=True)
+        start = time.monotonic()
+        count = work(*arguments)
+        total.add(count)
+        print(f"    {count.line()}   ({time.monotonic() - start:.0f} s)", flush=True)
+        return count.failed == 0
+
+    if not asked.quick:
+        step("Formatting", formatting)
+    if step("Build, GCC optimised", build, "release"):
+        step("Tests", tests, "release", BUILD, asked.full)
+    if not asked.quick:
+        if step("Build, Clang with sanitizers", build, "asan"):
+            # The house checks look at the repository, which is the same in both.
+            step("Tests under sanitizers", tests, "asan", BUILD / "asan", asked.full, "-LE", "house")
+        step("Fuzzing", fuzzing)
+        step("Static analysis", analysis)
+
+    for name, said in total.faults:
+        print(f"\nFAILED {name}")
+        for line in said.splitlines():
+            print(f"    {line}")
+    print(f"\nIn {(time.monotonic() - begun) / 60:.1f} minutes:")
+    print(total.line(), flush=True)
+    return 1 if total.failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,301 @@
+#!/usr/bin/env python3
+"""Turns a table of data/*.toml into rows for a C++ initialiser, or says what is wrong with it.
+
+    compile_data.py --table ingredient --in data/ingredients.toml --out ingredients.inc
+
+A data file has sources and rows:
+
+    [source.trade]
+    document = "usual range of maltsters' analyses"
+    standing = "common practice"
+
+    [[ingredient]]
+    id = "rye-malt"
+    extract = { value = 82, low = 80, high = 84, unit = "%", source = "trade" }
+
+Each row becomes `{.id = "rye-malt", .extract = Figure<units::Share>{...}, ...},` with the fields
+in the order of TABLES, which must be the order of the C++ struct. The including file brings the
+struct, the enumerations and `Figure` (value, low, high, source) into scope.
+
+All faults of a file are told together on standard error, one a line; then the exit status is 2
+and nothing is written. To add a table, describe its fields in TABLES.
+"""
+
+import argparse
+import json
+import pathlib
+import re
+import sys
+import tomllib
+from dataclasses import dataclass
+
+STANDINGS = {
+    "published": "published",
+    "common practice": "common_practice",
+    "from memory": "from_memory",
+    "our estimate": "our_estimate",
+}
+
+
+def literal(text):
+    """A C++ string literal."""
+    return json.dumps(text, ensure_ascii=False)
+
+
+def is_number(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool)
+
+
+class Fault(Exception):
+    """One mistake in one field."""
+
+
+@dataclass(frozen=True)
+class Text:
+    """A non-empty string."""
+
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, str) or not value.strip():
+            raise Fault(f"is {value!r}; accepted: a non-empty text")
+        return literal(value)
+
+    def missing(self):
+        return '""'
+
+
+@dataclass(frozen=True)
+class Identifier(Text):
+    """Lower-case words joined by hyphens, each row's own."""
+
+    def cpp(self, value, sources):
+        if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", value):
+            raise Fault(f"is {value!r}; accepted: lower-case words joined by hyphens")
+        return literal(value)
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of a few texts, each an enumerator."""
+
+    enum: str
+    names: dict
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if value not in self.names:
+            raise Fault(f"is {value!r}; accepted: {', '.join(self.names)}")
+        return f"{self.enum}::{self.names[value]}"
+
+
+@dataclass(frozen=True)
+class Flag:
+    """true or false; false when left out."""
+
+    optional: bool = True
+
+    def cpp(self, value, sources):
+        if not isinstance(value, bool):
+            raise Fault(f"is {value!r}; accepted: true or false")
+        return "true" if value else "false"
+
+    def missing(self):
+        return "false"
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A number with its unit, its range and its source. Left out: std::nullopt."""
+
+    unit: str
+    factory: str  # makes the quantity, e.g. "units::Share::percent"; its class is the part before
+    least: float
+    most: float
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict):
+            raise Fault(f"is {value!r}; accepted: {{ value, low, high, unit, source }}")
+        keys = {"value", "low", "high", "unit", "source"}
+        unknown = sorted(set(value) - keys)
+        if unknown:
+            raise Fault(f"has unknown keys {', '.join(unknown)}")
+        absent = sorted(keys - set(value))
+        if absent:
+            raise Fault(f"lacks {', '.join(absent)}")
+        if value["unit"] != self.unit:
+            raise Fault(f"has unit {value['unit']!r}; accepted: {self.unit!r}")
+        numbers = [value[key] for key in ("value", "low", "high")]
+        if not all(is_number(n) for n in numbers):
+            raise Fault("holds a value, low or high that is no number")
+        middle, low, high = numbers
+        if not self.least <= low <= middle <= high <= self.most:
+            raise Fault(
+                f"is {low} <= {middle} <= {high}; accepted: rising, "
+                f"within {self.least} to {self.most} {self.unit}".rstrip()
+            )
+        if value["source"] not in sources:
+            raise Fault(f"has unknown source {value['source']!r}; known: {', '.join(sources)}")
+        kind = self.factory.rsplit("::", 1)[0]
+        parts = ", ".join(f"{self.factory}({float(n)!r})" for n in numbers)
+        return f"Figure<{kind}>{{{parts}, {sources[value['source']]}}}"
+
+    def missing(self):
+        return "std::nullopt"
+
+
+def percent(least=0.0, most=100.0, optional=False):
+    return Figure("%", "units::Share::percent", least, most, optional)
+
+
+# The fields of each table, in the order of the C++ struct.
+TABLES = {
+    "ingredient": {
+        "id": Identifier(),
+        "name": Text(),
+        "sort": Choice(
+            "Sort",
+            {
+                "raw grain": "raw_grain",
+                "gelatinised grain": "gelatinised_grain",
+                "malt": "malt",
+                "roasted malt": "roasted_malt",
+                "sugar": "sugar",
+                "honey": "honey",
+                "molasses": "molasses",
+            },
+        ),
+        "basis": Choice(
+            "ExtractBasis", {"dry, fine grind": "dry_fine_grind", "as is": "as_is"}
+        ),
+        "extract": percent(),
+        "coarse_to_fine": percent(80.0, 100.0),
+        "moisture": percent(0.0, 30.0),
+        "starch": percent(),
+        "free_fermentable": percent(),
+        "fermentable": percent(),
+        "gelatinisation": Figure("°C", "units::Temperature::celsius", 40.0, 95.0, optional=True),
+        "diastatic_power": Figure("Lintner", "units::DiastaticPower::lintner", 0.0, 400.0),
+        "absorption": Choice(
+            "Absorption", {"none": "none", "husked": "husked", "clinging": "clinging"}
+        ),
+        "drains_slowly": Flag(),
+        "foams": Flag(),
+    },
+    "yeast": {
+        "id": Identifier(),
+        "name": Text(),
+        "coolest": Figure("°C", "units::Temperature::celsius", 0.0, 45.0),
+        "warmest": Figure("°C", "units::Temperature::celsius", 0.0, 45.0),
+        "tolerance": Figure("%vol", "units::VolumeStrength::percent", 5.0, 20.0),
+        "reach": percent(50.0),
+        "attenuation": Text(),
+    },
+    "wood": {
+        "id": Identifier(),
+        "name": Text(),
+        "lactone": percent(0.0, 500.0),
+        "tannin": percent(0.0, 500.0),
+        "vanillin": percent(0.0, 500.0),
+        "character": Text(),
+    },
+    "toast": {
+        "id": Identifier(),
+        "name": Text(),
+        "surface": Figure("°C", "units::Temperature::celsius", 100.0, 1000.0),
+        "time": Figure("min", "units::Duration::minutes", 0.05, 600.0),
+        "vanillin": percent(),
+        "lactone": percent(),
+        "tannin": percent(),
+        "colour": percent(),
+    },
+}
+
+
+def read_sources(document, faults):
+    """The C++ text of each source, by key."""
+    sources = {}
+    for key, source in document.get("source", {}).items():
+        where = f"source.{key}"
+        if not isinstance(source, dict) or set(source) != {"document", "standing"}:
+            faults.append(f"{where}: accepted: document and standing, nothing else")
+        elif not isinstance(source["document"], str) or not source["document"].strip():
+            faults.append(f"{where}.document: accepted: a non-empty text")
+        elif source["standing"] not in STANDINGS:
+            faults.append(
+                f"{where}.standing is {source['standing']!r}; accepted: {', '.join(STANDINGS)}"
+            )
+        else:
+            standing = STANDINGS[source["standing"]]
+            sources[key] = f"{{{literal(source['document'])}, base::Standing::{standing}}}"
+    return sources
+
+
+def compile_table(table, text):
+    """(rows as C++ text, faults). The rows are whole only when there are no faults."""
+    fields = TABLES[table]
+    faults = []
+    try:
+        document = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        return "", [str(error)]
+    for key in document:
+        if key not in ("source", table):
+            faults.append(f"{key}: unknown; accepted: source and {table}")
+    sources = read_sources(document, faults)
+    rows = document.get(table, [])
+    if not isinstance(rows, list) or not rows:
+        faults.append(f"{table}: accepted: at least one [[{table}]]")
+        rows = []
+
+    seen, lines, used = set(), [], set()
+    for number, row in enumerate(rows):
+        row_name = row.get("id") or f"{table}[{number}]"
+        for key in row:
+            if key not in fields:
+                faults.append(f"{row_name}.{key}: unknown; accepted: {', '.join(fields)}")
+        if row.get("id") in seen:
+            faults.append(f"{row_name}.id: stands twice")
+        seen.add(row.get("id"))
+        parts = []
+        for name, field in fields.items():
+            if name not in row:
+                if not field.optional:
+                    faults.append(f"{row_name}.{name}: missing")
+                    continue
+                parts.append(f".{name} = {field.missing()}")
+                continue
+            try:
+                parts.append(f".{name} = {field.cpp(row[name], sources)}")
+            except Fault as fault:
+                faults.append(f"{row_name}.{name}: {fault}")
+            if isinstance(row[name], dict):
+                used.add(row[name].get("source"))
+        lines.append("{" + ",\n ".join(parts) + "},\n")
+    for key in sources:
+        if key not in used:
+            faults.append(f"source.{key}: no figure names it")
+    return "".join(lines), faults
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--table", required=True, choices=sorted(TABLES))
+    parser.add_argument("--in", dest="source", required=True, type=pathlib.Path)
+    parser.add_argument("--out", required=True, type=pathlib.Path)
+    options = parser.parse_args()
+
+    rows, faults = compile_table(options.table, options.source.read_text(encoding="utf-8"))
+    if faults:
+        for fault in faults:
+            print(f"{options.source.name}: {fault}", file=sys.stderr)
+        return 2
+    options.out.parent.mkdir(parents=True, exist_ok=True)
+    heading = f"// Made from data/{options.source.name} by tools/compile_data.py; edit that file.\n"
+    options.out.write_text(heading + rows, encoding="utf-8")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
