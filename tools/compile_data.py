@@ -200,6 +200,11 @@ TABLES = {
         "vanillin": percent(0.0, 500.0),
         "character": Text(),
     },
+    "constant": {
+        "id": Identifier(),
+        "name": Text(),
+        "value": percent(0.0, 200.0),
+    },
     "toast": {
         "id": Identifier(),
         "name": Text(),

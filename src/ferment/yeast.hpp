@@ -6,19 +6,12 @@
 #include <string_view>
 #include <vector>
 
-#include "base/source.hpp"
+#include "base/figure.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::ferment {
 
-/// A figure of the table, with its range and where it comes from.
-template <class Quantity>
-struct Figure {
-  Quantity value;
-  Quantity low;   ///< at most `value`
-  Quantity high;  ///< at least `value`
-  base::Source source;
-};
+using base::Figure;
 
 struct Yeast {
   std::string_view id;

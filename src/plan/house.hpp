@@ -16,8 +16,11 @@ namespace lynearm::plan {
 /// Draining and sparging take time at any scale: common practice, no source.
 inline constexpr units::Duration first_run_off_time = units::Duration::minutes(25.0);
 inline constexpr units::Duration sparge_time = units::Duration::minutes(20.0);
-inline constexpr units::Duration moving_time = units::Duration::minutes(5.0);
 inline constexpr units::Duration doughing_in_time = units::Duration::minutes(10.0);
+/// Hot porridge is ladled, not poured: some three litres a minute.
+inline constexpr units::VolumeFlow ladling = units::VolumeFlow::litres_per_minute(3.2);
+/// The lid is off for about half the time of stirring the grist in.
+inline constexpr units::Duration stirring_open = units::Duration::minutes(5.0);
 
 /// Water at the boil at the house's pressure.
 [[nodiscard]] units::Temperature boiling_water(const Kit& kit);

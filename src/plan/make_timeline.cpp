@@ -115,7 +115,7 @@ class TimelineMaker {
                      fmt::format("Move to the {}; expect {:.0f} °C, {:.0f} L", recipe_.mash.vessel,
                                  mash.cook->landed.contents.temperature.celsius(),
                                  mash.cook->landed.volume.litres()),
-                     moving_time, Attention::hands_on);
+                     mash.cook->moving, Attention::hands_on);
       if (mash.cook->cooling) {
         calendar_.step("Mash", fmt::format("Cool to {:.1f} °C", mash.dough_in.celsius()),
                        mash.cook->cooling->planned, Attention::wait);
@@ -265,6 +265,7 @@ class TimelineMaker {
                      into_wood, Attention::hands_on);
       const Duration filled = calendar_.now();
       for (const Duration& day : wood.sampling_days) {
+        if (day >= wood.time) continue;  // the last is drawn when it is bottled
         calendar_.at("Wood", "Draw a sample, nose, taste, note", filled + day, sampling);
       }
       calendar_.step("Wood", "Mature", wood.time, Attention::wait);

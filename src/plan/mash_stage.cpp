@@ -51,8 +51,11 @@ class MashDay {
     const mash::Grist grist =
         grist_of(lines_of(bill_.grain, mash::Role::dough_in), kit_.place.ambient);
     mash::Contents liquor = recipe_.mash.cook ? cook_and_land() : strike_water();
-    const mash::MashVessel warm{vessel_.wall_heat_capacity(), liquor.temperature, true, {}};
     const units::Temperature rest = recipe_.mash.rest_temperature;
+    mash::MashVessel warm{vessel_.wall_heat_capacity(), liquor.temperature, true, {}};
+    warm.lost = units::Energy::joules(
+        mash::open_surface_loss(mash::open_surface(mash::volume(liquor)), rest).watts() *
+        stirring_open.seconds());
     plan_.dough_in = grist.mass > units::Mass{}
                          ? mash::dough_in_temperature(liquor, grist, warm, rest)
                          : rest;
@@ -116,14 +119,16 @@ class MashDay {
     pour.vessel_temperature =
         recipe_.mash.water > units::Volume{} ? beside : kit_.place.ambient;
     pour.left_behind = stays_in_the_pot;
-    pour.taking = moving_time;
-    pour.steaming = mash::open_surface(mash::volume(planned.cooked.contents));
+    const units::Volume hot = mash::volume(planned.cooked.contents);
+    planned.moving = units::Duration::seconds(hot.litres() / ladling.litres_per_second());
+    pour.taking = planned.moving;
+    pour.steaming = mash::open_surface(hot) * 2.0;  // both vessels stand open
     pour.other_loss = vessel_.loss_lid_on * drawn_.heat_loss_factor.fraction();
     pour.ambient = kit_.place.ambient;
     planned.landed = mash::land(planned.cooked.contents, pour);
     plan_.fullest = std::max(plan_.fullest, planned.landed.volume);
     mash::append(plan_.course, mash::Phase::moving, planned.cooked.contents.temperature,
-                 planned.landed.contents.temperature, moving_time);
+                 planned.landed.contents.temperature, planned.moving);
     return planned.landed.contents;
   }
 

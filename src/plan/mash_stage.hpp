@@ -50,6 +50,7 @@ struct CoolingPlan {
 struct CookPlan {
   mash::Cooked cooked;
   mash::Landed landed;
+  units::Duration moving;                        ///< from pot to mash vessel
   std::optional<CoolingPlan> cooling;            ///< absent when it lands cold enough
   std::optional<units::Duration> heating;        ///< present when it lands too cold
 };

@@ -147,10 +147,19 @@ class Pitching {
       wort_.sugar = wort_.sugar + stage_.sugar->wort;
       add(stage_.sugar->contents);
     }
-    // The fermenter's wall is cold, and warms at the wort's cost.
+    // The fermenter's wall is cold, and warms at the wort's cost; the wort gathers over the
+    // whole run-off, so on the mean it stands for half of it.
     const mash::Body bodies[] = {{mash::heat_capacity(together_), together_.temperature},
                                  {vessel_.wall_heat_capacity(), kit_.place.ambient}};
     together_.temperature = mash::mixing_temperature(bodies);
+    const mash::Cooling standing = cooling_of(vessel_, CoolBy::lid_on, kit_, drawn_);
+    if (stage_.mash && standing.vessel > units::HeatLoss{}) {
+      units::Duration gathering;
+      for (const units::Duration& time : stage_.mash->run_off_time) gathering += time;
+      together_.temperature = mash::temperature_after(
+          together_.temperature, gathering / 2.0,
+          mash::heat_capacity(together_) + vessel_.wall_heat_capacity(), standing);
+    }
     wort_.collected = together_.temperature;
   }
 

@@ -5,19 +5,12 @@
 #include <string_view>
 #include <vector>
 
-#include "base/source.hpp"
+#include "base/figure.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::wood {
 
-/// A figure of the tables, with its range and where it comes from.
-template <class Quantity>
-struct Figure {
-  Quantity value;
-  Quantity low;   ///< at most `value`
-  Quantity high;  ///< at least `value`
-  base::Source source;
-};
+using base::Figure;
 
 /// A wood. Pools against American oak (Quercus alba), a share: 1 is as much.
 struct Species {
