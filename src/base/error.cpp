@@ -52,8 +52,8 @@ std::string sentence(const Fault& fault) {
 }
 
 InputError::InputError(std::string field, std::string value, std::string accepted)
-    : InputError(
-          std::vector<Fault>{{std::move(field), std::move(value), std::move(accepted), "", 0, 0}}) {}
+    : InputError(std::vector<Fault>{
+          {std::move(field), std::move(value), std::move(accepted), "", 0, 0}}) {}
 
 InputError::InputError(std::vector<Fault> faults)
     : std::runtime_error(all_sentences(faults)), faults_(std::move(faults)) {

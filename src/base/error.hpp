@@ -28,7 +28,8 @@ struct Fault {
   friend bool operator==(const Fault&, const Fault&) = default;
 };
 
-/// A fault as one sentence: "kit.toml:12:9: boiler.power is "3 kg"; accepted: a power such as ...".
+/// A fault as one sentence: "kit.toml:12:9: boiler.power is "3 kg"; accepted: a power such as
+/// ...".
 [[nodiscard]] std::string sentence(const Fault& fault);
 
 /// Bad input. Holds one or more faults, so that several mistakes are told together.
@@ -61,7 +62,8 @@ class BrokenInvariant : public std::logic_error {
 struct Place {
   const char* file;
   int line;
-  static constexpr Place here(const char* file = __builtin_FILE(), int line = __builtin_LINE()) {
+  static constexpr Place here(const char* file = __builtin_FILE(),
+                              int line = __builtin_LINE()) {
     return {file, line};
   }
 };

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <map>
 #include <utility>
 
 #include "base/error.hpp"

@@ -27,9 +27,7 @@ double Draw::uniform() {
   return (static_cast<double>(mixed(state_) >> 11U) + 0.5) * 0x1.0p-53;
 }
 
-double Draw::normal() {
-  return -std::sqrt(2.0) * boost::math::erfc_inv(2.0 * uniform());
-}
+double Draw::normal() { return -std::sqrt(2.0) * boost::math::erfc_inv(2.0 * uniform()); }
 
 Band band(std::vector<double> values) {
   base::ensure(!values.empty(), "a band is made of at least one value");

@@ -28,8 +28,9 @@ void check_finite(const State& state, double at, std::string_view procedure) {
 
 }  // namespace
 
-Path integrate(const std::function<void(double, const State&, State&)>& rate, State initial,
-               double start, double end, double spacing, std::string_view procedure,
+Path integrate(const std::function<void(double, const State&, State&)>& rate,
+               const State& initial, double start, double end, double spacing,
+               std::string_view procedure,
                const std::function<double(double, const State&)>& stop, StepControl control) {
   namespace odeint = boost::numeric::odeint;
   base::ensure(spacing > 0.0 && end >= start, "an integration runs forward with a spacing");

@@ -21,9 +21,9 @@ struct StepControl {
 
 /// What an integration returns: the states at the steps taken, and where it ended.
 struct Path {
-  std::vector<double> at;     ///< the independent variable at each kept point, ascending
-  std::vector<State> state;   ///< the state there; same length as `at`
-  bool stopped = false;       ///< true when the stop event ended it, false at `end`
+  std::vector<double> at;    ///< the independent variable at each kept point, ascending
+  std::vector<State> state;  ///< the state there; same length as `at`
+  bool stopped = false;      ///< true when the stop event ended it, false at `end`
   int steps = 0;
 };
 
@@ -35,9 +35,10 @@ struct Path {
 /// spacing    a point is kept at least every `spacing` of the independent variable (dense
 ///            output), besides the start and the end
 /// throws     NotConverged when the steps run out or a state is not finite
-[[nodiscard]] Path integrate(
-    const std::function<void(double, const State&, State&)>& rate, State initial, double start,
-    double end, double spacing, std::string_view procedure,
-    const std::function<double(double, const State&)>& stop = {}, StepControl control = {});
+[[nodiscard]] Path integrate(const std::function<void(double, const State&, State&)>& rate,
+                             const State& initial, double start, double end, double spacing,
+                             std::string_view procedure,
+                             const std::function<double(double, const State&)>& stop = {},
+                             StepControl control = {});
 
 }  // namespace lynearm::numeric

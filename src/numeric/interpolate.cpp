@@ -12,7 +12,8 @@ namespace lynearm::numeric {
 namespace {
 
 // Weighted harmonic mean of the neighbouring secants; zero at an extremum of the data.
-std::vector<double> monotone_slopes(const std::vector<double>& x, const std::vector<double>& y) {
+std::vector<double> monotone_slopes(const std::vector<double>& x,
+                                    const std::vector<double>& y) {
   const std::size_t n = x.size();
   std::vector<double> slope(n);
   const auto secant = [&](std::size_t i) { return (y[i + 1] - y[i]) / (x[i + 1] - x[i]); };
@@ -48,8 +49,9 @@ Curve::Curve(std::vector<double> x, std::vector<double> y, std::vector<double> s
 
 std::size_t Curve::interval(double x) const {
   const double room = 1e-9 * (last() - first());
-  base::ensure(x >= first() - room && x <= last() + room,
-               fmt::format("{:.9g} lies inside the table {:.9g} to {:.9g}", x, first(), last()));
+  base::ensure(
+      x >= first() - room && x <= last() + room,
+      fmt::format("{:.9g} lies inside the table {:.9g} to {:.9g}", x, first(), last()));
   const auto above = std::upper_bound(x_.begin() + 1, x_.end() - 1, x);
   return static_cast<std::size_t>(above - x_.begin()) - 1;
 }

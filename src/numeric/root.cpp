@@ -32,7 +32,8 @@ Root root_between(const std::function<double(double)>& f, double low, double hig
                                                     at_low, low, at_high, high));
   }
   const auto narrow = [&](double a, double b) {
-    return std::abs(b - a) <= tolerance.width * std::max(1.0, std::max(std::abs(a), std::abs(b)));
+    return std::abs(b - a) <=
+           tolerance.width * std::max(1.0, std::max(std::abs(a), std::abs(b)));
   };
   auto most = static_cast<std::uintmax_t>(tolerance.most_iterations);
   const auto [a, b] =
@@ -43,9 +44,10 @@ Root root_between(const std::function<double(double)>& f, double low, double hig
   const Root root = std::abs(at_a) <= std::abs(at_b) ? Root{a, at_a, evaluations}
                                                      : Root{b, at_b, evaluations};
   if (!narrow(a, b) && root.residual != 0.0) {
-    throw base::NotConverged(procedure, fmt::format("bracket [{:.12g}, {:.12g}], residual {:.3g} "
-                                                    "after {} evaluations",
-                                                    a, b, root.residual, evaluations));
+    throw base::NotConverged(procedure,
+                             fmt::format("bracket [{:.12g}, {:.12g}], residual {:.3g} "
+                                         "after {} evaluations",
+                                         a, b, root.residual, evaluations));
   }
   return root;
 }

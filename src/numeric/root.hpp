@@ -16,7 +16,7 @@ struct Root {
 
 /// Tolerances of a root search.
 struct RootTolerance {
-  double width = 1e-12;     ///< stop when the bracket is narrower, relative to its size
+  double width = 1e-12;  ///< stop when the bracket is narrower, relative to its size
   int most_iterations = 100;
 };
 

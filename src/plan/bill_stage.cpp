@@ -16,7 +16,8 @@ units::Share placed(const base::Figure<units::Share>& figure, double place) {
 
 mash::Ingredient with_analysis(mash::Ingredient ingredient, const LotAnalysis& lot,
                                double place) {
-  constexpr base::Source own = {"the lot's own analysis, in the recipe", base::Standing::published};
+  constexpr base::Source own = {"the lot's own analysis, in the recipe",
+                                base::Standing::published};
   const auto put = [&own](auto& figure, const auto& value) {
     if (value) figure = {*value, *value, *value, own};
   };
@@ -48,9 +49,9 @@ BillPlan plan_bill(const Recipe& recipe, const Drawn& drawn) {
   BillPlan bill;
   for (std::size_t i = 0; i < recipe.bill.size(); ++i) {
     const BillLine& line = recipe.bill[i];
-    mash::GristLine grist{with_analysis(mash::ingredient(line.ingredient), line.analysis,
-                                        drawn.extract_place),
-                          line.mass, role_of(line.use)};
+    mash::GristLine grist{
+        with_analysis(mash::ingredient(line.ingredient), line.analysis, drawn.extract_place),
+        line.mass, role_of(line.use)};
     if (grist.role != mash::Role::as_sugar) bill.grain.push_back(grist);
     bill.lines.push_back(std::move(grist));
   }

@@ -41,8 +41,9 @@ class Check {
       const bool in_mash = line.use == Use::cook || line.use == Use::dough_in;
       mashed = mashed || in_mash;
       if (grain && !in_mash) {
-        fault(path, line.use == Use::boil ? "boil" : "ferment",
-              fmt::format("\"cook\" or \"dough-in\" for {}, which is a grain", line.ingredient));
+        fault(
+            path, line.use == Use::boil ? "boil" : "ferment",
+            fmt::format("\"cook\" or \"dough-in\" for {}, which is a grain", line.ingredient));
       }
       if (!grain && in_mash) {
         fault(path, line.use == Use::cook ? "cook" : "dough-in",
@@ -56,7 +57,8 @@ class Check {
       fault("mash.cook", "given", "no cook, or a line of the mash_bill with use = \"cook\"");
     }
     if (any(Use::boil) && !recipe_.sugar_boil) {
-      fault("sugar_boil", "", "a sugar boil (vessel, water, time), because the bill boils sugar");
+      fault("sugar_boil", "",
+            "a sugar boil (vessel, water, time), because the bill boils sugar");
     }
     if (!any(Use::boil) && recipe_.sugar_boil) {
       fault("sugar_boil", "given",
@@ -124,7 +126,8 @@ class Check {
                               const char* other, const units::VolumeStrength* earlier) {
       if (later == nullptr || earlier == nullptr || *later < *earlier) return;
       fault(field, fmt::format("{:.1f} %vol", later->percent()),
-            fmt::format("under {}, {:.1f} %vol: the spout only falls", other, earlier->percent()));
+            fmt::format("under {}, {:.1f} %vol: the spout only falls", other,
+                        earlier->percent()));
     };
     order("spirit_run.hearts_end", hearts, "spirit_run.heads_end", heads);
     order("spirit_run.tails_end", tails, "spirit_run.hearts_end", hearts);

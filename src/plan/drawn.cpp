@@ -8,7 +8,6 @@ namespace {
 // Half width of the central 80 % of a normal in standard deviations.
 constexpr double deviations_in_half_width = 1.2815515655446004;
 
-
 // How far from their medians the constants lie, in half widths. For the plan itself: nowhere.
 class Off {
  public:
@@ -23,8 +22,8 @@ class Off {
 
 units::Share within(const units::Spread<units::Share>& spread, double off, double least,
                     double most) {
-  return units::Share::fraction(
-      std::clamp(spread.median.fraction() + off * spread.half_width_80.fraction(), least, most));
+  return units::Share::fraction(std::clamp(
+      spread.median.fraction() + off * spread.half_width_80.fraction(), least, most));
 }
 
 Drawn drawn(const Kit& kit, numeric::Draw* stream) {

@@ -22,10 +22,10 @@ struct Drawn {
   units::Share evaporation_factor;
   units::Share head_reflux_strip;
   units::Share head_reflux_spirit;
-  units::TemperatureChange thermometer_error;    ///< true less shown, for borders by temperature
-  units::VolumeStrength alcoholmeter_error;      ///< true less shown, for borders by strength
-  double extract_place = 0.0;                    ///< where lots lie in their ingredient's range:
-                                                 ///< -1 at its low end, 0 at its value, 1 high
+  units::TemperatureChange thermometer_error;  ///< true less shown, for borders by temperature
+  units::VolumeStrength alcoholmeter_error;    ///< true less shown, for borders by strength
+  double extract_place = 0.0;                  ///< where lots lie in their ingredient's range:
+                                               ///< -1 at its low end, 0 at its value, 1 high
 };
 
 /// Every constant at its median.

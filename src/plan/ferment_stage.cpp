@@ -45,7 +45,8 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
   if (plan.pace.ending != ferment::Ending::dry) {
     findings.push_back(
         {Weight::caution,
-         plan.pace.ending == ferment::Ending::stuck ? "ferment-sticks" : "ferment-slow", "Ferment",
+         plan.pace.ending == ferment::Ending::stuck ? "ferment-sticks" : "ferment-slow",
+         "Ferment",
          fmt::format("The forecast leaves {:.0f} g/L of sugar after {:.0f} days.",
                      plan.pace.sugar_left.grams_per_litre(), horizon.days()),
          "Check nitrogen, pitch, temperature and the yeast's tolerance; see the ferment's "
@@ -54,8 +55,9 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
   if (plan.pace.warmest > yeast.warmest.value) {
     findings.push_back(
         {Weight::caution, "ferment-too-warm", "Ferment",
-         fmt::format("Uncooled, the ferment warms to {:.1f} °C; {} is stressed above {:.0f} °C.",
-                     plan.pace.warmest.celsius(), yeast.name, yeast.warmest.value.celsius()),
+         fmt::format(
+             "Uncooled, the ferment warms to {:.1f} °C; {} is stressed above {:.0f} °C.",
+             plan.pace.warmest.celsius(), yeast.name, yeast.warmest.value.celsius()),
          "Pitch cooler, cool the vessel, or split it."});
   }
   if (recipe.ferment.pitch_temperature < yeast.coolest.value) {
@@ -66,14 +68,15 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
                         "Pitch warmer."});
   }
   if (plan.strength > yeast.tolerance.value) {
-    findings.push_back({Weight::caution, "over-tolerance", "Ferment",
-                        fmt::format("The wash would come to {:.1f} %vol, over the {:.0f} %vol that "
-                                    "{} bears.",
-                                    plan.strength.percent(), yeast.tolerance.value.percent(), yeast.name),
-                        "Less sugar, more water, or another yeast."});
+    findings.push_back(
+        {Weight::caution, "over-tolerance", "Ferment",
+         fmt::format("The wash would come to {:.1f} %vol, over the {:.0f} %vol that "
+                     "{} bears.",
+                     plan.strength.percent(), yeast.tolerance.value.percent(), yeast.name),
+         "Less sugar, more water, or another yeast."});
   }
-  const double short_mg_L = (plan.nutrition.shortfall - recipe.ferment.nutrient_nitrogen)
-                                .milligrams_per_litre();
+  const double short_mg_L =
+      (plan.nutrition.shortfall - recipe.ferment.nutrient_nitrogen).milligrams_per_litre();
   if (short_mg_L > 10.0) {
     findings.push_back(
         {short_mg_L > 0.3 * plan.nutrition.need.milligrams_per_litre() ? Weight::caution
@@ -94,14 +97,16 @@ void gas_findings(const Kit& kit, const FermentPlan& plan, std::vector<Finding>&
   findings.push_back(
       {air > ferment::carbon_dioxide_dangerous ? Weight::danger : Weight::caution,
        "carbon-dioxide", "Ferment",
-       fmt::format("At its peak the ferment gives off {:.0f} L of carbon dioxide an hour; in the "
-                   "closed {:.0f} m³ room that settles at {:.1f} % of the air (limit for a working "
-                   "day 0.5 %).",
-                   plan.peak_carbon_dioxide.litres_per_hour(),
-                   kit.place.ferment_room->cubic_metres(), air.percent()),
-       fmt::format("Bring in at least {:.0f} m³ of fresh air an hour, low down, or lead the gas "
-                   "outside; keep an alarm near the floor.",
-                   plan.fresh_air.litres_per_hour() / 1000.0)});
+       fmt::format(
+           "At its peak the ferment gives off {:.0f} L of carbon dioxide an hour; in the "
+           "closed {:.0f} m³ room that settles at {:.1f} % of the air (limit for a working "
+           "day 0.5 %).",
+           plan.peak_carbon_dioxide.litres_per_hour(), kit.place.ferment_room->cubic_metres(),
+           air.percent()),
+       fmt::format(
+           "Bring in at least {:.0f} m³ of fresh air an hour, low down, or lead the gas "
+           "outside; keep an alarm near the floor.",
+           plan.fresh_air.litres_per_hour() / 1000.0)});
 }
 
 }  // namespace
@@ -116,7 +121,8 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
   plan.nutrition = ferment::nutrition(
       wort.volume, ferment::hexose(wort.whole, sugars),
       {wort.extract_from_malt, wort.extract_from_raw_grain, wort.extract_from_sugar});
-  plan.pace = ferment::pace(batch_of(recipe, kit, drawn, vessel, wort, plan, sugars), {}, horizon);
+  plan.pace =
+      ferment::pace(batch_of(recipe, kit, drawn, vessel, wort, plan, sugars), {}, horizon);
   plan.dry_after = plan.pace.dry_after.value_or(horizon);
   plan.ready_after = plan.dry_after + recipe.ferment.rest_after_dry;
   plan.fermented = ferment::ferment(wort.whole, sugars, drawn.alcohol_yield, plan.pace.done);
@@ -133,10 +139,10 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
   plan.peak_carbon_dioxide = plan.pace.peak_carbon_dioxide;
   plan.fresh_air = ferment::fresh_air_needed(plan.peak_carbon_dioxide);
   if (kit.place.ferment_room) {
-    plan.room_at_peak = ferment::steady_concentration(
-        {*kit.place.ferment_room, kit.place.air_changes_per_hour,
-         ferment::carbon_dioxide_outdoors},
-        plan.peak_carbon_dioxide);
+    plan.room_at_peak =
+        ferment::steady_concentration({*kit.place.ferment_room, kit.place.air_changes_per_hour,
+                                       ferment::carbon_dioxide_outdoors},
+                                      plan.peak_carbon_dioxide);
   }
   plan.heat = ferment::heat(plan.fermented.hexose_fermented);
   plan.adiabatic_rise = ferment::adiabatic_rise(plan.fermented.hexose_fermented,
@@ -150,8 +156,7 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
       wort::volume(plan.racked) +
       units::Volume::litres(plan.solids.kilograms() * mash::grain_displacement_L_per_kg);
 
-  const units::Share room =
-      units::Share::fraction((vessel.total - wort.fill) / vessel.total);
+  const units::Share room = units::Share::fraction((vessel.total - wort.fill) / vessel.total);
   if (wort.fill <= vessel.working && room < foam_room) {
     findings.push_back({Weight::caution, "no-room-for-foam", "Ferment",
                         fmt::format("The {} has {:.0f} % of its room left above the wort.",

@@ -13,9 +13,9 @@ namespace lynearm::plan {
 
 /// One of the figures a maker asks for first.
 struct Figure {
-  std::string_view key;    ///< stable, unit in the name: "hearts_volume_L_20C"
+  std::string_view key;  ///< stable, unit in the name: "hearts_volume_L_20C"
   std::string_view stage;
-  std::string_view name;   ///< for people
+  std::string_view name;  ///< for people
   std::string_view unit;
   int decimals = 1;
   double (*of)(const Plan& plan);
@@ -27,14 +27,14 @@ struct Figure {
 /// A figure with its band.
 struct Banded {
   const Figure* figure = nullptr;
-  double planned = 0.0;    ///< with every constant at its median
+  double planned = 0.0;  ///< with every constant at its median
   numeric::Band band;
 };
 
 struct Bands {
   std::vector<Banded> figures;
-  int members = 0;         ///< that gave a plan
-  int failed = 0;          ///< that could not be carried through
+  int members = 0;  ///< that gave a plan
+  int failed = 0;   ///< that could not be carried through
 };
 
 /// The bands of a plan from an ensemble of `members`, each with its constants drawn from (seed,

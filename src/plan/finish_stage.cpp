@@ -18,8 +18,8 @@ namespace {
 bool is_empty(const spirit::Lot& lot) { return lot.mass() <= units::Mass{}; }
 
 // Water to `to`, or none and a finding when the spirit is weaker already.
-spirit::Lot reduced(const spirit::Lot& spirit, units::VolumeStrength to, const std::string& stage,
-                    units::Mass& water, units::Volume* contraction,
+spirit::Lot reduced(const spirit::Lot& spirit, units::VolumeStrength to,
+                    const std::string& stage, units::Mass& water, units::Volume* contraction,
                     std::vector<Finding>& findings) {
   if (is_empty(spirit)) return spirit;
   const units::VolumeStrength has = spirit::strength(spirit);
@@ -44,7 +44,8 @@ ReducePlan plan_reduce(const Recipe& recipe, const Drawn& drawn, const spirit::L
   plan.hearts = hearts - plan.moved_loss;
   plan.result = reduced(plan.hearts, recipe.reduce.maturing, "Reduce", plan.water,
                         &plan.contraction, findings);
-  plan.water_volume = spirit::volume(spirit::Lot{{}, plan.water}, recipe.reduce.water_temperature);
+  plan.water_volume =
+      spirit::volume(spirit::Lot{{}, plan.water}, recipe.reduce.water_temperature);
   plan.volume = spirit::volume(plan.result);
   plan.strength = spirit::strength(plan.result);
   return plan;
@@ -111,29 +112,31 @@ class WoodDay {
 
   void cask_size_findings(const Cask& cask, units::Volume all, units::Volume room) {
     if (all > room) {
-      findings_.push_back({Weight::caution, "cask-too-small", "Wood",
-                           fmt::format("{:.2f} L of spirit for the {} of {:.1f} L, which takes "
-                                       "{:.2f} L with its ullage.",
-                                       all.litres(), cask.name, cask.volume.litres(),
-                                       room.litres()),
-                           fmt::format("Keep {:.2f} L in glass for topping up, or take a larger "
-                                       "cask.",
-                                       (all - room).litres())});
+      findings_.push_back(
+          {Weight::caution, "cask-too-small", "Wood",
+           fmt::format("{:.2f} L of spirit for the {} of {:.1f} L, which takes "
+                       "{:.2f} L with its ullage.",
+                       all.litres(), cask.name, cask.volume.litres(), room.litres()),
+           fmt::format("Keep {:.2f} L in glass for topping up, or take a larger "
+                       "cask.",
+                       (all - room).litres())});
     } else if (all < cask.volume * 0.85) {
-      findings_.push_back({Weight::caution, "cask-too-large", "Wood",
-                           fmt::format("{:.2f} L of spirit fills the {} of {:.1f} L to {:.0f} % "
-                                       "only: dry staves leak and lose more.",
-                                       all.litres(), cask.name, cask.volume.litres(),
-                                       100.0 * (all / cask.volume)),
-                           "Take a smaller cask, staves in glass, or wait for the next batch."});
+      findings_.push_back(
+          {Weight::caution, "cask-too-large", "Wood",
+           fmt::format("{:.2f} L of spirit fills the {} of {:.1f} L to {:.0f} % "
+                       "only: dry staves leak and lose more.",
+                       all.litres(), cask.name, cask.volume.litres(),
+                       100.0 * (all / cask.volume)),
+           "Take a smaller cask, staves in glass, or wait for the next batch."});
     }
     if (cask.volume < units::Volume::litres(30.0) && !cask.used) {
-      findings_.push_back({Weight::remark, "small-new-cask", "Wood",
-                           fmt::format("A new cask of {:.0f} L gives wood {:.1f} times as fast as "
-                                       "one of 200 L: it over-oaks within months.",
-                                       cask.volume.litres(),
-                                       wood::times_a_200L_cask(wood::cask_surface(cask.volume))),
-                           "Taste every two weeks; move the spirit to glass when it is enough."});
+      findings_.push_back(
+          {Weight::remark, "small-new-cask", "Wood",
+           fmt::format("A new cask of {:.0f} L gives wood {:.1f} times as fast as "
+                       "one of 200 L: it over-oaks within months.",
+                       cask.volume.litres(),
+                       wood::times_a_200L_cask(wood::cask_surface(cask.volume))),
+           "Taste every two weeks; move the spirit to glass when it is enough."});
     }
   }
 
@@ -146,10 +149,9 @@ class WoodDay {
                                           : wood::Stave{};
     wood::Wood like;
     like.richness = richness();
-    const double wanted =
-        staves.count ? static_cast<double>(*staves.count)
-                     : wood::staves_for(wood::ready, step_.time, stave, plan_.filled, like,
-                                        conditions());
+    const double wanted = staves.count ? static_cast<double>(*staves.count)
+                                       : wood::staves_for(wood::ready, step_.time, stave,
+                                                          plan_.filled, like, conditions());
     plan_.staves = std::max(1, static_cast<int>(std::lround(wanted)));
     if (kit_.staves && kit_.staves->count > 0 && plan_.staves > kit_.staves->count) {
       findings_.push_back({Weight::caution, "too-few-staves", "Wood",

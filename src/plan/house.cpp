@@ -33,9 +33,11 @@ mash::Cooling cooling_of(const Vessel& vessel, CoolBy by, const Kit& kit, const 
   return cooling;
 }
 
-CoolingPlan plan_cooling(const Vessel& vessel, units::HeatCapacity body, units::Temperature from,
-                         units::Temperature to, CoolBy by, const Kit& kit, const Drawn& drawn) {
-  CoolingPlan plan{from, to, units::Duration::hours(-1.0), {}, {}, units::Duration::hours(-1.0)};
+CoolingPlan plan_cooling(const Vessel& vessel, units::HeatCapacity body,
+                         units::Temperature from, units::Temperature to, CoolBy by,
+                         const Kit& kit, const Drawn& drawn) {
+  CoolingPlan plan{from, to, units::Duration::hours(-1.0),
+                   {},   {}, units::Duration::hours(-1.0)};
   const auto way = [&](CoolBy chosen) {
     return time_by(cooling_of(vessel, chosen, kit, drawn), body, from, to);
   };
@@ -57,8 +59,9 @@ void watch_fullness(const Vessel& vessel, units::Volume fullest, const std::stri
         {Weight::stop, "vessel-overfilled", stage,
          fmt::format("The {} would hold {:.1f} L {}, and its brim is at {:.1f} L.", vessel.name,
                      fullest.litres(), when, vessel.total.litres()),
-         fmt::format("Take {:.1f} L less, a larger vessel, or a smaller batch (--scale-to-kit).",
-                     (fullest - vessel.working).litres())});
+         fmt::format(
+             "Take {:.1f} L less, a larger vessel, or a smaller batch (--scale-to-kit).",
+             (fullest - vessel.working).litres())});
   } else if (fullest > vessel.working) {
     findings.push_back(
         {Weight::caution, "vessel-too-full", stage,

@@ -33,8 +33,8 @@ inline constexpr units::Duration stirring_open = units::Duration::minutes(5.0);
 /// is given no time; when the planned way is such, so is the plan: see CoolingPlan::planned,
 /// which is then negative.
 [[nodiscard]] CoolingPlan plan_cooling(const Vessel& vessel, units::HeatCapacity body,
-                                       units::Temperature from, units::Temperature to, CoolBy by,
-                                       const Kit& kit, const Drawn& drawn);
+                                       units::Temperature from, units::Temperature to,
+                                       CoolBy by, const Kit& kit, const Drawn& drawn);
 
 /// Adds a finding when `fullest` is over the vessel's brim (stop) or working volume (caution).
 void watch_fullness(const Vessel& vessel, units::Volume fullest, const std::string& stage,

@@ -21,14 +21,14 @@ enum class Material { stainless_steel, copper, aluminium, glass, plastic, wood }
 /// A pot, tub or fermenter.
 struct Vessel {
   std::string name;
-  units::Volume total;             ///< brim
-  units::Volume working;           ///< as full as it may safely be; at most `total`
+  units::Volume total;    ///< brim
+  units::Volume working;  ///< as full as it may safely be; at most `total`
   units::Mass wall_mass;
   Material wall = Material::stainless_steel;
-  units::HeatLoss loss_lid_on;     ///< to still air
-  units::HeatLoss loss_open;       ///< lid off: more, for the surface steams
-  units::Volume dead_volume;       ///< cannot be drained
-  units::Power heat;               ///< zero when it is not heated
+  units::HeatLoss loss_lid_on;  ///< to still air
+  units::HeatLoss loss_open;    ///< lid off: more, for the surface steams
+  units::Volume dead_volume;    ///< cannot be drained
+  units::Power heat;            ///< zero when it is not heated
   units::Share heat_efficiency = units::Share::percent(85.0);  ///< of the heat source
   bool heated_from_below = false;  ///< flame or plate: thick mash can scorch
   units::HeatLoss cooling_coil;    ///< extra loss while the coil runs, against the coil's water
@@ -46,8 +46,8 @@ enum class BoilerHeat { element, plate, flame, steam_jacket, water_bath };
 /// The pot of the still.
 struct Boiler {
   units::Volume total;
-  units::Share wash_fill = units::Share::percent(67.5);    ///< of total, for a clear wash
-  units::Share grain_fill = units::Share::percent(57.5);   ///< of total, foaming or on the grain
+  units::Share wash_fill = units::Share::percent(67.5);   ///< of total, for a clear wash
+  units::Share grain_fill = units::Share::percent(57.5);  ///< of total, foaming or on the grain
   units::Share spirit_fill = units::Share::percent(70.0);  ///< of total, for low wines
   units::Mass wall_mass;
   Material wall = Material::copper;
@@ -56,13 +56,15 @@ struct Boiler {
   units::Share heat_efficiency = units::Share::percent(98.0);
   BoilerHeat heat = BoilerHeat::element;
   bool power_adjustable = false;
-  units::Volume element_covered_above;  ///< liquid that must stay in the pot; zero without element
+  units::Volume
+      element_covered_above;  ///< liquid that must stay in the pot; zero without element
 };
 
 /// The head and the condenser.
 struct Still {
   Boiler boiler;
-  units::Spread<units::Share> head_reflux_strip;   ///< molar share of the vapour running back, fast run
+  units::Spread<units::Share>
+      head_reflux_strip;  ///< molar share of the vapour running back, fast run
   units::Spread<units::Share> head_reflux_spirit;  ///< the same on a gentle run
   units::Temperature coolant_inlet;
   units::VolumeFlow greatest_coolant_flow;
@@ -71,9 +73,9 @@ struct Still {
 
 /// Where the house stands and what the air does.
 struct Place {
-  units::Pressure pressure;                    ///< today's, or standard at the altitude
+  units::Pressure pressure;  ///< today's, or standard at the altitude
   units::Temperature ambient;
-  std::optional<units::Volume> ferment_room;   ///< air in the room with the fermenter
+  std::optional<units::Volume> ferment_room;  ///< air in the room with the fermenter
   double air_changes_per_hour = 0.5;
   units::Share humidity = units::Share::percent(65.0);  ///< of the air where spirit matures
 };
@@ -107,16 +109,17 @@ struct Instruments {
 /// Constants of the house that a batch is predicted with, each with its spread. The defaults
 /// come from data/process.toml; a kit states its own once they are known.
 struct Constants {
-  units::Spread<units::Share> conversion;          ///< extract dissolved of what the enzymes free
-  units::Spread<units::Share> drained_moisture;    ///< water in the wet grain, drained only
-  units::Spread<units::Share> squeezed_moisture;   ///< water in the wet grain, squeezed
-  units::Spread<units::Share> sparge_mixing;       ///< how well a sparge reaches the held liquor
+  units::Spread<units::Share> conversion;        ///< extract dissolved of what the enzymes free
+  units::Spread<units::Share> drained_moisture;  ///< water in the wet grain, drained only
+  units::Spread<units::Share> squeezed_moisture;  ///< water in the wet grain, squeezed
+  units::Spread<units::Share> sparge_mixing;      ///< how well a sparge reaches the held liquor
   units::Spread<units::Share> fermentable_factor;  ///< on the fermentable share of the bill
   units::Spread<units::Share> alcohol_yield;       ///< of the theory, from the sugar fermented
   units::Spread<units::Share> lees;                ///< of the wash, left with the yeast
-  units::Spread<units::Share> still_loss;          ///< of the alcohol charged: vapour, wetted walls
-  units::Spread<units::Share> transfer_loss;       ///< of a spirit at each move
-  units::Spread<units::Share> heat_loss_factor;    ///< on every heat loss of the kit (1 = as stated)
+  units::Spread<units::Share> still_loss;     ///< of the alcohol charged: vapour, wetted walls
+  units::Spread<units::Share> transfer_loss;  ///< of a spirit at each move
+  units::Spread<units::Share>
+      heat_loss_factor;  ///< on every heat loss of the kit (1 = as stated)
   units::Spread<units::Share> evaporation_factor;  ///< on the loss from cask or closure
 };
 

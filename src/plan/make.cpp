@@ -32,8 +32,8 @@ Plan make(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   Plan plan;
   plan.mash = plan_mash(recipe, kit, drawn, plan.findings);
   plan.ferment = plan_ferment(recipe, kit, drawn, plan.mash.wort, plan.findings);
-  StillStage still = plan_still(recipe, kit, drawn, plan.ferment, foams(plan.mash.bill), curve,
-                                plan.findings);
+  StillStage still =
+      plan_still(recipe, kit, drawn, plan.ferment, foams(plan.mash.bill), curve, plan.findings);
   plan.strip = std::move(still.strip);
   plan.spirit = std::move(still.spirit);
   plan.finish = plan_finish(recipe, kit, drawn, plan.spirit.hearts_all, plan.findings);

@@ -83,8 +83,8 @@ class LedgerMaker {
     const WortPlan& wort = plan_.mash.wort;
     const FermentPlan& ferment = plan_.ferment;
     in_wort_ = alcohol_of_hexose(hexose_of_grain(wort.grain.extract) + sugar_hexose_);
-    const units::Mass reachable = ferment::hexose(
-        wort.whole, {wort.fermentable, wort.hexose_per_gram});
+    const units::Mass reachable =
+        ferment::hexose(wort.whole, {wort.fermentable, wort.hexose_per_gram});
     put("Ferment", "extract that does not ferment", Flow::lost,
         in_wort_ - alcohol_of_hexose(reachable));
     const units::Mass fermented = ferment.fermented.hexose_fermented;
@@ -93,8 +93,7 @@ class LedgerMaker {
       put("Ferment", "sugar left by the yeast", Flow::lost, sugar_left);
     }
     put("Ferment", "turned into yeast, glycerol and acids", Flow::lost,
-        alcohol_of_hexose(fermented) -
-            spirit::pure_alcohol(wort::lot(ferment.fermented.wash)));
+        alcohol_of_hexose(fermented) - spirit::pure_alcohol(wort::lot(ferment.fermented.wash)));
     put("Ferment", "left with the lees", Flow::lost, wort::lot(ferment.lees));
   }
 
@@ -140,16 +139,17 @@ class LedgerMaker {
     ledger_.stages.push_back({"Mash", potential, in_wort_});
     ledger_.stages.push_back({"Ferment", in_wort_, wash});
     ledger_.stages.push_back({"Strip", wash, pure(plan_.strip.low_wines)});
-    ledger_.stages.push_back({"Spirit run", pure(spirit.low_wines_in + spirit.feints_in),
-                              pure(spirit.hearts_all)});
-    ledger_.stages.push_back({"Reduce", pure(spirit.hearts_all), pure(plan_.finish.reduce.result)});
+    ledger_.stages.push_back(
+        {"Spirit run", pure(spirit.low_wines_in + spirit.feints_in), pure(spirit.hearts_all)});
+    ledger_.stages.push_back(
+        {"Reduce", pure(spirit.hearts_all), pure(plan_.finish.reduce.result)});
     if (plan_.finish.wood) {
-      ledger_.stages.push_back({"Wood", pure(plan_.finish.wood->into_wood),
-                                pure(plan_.finish.wood->matured)});
+      ledger_.stages.push_back(
+          {"Wood", pure(plan_.finish.wood->into_wood), pure(plan_.finish.wood->matured)});
     }
     const spirit::Lot bottled = plan_.finish.bottle.in_bottles + plan_.finish.bottle.remainder;
-    const spirit::Lot before = bottled + plan_.finish.bottle.filter_loss +
-                               plan_.finish.bottle.moved_loss;
+    const spirit::Lot before =
+        bottled + plan_.finish.bottle.filter_loss + plan_.finish.bottle.moved_loss;
     ledger_.stages.push_back({"Bottle", pure(before), pure(plan_.finish.bottle.in_bottles)});
   }
 

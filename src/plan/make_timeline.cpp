@@ -111,11 +111,12 @@ class TimelineMaker {
                      mash.cook->cooked.time_to_boil, Attention::watch);
       heat_sparge_water();
       calendar_.step("Mash", "Cook the grain at the boil", cook.time, Attention::watch);
-      calendar_.step("Mash",
-                     fmt::format("Move to the {}; expect {:.0f} °C, {:.0f} L", recipe_.mash.vessel,
-                                 mash.cook->landed.contents.temperature.celsius(),
-                                 mash.cook->landed.volume.litres()),
-                     mash.cook->moving, Attention::hands_on);
+      calendar_.step(
+          "Mash",
+          fmt::format("Move to the {}; expect {:.0f} °C, {:.0f} L", recipe_.mash.vessel,
+                      mash.cook->landed.contents.temperature.celsius(),
+                      mash.cook->landed.volume.litres()),
+          mash.cook->moving, Attention::hands_on);
       if (mash.cook->cooling) {
         calendar_.step("Mash", fmt::format("Cool to {:.1f} °C", mash.dough_in.celsius()),
                        mash.cook->cooling->planned, Attention::wait);
@@ -134,14 +135,15 @@ class TimelineMaker {
                    fmt::format("Stir in the malts at {:.1f} °C; it settles at {:.1f} °C",
                                mash.dough_in.celsius(), mash.doughed_in.temperature.celsius()),
                    doughing_in_time, Attention::hands_on);
-    calendar_.step("Mash", fmt::format("Rest; it drifts to {:.1f} °C", mash.rested.end.celsius()),
+    calendar_.step("Mash",
+                   fmt::format("Rest; it drifts to {:.1f} °C", mash.rested.end.celsius()),
                    recipe_.mash.rest_time, Attention::wait);
     if (!mash.cook) heat_sparge_water();
     boil_sugar(true);
     for (std::size_t i = 0; i < mash.run_off_time.size(); ++i) {
       calendar_.step("Mash",
-                     i == 0 ? fmt::format("Drain{}; expect {:.1f} L", recipe_.mash.squeeze
-                                                                          ? " and squeeze" : "",
+                     i == 0 ? fmt::format("Drain{}; expect {:.1f} L",
+                                          recipe_.mash.squeeze ? " and squeeze" : "",
                                           mash.drained->run_offs[0].volume.litres())
                             : fmt::format("Sparge with {:.1f} L at {:.0f} °C, drain",
                                           recipe_.mash.sparges[i - 1].water.litres(),
@@ -162,13 +164,14 @@ class TimelineMaker {
     if (water <= units::Volume{} || heat_J <= 0.0) return;
     const Boiler& boiler = kit_.still.boiler;
     const double watts = boiler.power.watts() * boiler.heat_efficiency.fraction();
-    calendar_.beside("Mash",
-                     water < boiler.total
-                         ? fmt::format("Heat {:.0f} L of sparge water in the still's boiler, its "
-                                       "outlet open",
-                                       water.litres())
-                         : fmt::format("Heat {:.0f} L of sparge water", water.litres()),
-                     Duration::seconds(heat_J / watts), Attention::watch);
+    calendar_.beside(
+        "Mash",
+        water < boiler.total
+            ? fmt::format("Heat {:.0f} L of sparge water in the still's boiler, its "
+                          "outlet open",
+                          water.litres())
+            : fmt::format("Heat {:.0f} L of sparge water", water.litres()),
+        Duration::seconds(heat_J / watts), Attention::watch);
   }
 
   void boil_sugar(bool beside) {
@@ -187,48 +190,50 @@ class TimelineMaker {
     if (!plan_.mash.mash) boil_sugar(false);
     const WortPlan& wort = plan_.mash.wort;
     if (wort.cooling) {
-      calendar_.step("Mash", fmt::format("Cool the wort to {:.1f} °C", wort.cooling->to.celsius()),
+      calendar_.step("Mash",
+                     fmt::format("Cool the wort to {:.1f} °C", wort.cooling->to.celsius()),
                      wort.cooling->planned, Attention::wait);
     }
     calendar_.step(
         "Ferment",
-        fmt::format("Top up with {:.1f} L cold{} to {:.1f} L at {:.1f} °C, pitch {:.0f} g of yeast",
-                    wort.top_up.cold.litres(),
-                    wort.top_up.hot > units::Volume::litres(0.05)
-                        ? fmt::format(" and {:.1f} L hot water", wort.top_up.hot.litres())
-                        : " water",
-                    wort.fill.litres(), wort.top_up.temperature.celsius(),
-                    plan_.ferment.yeast.grams()),
+        fmt::format(
+            "Top up with {:.1f} L cold{} to {:.1f} L at {:.1f} °C, pitch {:.0f} g of yeast",
+            wort.top_up.cold.litres(),
+            wort.top_up.hot > units::Volume::litres(0.05)
+                ? fmt::format(" and {:.1f} L hot water", wort.top_up.hot.litres())
+                : " water",
+            wort.fill.litres(), wort.top_up.temperature.celsius(), plan_.ferment.yeast.grams()),
         pitching, Attention::hands_on);
   }
 
   void ferment() {
-    calendar_.step("Ferment",
-                   fmt::format("Ferment from {:.3f} to {:.3f}",
-                               plan_.ferment.original_gravity.ratio(),
-                               plan_.ferment.final_gravity.ratio()),
-                   plan_.ferment.dry_after, Attention::wait);
+    calendar_.step(
+        "Ferment",
+        fmt::format("Ferment from {:.3f} to {:.3f}", plan_.ferment.original_gravity.ratio(),
+                    plan_.ferment.final_gravity.ratio()),
+        plan_.ferment.dry_after, Attention::wait);
     calendar_.step("Ferment", "Rest on the yeast and clear", recipe_.ferment.rest_after_dry,
                    Attention::wait);
-    calendar_.step("Ferment",
-                   fmt::format("Rack {:.1f} L of wash off the lees",
-                               plan_.ferment.racked_volume.litres()),
-                   racking, Attention::hands_on);
+    calendar_.step(
+        "Ferment",
+        fmt::format("Rack {:.1f} L of wash off the lees", plan_.ferment.racked_volume.litres()),
+        racking, Attention::hands_on);
   }
 
   void still_run(const char* stage, const RunPlan& run, const std::string& name) {
     calendar_.put_off_unless_done_today(charging + run.length + emptying);
-    calendar_.step(stage, fmt::format("{}: charge {:.1f} L, check the outlet is open", name,
-                                      run.charge_volume.litres()),
+    calendar_.step(stage,
+                   fmt::format("{}: charge {:.1f} L, check the outlet is open", name,
+                               run.charge_volume.litres()),
                    charging, Attention::hands_on);
-    calendar_.step(stage, fmt::format("{}: heat to {:.1f} °C", name,
-                                      run.heat_up.boiling.celsius()),
+    calendar_.step(stage,
+                   fmt::format("{}: heat to {:.1f} °C", name, run.heat_up.boiling.celsius()),
                    run.heat_up.duration, Attention::watch);
-    calendar_.step(stage, fmt::format("{}: run, {:.1f} L", name,
-                                      spirit::volume(run.collected).litres()),
-                   run.run.last().since_boiling, Attention::watch);
-    calendar_.step(stage, fmt::format("{}: heat off, let it cool, empty, rinse", name), emptying,
-                   Attention::hands_on);
+    calendar_.step(
+        stage, fmt::format("{}: run, {:.1f} L", name, spirit::volume(run.collected).litres()),
+        run.run.last().since_boiling, Attention::watch);
+    calendar_.step(stage, fmt::format("{}: heat off, let it cool, empty, rinse", name),
+                   emptying, Attention::hands_on);
   }
 
   void strip() {
@@ -240,8 +245,9 @@ class TimelineMaker {
   void spirit() {
     for (int i = 1; i <= plan_.spirit.runs; ++i) {
       still_run("Spirit run", plan_.spirit.one,
-                plan_.spirit.runs == 1 ? std::string("Spirit run")
-                                       : fmt::format("Spirit run {} of {}", i, plan_.spirit.runs));
+                plan_.spirit.runs == 1
+                    ? std::string("Spirit run")
+                    : fmt::format("Spirit run {} of {}", i, plan_.spirit.runs));
     }
     calendar_.step("Jars", "Air the jars under a cloth, away from any flame", airing,
                    Attention::wait);
@@ -251,18 +257,19 @@ class TimelineMaker {
   void finish() {
     const FinishStage& finish = plan_.finish;
     if (finish.reduce.result.mass() <= units::Mass{}) return;
-    calendar_.step("Reduce",
-                   fmt::format("Reduce with {:.2f} kg of water to {:.1f} %vol, in steps",
-                               finish.reduce.water.kilograms(), finish.reduce.strength.percent()),
-                   reducing, Attention::hands_on);
+    calendar_.step(
+        "Reduce",
+        fmt::format("Reduce with {:.2f} kg of water to {:.1f} %vol, in steps",
+                    finish.reduce.water.kilograms(), finish.reduce.strength.percent()),
+        reducing, Attention::hands_on);
     if (finish.wood) {
       const WoodPlan& wood = *finish.wood;
-      calendar_.step("Wood",
-                     wood.staves > 0 ? fmt::format("Lay {:.2f} L on {} staves",
-                                                   wood.filled.litres(), wood.staves)
-                                     : fmt::format("Fill {:.2f} L into the {}",
-                                                   wood.filled.litres(), wood.in),
-                     into_wood, Attention::hands_on);
+      calendar_.step(
+          "Wood",
+          wood.staves > 0
+              ? fmt::format("Lay {:.2f} L on {} staves", wood.filled.litres(), wood.staves)
+              : fmt::format("Fill {:.2f} L into the {}", wood.filled.litres(), wood.in),
+          into_wood, Attention::hands_on);
       const Duration filled = calendar_.now();
       for (const Duration& day : wood.sampling_days) {
         if (day >= wood.time) continue;  // the last is drawn when it is bottled

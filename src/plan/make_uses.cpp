@@ -46,8 +46,8 @@ Uses make_uses(const Recipe& recipe, const Plan& plan) {
     cost("Energy", *recipe.prices.energy_per_kWh * uses.energy().kilowatt_hours());
   }
   if (recipe.prices.water_per_m3) {
-    cost("Water", *recipe.prices.water_per_m3 *
-                      (uses.process_water + uses.coolant).cubic_metres());
+    cost("Water",
+         *recipe.prices.water_per_m3 * (uses.process_water + uses.coolant).cubic_metres());
   }
   if (recipe.prices.wood) cost("Wood", *recipe.prices.wood);
   if (recipe.prices.bottle_each) {

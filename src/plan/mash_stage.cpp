@@ -31,7 +31,8 @@ mash::Grist grist_of(const mash::Bill& lines, units::Temperature t) {
     grist.mass += line.mass;
     moisture += line.mass * line.ingredient.moisture.value.fraction();
   }
-  if (grist.mass > units::Mass{}) grist.moisture = units::Share::fraction(moisture / grist.mass);
+  if (grist.mass > units::Mass{})
+    grist.moisture = units::Share::fraction(moisture / grist.mass);
   return grist;
 }
 
@@ -61,7 +62,8 @@ class MashDay {
                          : rest;
     bring_to_dough_in(liquor);
     liquor.temperature = plan_.dough_in;
-    plan_.doughed_in = grist.mass > units::Mass{} ? mash::dough_in(liquor, grist, warm) : liquor;
+    plan_.doughed_in =
+        grist.mass > units::Mass{} ? mash::dough_in(liquor, grist, warm) : liquor;
     mash::append(plan_.course, mash::Phase::doughing_in, plan_.dough_in,
                  plan_.doughed_in.temperature, doughing_in_time);
     plan_.fullest = std::max(plan_.fullest, mash::volume(plan_.doughed_in));
@@ -79,10 +81,13 @@ class MashDay {
     const Vessel& pot = vessel_named(kit_, cook.vessel);
     const mash::Grist grain =
         grist_of(lines_of(bill_.grain, mash::Role::cooked), kit_.place.ambient);
-    const mash::CookPot cook_pot{
-        pot.total,         pot.wall_heat_capacity(), pot.heat,
-        pot.heat_efficiency, pot.loss_lid_on * drawn_.heat_loss_factor.fraction(),
-        kit_.place.ambient,  boiling_water(kit_)};
+    const mash::CookPot cook_pot{pot.total,
+                                 pot.wall_heat_capacity(),
+                                 pot.heat,
+                                 pot.heat_efficiency,
+                                 pot.loss_lid_on * drawn_.heat_loss_factor.fraction(),
+                                 kit_.place.ambient,
+                                 boiling_water(kit_)};
     CookPlan& planned = plan_.cook.emplace();
     planned.cooked = mash::cook(
         cook_pot, {grain.mass, grain.moisture, grain.temperature, cook.water, kit_.liquor.cold,
@@ -97,16 +102,17 @@ class MashDay {
                            "Give at least 3.5 L a kilogram, or cook in two parts."});
     }
     if (pot.heated_from_below && !planned.cooked.too_thick) {
-      findings_.push_back({Weight::remark, "cook-scorches", "Mash",
-                           fmt::format("The {} is heated from below: a cook is thickest at 75 to "
-                                       "80 °C and catches on the bottom.",
-                                       pot.name),
-                           "Stir without pause until it thins, or cook under a gentle flame."});
+      findings_.push_back(
+          {Weight::remark, "cook-scorches", "Mash",
+           fmt::format("The {} is heated from below: a cook is thickest at 75 to "
+                       "80 °C and catches on the bottom.",
+                       pot.name),
+           "Stir without pause until it thins, or cook under a gentle flame."});
     }
-    mash::append_heating(plan_.course, kit_.liquor.cold, planned.cooked.contents.temperature,
-                         body_of(pot, planned.cooked.contents), pot.heat * pot.heat_efficiency.fraction(),
-                         pot.loss_lid_on * drawn_.heat_loss_factor.fraction(),
-                         kit_.place.ambient);
+    mash::append_heating(
+        plan_.course, kit_.liquor.cold, planned.cooked.contents.temperature,
+        body_of(pot, planned.cooked.contents), pot.heat * pot.heat_efficiency.fraction(),
+        pot.loss_lid_on * drawn_.heat_loss_factor.fraction(), kit_.place.ambient);
     mash::append(plan_.course, mash::Phase::cooking, planned.cooked.contents.temperature,
                  planned.cooked.contents.temperature, cook.time);
 
@@ -147,9 +153,10 @@ class MashDay {
       if (cooling.planned < units::Duration{}) {
         throw base::InputError(
             "kit.vessel", vessel_.name,
-            fmt::format("a mash vessel with a heat loss, so that the cook can cool from {:.1f} to "
-                        "{:.1f} °C",
-                        from.celsius(), to.celsius()));
+            fmt::format(
+                "a mash vessel with a heat loss, so that the cook can cool from {:.1f} to "
+                "{:.1f} °C",
+                from.celsius(), to.celsius()));
       }
       mash::append_cooling(plan_.course, from, to, body,
                            cooling_of(vessel_, way(cooling), kit_, drawn_));
@@ -157,15 +164,16 @@ class MashDay {
       return;
     }
     const units::Power heat = vessel_.heat * vessel_.heat_efficiency.fraction();
-    const units::Energy needed = units::Energy::joules(body.joules_per_kelvin() *
-                                                       (to - from).kelvins());
+    const units::Energy needed =
+        units::Energy::joules(body.joules_per_kelvin() * (to - from).kelvins());
     if (plan_.cook) {
       findings_.push_back(
           {Weight::caution, "lands-too-cold", "Mash",
-           fmt::format("The cooked grain lands at {:.1f} °C in the {}, under the {:.1f} °C that "
-                       "the malts need to settle at {:.1f} °C.",
-                       from.celsius(), vessel_.name, to.celsius(),
-                       recipe_.mash.rest_temperature.celsius()),
+           fmt::format(
+               "The cooked grain lands at {:.1f} °C in the {}, under the {:.1f} °C that "
+               "the malts need to settle at {:.1f} °C.",
+               from.celsius(), vessel_.name, to.celsius(),
+               recipe_.mash.rest_temperature.celsius()),
            "Use less water in the mash vessel, hotter water, or warm the vessel first."});
     }
     if (heat > units::Power{}) {
@@ -178,8 +186,10 @@ class MashDay {
     } else {
       // Heated elsewhere at the same price; the time is that of filling.
       plan_.energy += needed;
-      mash::append(plan_.course, mash::Phase::heating, from, to, units::Duration::minutes(10.0));
-      (plan_.cook ? plan_.cook->heating : plan_.heating_strike) = units::Duration::minutes(10.0);
+      mash::append(plan_.course, mash::Phase::heating, from, to,
+                   units::Duration::minutes(10.0));
+      (plan_.cook ? plan_.cook->heating : plan_.heating_strike) =
+          units::Duration::minutes(10.0);
     }
   }
 
@@ -194,9 +204,9 @@ class MashDay {
     for (const double off_K : {-3.0, -2.0, -1.0, 1.0, 2.0, 3.0}) {
       mash::Contents measured = plan_.doughed_in;
       measured.temperature = target + units::TemperatureChange::kelvins(off_K);
-      const bool helps = off_K > 0.0
-                             ? kit_.liquor.cold < target - units::TemperatureChange::kelvins(2.0)
-                             : kit_.liquor.hot > target + units::TemperatureChange::kelvins(2.0);
+      const bool helps =
+          off_K > 0.0 ? kit_.liquor.cold < target - units::TemperatureChange::kelvins(2.0)
+                      : kit_.liquor.hot > target + units::TemperatureChange::kelvins(2.0);
       if (!helps) continue;  // no water at hand moves it that way
       plan_.corrections.push_back(
           {measured.temperature,
@@ -207,8 +217,7 @@ class MashDay {
 
   void rest_and_convert() {
     const units::Share opened = plan_.cook ? plan_.cook->cooked.opened : units::Share{};
-    const mash::RestMash mash =
-        mash::rest_mash(bill_.grain, plan_.doughed_in.mass(), opened);
+    const mash::RestMash mash = mash::rest_mash(bill_.grain, plan_.doughed_in.mass(), opened);
     mash::RestSteps steps;
     steps.start = plan_.doughed_in.temperature;
     steps.time = recipe_.mash.rest_time;
@@ -217,8 +226,8 @@ class MashDay {
     steps.spacing = units::Duration::minutes(2.0);
     plan_.rested = mash::rest(mash, steps);
     mash::append_rest(plan_.course, plan_.rested);
-    plan_.extract_made = mash::extract_made(bill_.grain, mash, plan_.rested) *
-                         drawn_.conversion.fraction();
+    plan_.extract_made =
+        mash::extract_made(bill_.grain, mash, plan_.rested) * drawn_.conversion.fraction();
     plan_.limit_attenuation = mash::limit_attenuation(bill_.grain, mash, plan_.rested);
     // What did not dissolve stays in the grain and holds liquor like it.
     raw_starch_ = std::max(mash::extract_potential(bill_.grain).extract - plan_.extract_made,
@@ -273,9 +282,10 @@ class MashDay {
     if (plan_.slow_draining <= units::Share::fraction(1.0 / 3.0)) return;
     findings_.push_back(
         {Weight::caution, "slow-draining", "Mash",
-         fmt::format("{:.0f} % of the grain is rye, oats, wheat or flaked grain: the bag drains "
-                     "slowly, {:.0f} min are planned for the first runnings.",
-                     plan_.slow_draining.percent(), plan_.run_off_time.front().minutes()),
+         fmt::format(
+             "{:.0f} % of the grain is rye, oats, wheat or flaked grain: the bag drains "
+             "slowly, {:.0f} min are planned for the first runnings.",
+             plan_.slow_draining.percent(), plan_.run_off_time.front().minutes()),
          "Stir in rice hulls (5 % of the grain), rest 20 min at 45 °C first, or ferment on the "
          "grain."});
   }
@@ -291,10 +301,11 @@ class MashDay {
       if (run_off.gained < units::Share::percent(4.0)) {
         findings_.push_back(
             {Weight::remark, "sparge-not-worth-it", "Mash",
-             fmt::format("Sparge {} brings {:.2f} kg of extract, {:.1f} % of what is in the mash, "
-                         "about {:.2f} L of pure alcohol.",
-                         number, run_off.wort.extract.kilograms(), run_off.gained.percent(),
-                         run_off.spirit.litres()),
+             fmt::format(
+                 "Sparge {} brings {:.2f} kg of extract, {:.1f} % of what is in the mash, "
+                 "about {:.2f} L of pure alcohol.",
+                 number, run_off.wort.extract.kilograms(), run_off.gained.percent(),
+                 run_off.spirit.litres()),
              "Leave it out, unless water and time are free."});
       }
     }
@@ -340,7 +351,8 @@ MashStage plan_mash(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
     std::vector<base::Fault> faults;
     for (const mash::Finding& found : stage.bill.verdict.findings) {
       if (found.so != mash::Converts::no) continue;
-      faults.push_back({"mash_bill", found.ingredient.empty() ? "the whole bill" : found.ingredient,
+      faults.push_back({"mash_bill",
+                        found.ingredient.empty() ? "the whole bill" : found.ingredient,
                         "a bill that converts. " + found.sentence, "", 0, 0});
     }
     throw base::InputError(std::move(faults));

@@ -25,11 +25,11 @@ namespace lynearm::plan {
 
 /// The bill with its lots' figures, as mash/ takes it.
 struct BillPlan {
-  mash::Bill lines;             ///< in the order of the recipe
-  mash::Bill grain;             ///< the lines that go through the mash
-  mash::Potential potential;    ///< of `lines`
-  mash::EnzymePower power;      ///< of `grain`
-  mash::Verdict verdict;        ///< of `grain` at the recipe's rest
+  mash::Bill lines;           ///< in the order of the recipe
+  mash::Bill grain;           ///< the lines that go through the mash
+  mash::Potential potential;  ///< of `lines`
+  mash::EnzymePower power;    ///< of `grain`
+  mash::Verdict verdict;      ///< of `grain` at the recipe's rest
 };
 
 /// A correction for one imagined reading, so that the answer is at hand on the day.
@@ -44,15 +44,15 @@ struct CoolingPlan {
   units::Duration lid_on;
   std::optional<units::Duration> lid_off;
   std::optional<units::Duration> with_coil;
-  units::Duration planned;      ///< by the way the recipe says
+  units::Duration planned;  ///< by the way the recipe says
 };
 
 struct CookPlan {
   mash::Cooked cooked;
   mash::Landed landed;
-  units::Duration moving;                        ///< from pot to mash vessel
-  std::optional<CoolingPlan> cooling;            ///< absent when it lands cold enough
-  std::optional<units::Duration> heating;        ///< present when it lands too cold
+  units::Duration moving;                  ///< from pot to mash vessel
+  std::optional<CoolingPlan> cooling;      ///< absent when it lands cold enough
+  std::optional<units::Duration> heating;  ///< present when it lands too cold
 };
 
 struct MashPlan {
@@ -65,12 +65,12 @@ struct MashPlan {
   std::vector<CorrectionLine> corrections;
   mash::Rested rested;
   units::Mass extract_made;
-  units::Share limit_attenuation;                 ///< of the grain's extract, in the end
-  std::optional<mash::Drained> drained;           ///< absent on the grain
-  std::vector<units::Duration> run_off_time;      ///< first runnings, then each sparge
+  units::Share limit_attenuation;             ///< of the grain's extract, in the end
+  std::optional<mash::Drained> drained;       ///< absent on the grain
+  std::vector<units::Duration> run_off_time;  ///< first runnings, then each sparge
   units::Share slow_draining;
   mash::Course course;
-  units::Duration length;                         ///< of the course
+  units::Duration length;  ///< of the course
 };
 
 /// Sugars dissolved and boiled apart, all lines in one pot.
@@ -85,26 +85,26 @@ struct SugarPlan {
 
 /// What goes to the fermenter.
 struct WortPlan {
-  wort::Wort grain;                    ///< from the mash
-  wort::Wort sugar;                    ///< boiled apart, and stirred in dry
-  wort::Wort whole;                    ///< with the topping-up water
-  units::Mass solids;                  ///< dry, on the grain only
-  units::Volume before_topping_up;     ///< at its temperature then
-  units::Temperature collected;        ///< temperature of the whole when it is together
+  wort::Wort grain;                 ///< from the mash
+  wort::Wort sugar;                 ///< boiled apart, and stirred in dry
+  wort::Wort whole;                 ///< with the topping-up water
+  units::Mass solids;               ///< dry, on the grain only
+  units::Volume before_topping_up;  ///< at its temperature then
+  units::Temperature collected;     ///< temperature of the whole when it is together
   std::optional<CoolingPlan> cooling;
   mash::TopUp top_up;
-  units::Volume volume;                ///< at 20 °C, liquid only
-  units::Volume fill;                  ///< at pitching temperature, with solids
+  units::Volume volume;  ///< at 20 °C, liquid only
+  units::Volume fill;    ///< at pitching temperature, with solids
   units::SpecificGravity original_gravity;
   units::Plato extract;
-  units::Share fermentable;            ///< of the extract
-  double hexose_per_gram = 1.0;        ///< of the fermentable extract
+  units::Share fermentable;      ///< of the extract
+  double hexose_per_gram = 1.0;  ///< of the fermentable extract
   units::Mass extract_from_malt, extract_from_raw_grain, extract_from_sugar;
 };
 
 struct MashStage {
   BillPlan bill;
-  std::optional<MashPlan> mash;        ///< absent for a bill of sugars alone
+  std::optional<MashPlan> mash;  ///< absent for a bill of sugars alone
   std::optional<SugarPlan> sugar;
   WortPlan wort;
 };

@@ -23,18 +23,18 @@ namespace lynearm::plan {
 /// One line of the bill of costs.
 struct CostLine {
   std::string what;
-  double amount = 0.0;   ///< in the recipe's currency
+  double amount = 0.0;  ///< in the recipe's currency
 };
 
 /// What the batch uses and costs.
 struct Uses {
-  units::Energy mash;                 ///< drawn for cook, strike and sparge waters, sugar
+  units::Energy mash;  ///< drawn for cook, strike and sparge waters, sugar
   units::Energy strip;
   units::Energy spirit_run;
-  units::Volume process_water;        ///< into mash, wort, charge and spirit
+  units::Volume process_water;  ///< into mash, wort, charge and spirit
   units::Volume coolant;
-  std::vector<CostLine> costs;        ///< where prices are given
-  double cost = 0.0;                  ///< their sum
+  std::vector<CostLine> costs;  ///< where prices are given
+  double cost = 0.0;            ///< their sum
   std::optional<double> cost_per_bottle;
 
   [[nodiscard]] units::Energy energy() const { return mash + strip + spirit_run; }
@@ -49,7 +49,7 @@ struct Plan {
   Ledger ledger;
   Uses uses;
   Timeline timeline;
-  std::vector<Finding> findings;      ///< worst first
+  std::vector<Finding> findings;  ///< worst first
 };
 
 /// Everything that is wrong between a recipe and a kit before any physics: a vessel or cask

@@ -21,7 +21,7 @@ enum class Use {
 
 /// A lot's own analysis; what is absent is taken from the table of ingredients.
 struct LotAnalysis {
-  std::optional<units::Share> extract;      ///< fine grind, dry basis (sugars: as is)
+  std::optional<units::Share> extract;  ///< fine grind, dry basis (sugars: as is)
   std::optional<units::Share> moisture;
   std::optional<units::DiastaticPower> diastatic_power;
   std::optional<units::Share> fermentable;  ///< of the extract, in the end
@@ -38,9 +38,9 @@ struct BillLine {
 
 struct Cook {
   std::string vessel;
-  units::Volume water;                                  ///< cold, from the liquor
-  units::Duration time;                                 ///< at the boil
-  units::VolumeFlow boil_off;                           ///< zero under a lid
+  units::Volume water;         ///< cold, from the liquor
+  units::Duration time;        ///< at the boil
+  units::VolumeFlow boil_off;  ///< zero under a lid
 };
 
 struct Sparge {
@@ -54,7 +54,7 @@ enum class CoolBy { lid_on, lid_off, coil };
 struct MashStep {
   std::string vessel;
   std::optional<Cook> cook;
-  units::Volume water;                   ///< straight into the mash vessel
+  units::Volume water;  ///< straight into the mash vessel
   /// Of that water beside a cook; without a cook it is computed, the strike temperature.
   std::optional<units::Temperature> water_temperature;
   units::Temperature rest_temperature;
@@ -62,13 +62,13 @@ struct MashStep {
   std::vector<Sparge> sparges;
   bool squeeze = true;
   CoolBy cool_by = CoolBy::lid_on;
-  bool on_the_grain = false;             ///< ferment (and strip) without draining
+  bool on_the_grain = false;  ///< ferment (and strip) without draining
 };
 
 struct SugarBoil {
   std::string vessel;
-  units::Volume water;                                  ///< cold, from the liquor
-  units::Duration time;                                 ///< at the boil
+  units::Volume water;   ///< cold, from the liquor
+  units::Duration time;  ///< at the boil
   units::VolumeFlow boil_off;
 };
 
@@ -77,21 +77,21 @@ enum class GravityBy { sugar, water };
 
 struct FermentStep {
   std::string vessel;
-  std::optional<units::Volume> fill_to;              ///< topped up with water to this volume
-  units::Temperature pitch_temperature;              ///< and to this temperature at once
-  std::string yeast;                                 ///< id in the table of yeasts
+  std::optional<units::Volume> fill_to;  ///< topped up with water to this volume
+  units::Temperature pitch_temperature;  ///< and to this temperature at once
+  std::string yeast;                     ///< id in the table of yeasts
   units::MassConcentration pitch = units::MassConcentration::grams_per_litre(0.5);  ///< dry
-  bool held = false;                                 ///< kept at the pitching temperature
+  bool held = false;  ///< kept at the pitching temperature
   units::Duration rest_after_dry = units::Duration::days(3.0);
-  units::MassConcentration nutrient_nitrogen;        ///< added, yeast-assimilable
-  GravityBy gravity_by = GravityBy::sugar;           ///< for a wanted gravity
+  units::MassConcentration nutrient_nitrogen;  ///< added, yeast-assimilable
+  GravityBy gravity_by = GravityBy::sugar;     ///< for a wanted gravity
   std::optional<double> yeast_price_per_kg;
 };
 
 struct StripStep {
-  units::VolumeStrength stop;                   ///< strength at the spout, at 20 °C
-  std::optional<int> charges;                   ///< the number the maker means to run
-  std::optional<units::Volume> charge;          ///< instead of the boiler's wash fill
+  units::VolumeStrength stop;           ///< strength at the spout, at 20 °C
+  std::optional<int> charges;           ///< the number the maker means to run
+  std::optional<units::Volume> charge;  ///< instead of the boiler's wash fill
   units::Temperature spout_temperature = units::Temperature::celsius(20.0);
 };
 
@@ -110,14 +110,14 @@ struct SpiritLot {
 };
 
 struct SpiritRunStep {
-  std::optional<SpiritLot> feints;              ///< put into this charge
+  std::optional<SpiritLot> feints;  ///< put into this charge
   units::VolumeStrength charge_at_most = units::VolumeStrength::percent(30.0);
   Surplus surplus = Surplus::keep;
   Border foreshots_end = units::Volume::millilitres(100.0);
   Border heads_end = units::VolumeStrength::percent(72.0);
   Border hearts_end = units::VolumeStrength::percent(56.0);
   Border tails_end = units::VolumeStrength::percent(10.0);
-  bool keep_heads = true;                       ///< heads go to the feints, else away
+  bool keep_heads = true;  ///< heads go to the feints, else away
   units::Temperature spout_temperature = units::Temperature::celsius(20.0);
 };
 
@@ -129,14 +129,15 @@ struct ReduceStep {
 
 /// Staves in glass or steel.
 struct Staves {
-  std::optional<int> count;                     ///< fixed, or computed for the wanted time
+  std::optional<int> count;  ///< fixed, or computed for the wanted time
 };
 
 struct WoodStep {
-  std::variant<Staves, std::string> in = Staves{};  ///< staves, or the name of a cask of the kit
+  std::variant<Staves, std::string> in =
+      Staves{};  ///< staves, or the name of a cask of the kit
   std::string species = "american-oak";
   std::string toast = "medium";
-  units::Duration time;                         ///< wanted
+  units::Duration time;  ///< wanted
   units::Temperature temperature = units::Temperature::celsius(15.0);
 };
 
@@ -151,7 +152,7 @@ struct Prices {
   std::optional<double> energy_per_kWh;
   std::optional<double> water_per_m3;
   std::optional<double> bottle_each;
-  std::optional<double> wood;                   ///< for the batch
+  std::optional<double> wood;  ///< for the batch
 };
 
 struct Recipe {

@@ -35,8 +35,8 @@ CoolantPlan plan_coolant(const still::Run& run, units::Temperature spout, const 
   plan.flow = std::min(plan.cooling.least_flow, condenser.greatest_flow);
   plan.leaving = still::coolant_leaving(plan.cooling.heat, condenser.coolant_inlet, plan.flow);
   // The heat falls through a run as slowly as its power; the tap is taken as left alone.
-  plan.water = units::Volume::litres(plan.flow.litres_per_second() *
-                                     run.last().since_boiling.seconds());
+  plan.water =
+      units::Volume::litres(plan.flow.litres_per_second() * run.last().since_boiling.seconds());
   return plan;
 }
 
@@ -65,11 +65,12 @@ RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& ki
   setting.wall = boiler.wall;
   plan.run = still::distil(charge, setting, curve, wish.stop);
   const spirit::Lot& distillate = plan.run.distillate();
-  const double lost = std::min(1.0, drawn.still_loss.fraction() / plan.run.recovered().fraction());
+  const double lost =
+      std::min(1.0, drawn.still_loss.fraction() / plan.run.recovered().fraction());
   plan.lost = distillate * lost;
   plan.collected = distillate - plan.lost;
-  plan.left_in_pot = still::volume({plan.run.left(), charge.extract, {}},
-                                   plan.run.last().pot_temperature);
+  plan.left_in_pot =
+      still::volume({plan.run.left(), charge.extract, {}}, plan.run.last().pot_temperature);
   plan.length = plan.heat_up.duration + plan.run.last().since_boiling;
   plan.energy = plan.heat_up.drawn + plan.run.last().drawn;
   plan.coolant = plan_coolant(plan.run, wish.spout_temperature, kit, curve);
@@ -80,38 +81,40 @@ void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
                   std::vector<Finding>& findings) {
   const Boiler& boiler = kit.still.boiler;
   if (plan.volume_at_boil > boiler.total) {
-    findings.push_back({Weight::stop, "boiler-overfilled", stage,
-                        fmt::format("The charge swells to {:.1f} L at the boil, over the boiler's "
-                                    "{:.1f} L.",
-                                    plan.volume_at_boil.litres(), boiler.total.litres()),
-                        "Charge less."});
+    findings.push_back(
+        {Weight::stop, "boiler-overfilled", stage,
+         fmt::format("The charge swells to {:.1f} L at the boil, over the boiler's "
+                     "{:.1f} L.",
+                     plan.volume_at_boil.litres(), boiler.total.litres()),
+         "Charge less."});
   }
   if (boiler.element_covered_above > units::Volume{}) {
     if (plan.left_in_pot < boiler.element_covered_above) {
-      findings.push_back({Weight::danger, "element-exposed", stage,
-                          fmt::format("{:.1f} L is left in the boiler at the end; the element "
-                                      "needs {:.1f} L over it and burns dry.",
-                                      plan.left_in_pot.litres(),
-                                      boiler.element_covered_above.litres()),
-                          "Charge more, or stop earlier."});
+      findings.push_back(
+          {Weight::danger, "element-exposed", stage,
+           fmt::format("{:.1f} L is left in the boiler at the end; the element "
+                       "needs {:.1f} L over it and burns dry.",
+                       plan.left_in_pot.litres(), boiler.element_covered_above.litres()),
+           "Charge more, or stop earlier."});
     } else if (plan.left_in_pot < boiler.element_covered_above * 1.2) {
-      findings.push_back({Weight::caution, "element-nearly-exposed", stage,
-                          fmt::format("{:.1f} L is left over an element that needs {:.1f} L.",
-                                      plan.left_in_pot.litres(),
-                                      boiler.element_covered_above.litres()),
-                          "Watch the level; stop before it shows."});
+      findings.push_back(
+          {Weight::caution, "element-nearly-exposed", stage,
+           fmt::format("{:.1f} L is left over an element that needs {:.1f} L.",
+                       plan.left_in_pot.litres(), boiler.element_covered_above.litres()),
+           "Watch the level; stop before it shows."});
     }
   }
   const CoolantPlan& coolant = plan.coolant;
   if (!coolant.cooling.flow_enough) {
-    findings.push_back({Weight::danger, "coolant-short", stage,
-                        fmt::format("The condenser needs {:.1f} L of coolant a minute at the "
-                                    "start and gets {:.1f}: vapour would escape.",
-                                    coolant.cooling.least_flow.litres_per_minute(),
-                                    kit.still.greatest_coolant_flow.litres_per_minute()),
-                        fmt::format("Give less heat, so that no more than {:.1f} L of spirit runs "
-                                    "an hour, or more or colder coolant.",
-                                    coolant.cooling.greatest_spirit.litres_per_hour())});
+    findings.push_back(
+        {Weight::danger, "coolant-short", stage,
+         fmt::format("The condenser needs {:.1f} L of coolant a minute at the "
+                     "start and gets {:.1f}: vapour would escape.",
+                     coolant.cooling.least_flow.litres_per_minute(),
+                     kit.still.greatest_coolant_flow.litres_per_minute()),
+         fmt::format("Give less heat, so that no more than {:.1f} L of spirit runs "
+                     "an hour, or more or colder coolant.",
+                     coolant.cooling.greatest_spirit.litres_per_hour())});
   }
   if (!coolant.cooling.spout_reachable) {
     findings.push_back({Weight::remark, "spout-warmer", stage,

@@ -7,7 +7,7 @@
 namespace lynearm::plan {
 
 struct RunWish {
-  units::Power power;                  ///< drawn while it runs
+  units::Power power;  ///< drawn while it runs
   units::Share head_reflux;
   units::Temperature spout_temperature;
   still::Stop stop;

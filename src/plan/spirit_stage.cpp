@@ -98,8 +98,7 @@ class SpiritRun {
 
  private:
   void make_up() {
-    plan_.fill_limit =
-        kit_.still.boiler.total * kit_.still.boiler.spirit_fill.fraction();
+    plan_.fill_limit = kit_.still.boiler.total * kit_.still.boiler.spirit_fill.fraction();
     const spirit::Lot& low_wines = strip_.low_wines;
     if (step_.feints) {
       plan_.feints_in = spirit::lot(step_.feints->volume, step_.feints->strength);
@@ -130,7 +129,8 @@ class SpiritRun {
   void keep_surplus() {
     const auto over = [&](double share) {
       return (spirit::volume(
-                  made_up(plan_.feints_in, strip_.low_wines, share, step_.charge_at_most).charge) -
+                  made_up(plan_.feints_in, strip_.low_wines, share, step_.charge_at_most)
+                      .charge) -
               plan_.fill_limit)
           .litres();
     };
@@ -150,21 +150,24 @@ class SpiritRun {
       findings_.push_back(
           {Weight::caution, "low-wines-over-a-charge", "Spirit run",
            plan_.runs > 1
-               ? fmt::format("Low wines and feints make {:.1f} L, {:.2f} charges of {:.1f} L: they "
-                             "are run in {} equal charges.",
-                             all.litres(), plan_.of_a_charge, plan_.fill_limit.litres(), plan_.runs)
-               : fmt::format("Low wines and feints make {:.1f} L, more than one charge of {:.1f} L: "
-                             "{:.1f} L of low wines are kept.",
-                             all.litres(), plan_.fill_limit.litres(), kept.litres()),
+               ? fmt::format(
+                     "Low wines and feints make {:.1f} L, {:.2f} charges of {:.1f} L: they "
+                     "are run in {} equal charges.",
+                     all.litres(), plan_.of_a_charge, plan_.fill_limit.litres(), plan_.runs)
+               : fmt::format(
+                     "Low wines and feints make {:.1f} L, more than one charge of {:.1f} L: "
+                     "{:.1f} L of low wines are kept.",
+                     all.litres(), plan_.fill_limit.litres(), kept.litres()),
            plan_.runs > 1 ? "Or keep the surplus for the next batch (surplus = \"keep\")."
                           : "Put them into the next batch's charge, or run twice (surplus = "
                             "\"second run\")."});
     } else if (plan_.of_a_charge < 0.5) {
       findings_.push_back(
           {Weight::caution, "low-wines-under-a-charge", "Spirit run",
-           fmt::format("Low wines and feints make {:.1f} L, {:.0f} % of a spirit charge of this "
-                       "boiler: cuts are coarse and the pot runs low.",
-                       all.litres(), 100.0 * plan_.of_a_charge),
+           fmt::format(
+               "Low wines and feints make {:.1f} L, {:.0f} % of a spirit charge of this "
+               "boiler: cuts are coarse and the pot runs low.",
+               all.litres(), 100.0 * plan_.of_a_charge),
            "Collect the low wines of two batches, or add feints."});
     }
     const units::VolumeStrength strength = spirit::strength(charge_);
@@ -175,10 +178,11 @@ class SpiritRun {
                                        strength.percent()),
                            "Bring it to 30 %vol with water (charge_at_most)."});
     } else if (strength > units::VolumeStrength::percent(31.0)) {
-      findings_.push_back({Weight::caution, "charge-strong", "Spirit run",
-                           fmt::format("The charge is {:.1f} %vol; at or under 30 it parts best.",
-                                       strength.percent()),
-                           "Lower charge_at_most to 30 %vol."});
+      findings_.push_back(
+          {Weight::caution, "charge-strong", "Spirit run",
+           fmt::format("The charge is {:.1f} %vol; at or under 30 it parts best.",
+                       strength.percent()),
+           "Lower charge_at_most to 30 %vol."});
     } else if (strength < units::VolumeStrength::percent(15.0)) {
       findings_.push_back({Weight::caution, "charge-weak", "Spirit run",
                            fmt::format("The charge is only {:.1f} %vol: much heat for little "
@@ -216,9 +220,10 @@ class SpiritRun {
     plan_.one = plan_run(pot, wish, kit_, drawn_, curve_);
     run_findings(plan_.one, kit_, "Spirit run", findings_);
     if (!boiler.power_adjustable) {
-      findings_.push_back({Weight::remark, "power-fixed", "Spirit run",
-                           "The boiler's heat cannot be turned down; a gentle run parts better.",
-                           "A controller for the element, or a smaller flame."});
+      findings_.push_back(
+          {Weight::remark, "power-fixed", "Spirit run",
+           "The boiler's heat cannot be turned down; a gentle run parts better.",
+           "A controller for the element, or a smaller flame."});
     }
   }
 
@@ -243,8 +248,7 @@ class SpiritRun {
     plan_.tails = still::fraction(at[2], run.last());
     // What clings and escapes is taken from each fraction in its proportion.
     const double runs = plan_.runs;
-    const double kept_share =
-        (plan_.one.collected.mass() / run.distillate().mass()) * runs;
+    const double kept_share = (plan_.one.collected.mass() / run.distillate().mass()) * runs;
     plan_.foreshots_away = plan_.foreshots.lot * kept_share;
     const spirit::Lot heads = plan_.heads.lot * kept_share;
     plan_.hearts_all = plan_.hearts.lot * kept_share;
@@ -267,16 +271,17 @@ class SpiritRun {
                            fmt::format("The run ends before {} ({}).", name, shown(border)),
                            "Move the border, or run further."});
     } else if (found.from_the_start && name != std::string("foreshots_end")) {
-      findings_.push_back({Weight::caution, "border-from-the-start", "Spirit run",
-                           fmt::format("The run is past {} ({}) from its first drops at {:.1f} "
-                                       "%vol.",
-                                       name, shown(border), plan_.one.run.first().spout.percent()),
-                           "Give the border by volume, or a gentler run."});
+      findings_.push_back(
+          {Weight::caution, "border-from-the-start", "Spirit run",
+           fmt::format("The run is past {} ({}) from its first drops at {:.1f} "
+                       "%vol.",
+                       name, shown(border), plan_.one.run.first().spout.percent()),
+           "Give the border by volume, or a gentler run."});
     } else if (found.at.collected < before.collected) {
-      findings_.push_back({Weight::caution, "borders-out-of-order", "Spirit run",
-                           fmt::format("{} ({}) comes before the border ahead of it.", name,
-                                       shown(border)),
-                           "Order the borders: foreshots, heads, hearts, tails."});
+      findings_.push_back(
+          {Weight::caution, "borders-out-of-order", "Spirit run",
+           fmt::format("{} ({}) comes before the border ahead of it.", name, shown(border)),
+           "Order the borders: foreshots, heads, hearts, tails."});
     }
   }
 

@@ -7,8 +7,8 @@
 #include "base/error.hpp"
 #include "mash/heat.hpp"
 #include "plan/run_plan.hpp"
-#include "plan/still_stage.hpp"
 #include "plan/still_parts.hpp"
+#include "plan/still_stage.hpp"
 
 namespace lynearm::plan {
 namespace {
@@ -63,13 +63,14 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   wish.head_reflux = drawn.head_reflux_strip;
   wish.spout_temperature = recipe.strip.spout_temperature;
   // The maker stops at what the glass shows; the glass is off by its own error.
-  wish.stop.spout_strength =
-      std::max(recipe.strip.stop + drawn.alcoholmeter_error, units::VolumeStrength::percent(0.2));
+  wish.stop.spout_strength = std::max(recipe.strip.stop + drawn.alcoholmeter_error,
+                                      units::VolumeStrength::percent(0.2));
   const units::VolumeStrength first = first_spout(pot, wish.head_reflux, curve);
   if (*wish.stop.spout_strength >= first) {
     throw base::InputError(
         "strip.stop", fmt::format("{:.1f} %vol", recipe.strip.stop.percent()),
-        fmt::format("under {:.1f} %vol, what the first drops of this wash have", first.percent()));
+        fmt::format("under {:.1f} %vol, what the first drops of this wash have",
+                    first.percent()));
   }
   plan.one = plan_run(pot, wish, kit, drawn, curve);
   const double runs = plan.runs;
@@ -87,34 +88,37 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                      plan.runs, division.charge.litres(), plan.left_over_volume.litres(),
                      spirit::pure_alcohol(wort::lot(plan.left_over)).litres()),
          whole_charges > worth_a_run
-             ? fmt::format("Run {} charges, or make less wash.",
-                           static_cast<int>(std::ceil(ferment.racked_volume / plan.fill_limit -
-                                                      1e-9)))
+             ? fmt::format(
+                   "Run {} charges, or make less wash.",
+                   static_cast<int>(std::ceil(ferment.racked_volume / plan.fill_limit - 1e-9)))
              : "Hold it for the next strip within a day or two, or let it go."});
   }
   if (recipe.strip.charge && *recipe.strip.charge > plan.fill_limit) {
-    findings.push_back({Weight::caution, "charge-over-fill", "Strip",
-                        fmt::format("Charges of {:.1f} L are over the {:.1f} L that this wash may "
-                                    "fill of a {:.1f} L boiler.",
-                                    recipe.strip.charge->litres(), plan.fill_limit.litres(),
-                                    boiler.total.litres()),
-                        "Charge less: foam carries over into the condenser and can block it."});
+    findings.push_back(
+        {Weight::caution, "charge-over-fill", "Strip",
+         fmt::format("Charges of {:.1f} L are over the {:.1f} L that this wash may "
+                     "fill of a {:.1f} L boiler.",
+                     recipe.strip.charge->litres(), plan.fill_limit.litres(),
+                     boiler.total.litres()),
+         "Charge less: foam carries over into the condenser and can block it."});
   }
   if (foams) {
-    findings.push_back({Weight::remark, "wash-foams", "Strip",
-                        fmt::format("Rye, oats and wheat foam: charges are held to {:.0f} % of the "
-                                    "boiler.",
-                                    boiler.grain_fill.percent()),
-                        "Degas the wash, heat the first quarter hour gently, have an antifoam "
-                        "at hand."});
+    findings.push_back(
+        {Weight::remark, "wash-foams", "Strip",
+         fmt::format("Rye, oats and wheat foam: charges are held to {:.0f} % of the "
+                     "boiler.",
+                     boiler.grain_fill.percent()),
+         "Degas the wash, heat the first quarter hour gently, have an antifoam "
+         "at hand."});
   }
   const bool direct = boiler.heat == BoilerHeat::element || boiler.heat == BoilerHeat::flame ||
                       boiler.heat == BoilerHeat::plate;
   if (thick && direct) {
-    findings.push_back({Weight::stop, "grain-on-direct-heat", "Strip",
-                        "The wash is stripped on the grain over direct heat: it scorches.",
-                        "Press it first, or use a steam jacket or water bath. Direct heat: clear "
-                        "wash only."});
+    findings.push_back(
+        {Weight::stop, "grain-on-direct-heat", "Strip",
+         "The wash is stripped on the grain over direct heat: it scorches.",
+         "Press it first, or use a steam jacket or water bath. Direct heat: clear "
+         "wash only."});
   }
   run_findings(plan.one, kit, "Strip", findings);
   return plan;

@@ -17,17 +17,17 @@ enum class Attention {
 
 struct Step {
   std::string stage;
-  std::string what;             ///< an instruction, "Stir in the malts at 68.9 °C"
-  units::Duration start;        ///< from midnight before the first day
+  std::string what;       ///< an instruction, "Stir in the malts at 68.9 °C"
+  units::Duration start;  ///< from midnight before the first day
   units::Duration length;
   Attention attention = Attention::hands_on;
-  bool beside = false;          ///< runs beside the step before it in the main line
+  bool beside = false;  ///< runs beside the step before it in the main line
 
   [[nodiscard]] units::Duration end() const { return start + length; }
 };
 
 struct Timeline {
-  std::vector<Step> steps;      ///< in order of their start
+  std::vector<Step> steps;  ///< in order of their start
 
   [[nodiscard]] units::Duration hands_on() const;
   [[nodiscard]] units::Duration watching() const;

@@ -46,7 +46,8 @@ SugarPlan boil_sugar(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
         pot.loss_lid_on * drawn.heat_loss_factor.fraction(), kit.place.ambient);
     plan.energy = units::Energy::joules(pot.heat.watts() * plan.heating.seconds());
   }
-  watch_fullness(pot, plan.hot + plan.boiled_away, "Mash", "with the sugar at the boil", findings);
+  watch_fullness(pot, plan.hot + plan.boiled_away, "Mash", "with the sugar at the boil",
+                 findings);
   return plan;
 }
 
@@ -64,7 +65,8 @@ mash::Contents run_offs_together(const MashPlan& mash, const Recipe& recipe) {
     if (run_off.kind == mash::RunOffKind::sparge) {
       const Sparge& given = recipe.mash.sparges.at(sparge++);
       const mash::Contents water = mash::water(given.water, given.temperature);
-      const mash::Body bodies[] = {{grain, bed}, {mash::heat_capacity(water), given.temperature}};
+      const mash::Body bodies[] = {{grain, bed},
+                                   {mash::heat_capacity(water), given.temperature}};
       bed = mash::mixing_temperature(bodies);
     }
     const mash::Contents wort{run_off.wort.water, {}, {}, run_off.wort.extract, bed};
@@ -84,9 +86,8 @@ struct Sweet {
 Sweet sweet_of(const mash::GristLine& line) {
   const mash::Potential alone = mash::extract_potential({line});
   return {alone.extract,
-          {line.ingredient.fermentable.value, line.ingredient.sort == mash::Sort::honey
-                                                  ? 1.0
-                                                  : ferment::hexose_per_disaccharide}};
+          {line.ingredient.fermentable.value,
+           line.ingredient.sort == mash::Sort::honey ? 1.0 : ferment::hexose_per_disaccharide}};
 }
 
 class Pitching {
@@ -125,8 +126,7 @@ class Pitching {
         together_ = stage_.mash->doughed_in;
         together_.temperature = stage_.mash->rested.end;
         wort_.grain = {together_.all_water(), stage_.mash->extract_made};
-        const units::Mass dry =
-            together_.grain * (1.0 - together_.moisture.fraction());
+        const units::Mass dry = together_.grain * (1.0 - together_.moisture.fraction());
         wort_.solids = std::max(dry - stage_.mash->extract_made, units::Mass{});
       }
     }
@@ -170,15 +170,14 @@ class Pitching {
     units::Mass so_far;
     const auto mix = [&](const Sweet& more) {
       if (more.extract <= units::Mass{}) return;
-      mixed = so_far > units::Mass{}
-                  ? ferment::mixed(so_far, mixed, more.extract, more.sugars)
-                  : more.sugars;
+      mixed = so_far > units::Mass{} ? ferment::mixed(so_far, mixed, more.extract, more.sugars)
+                                     : more.sugars;
       so_far += more.extract;
     };
     if (stage_.mash) {
-      const double fermentable =
-          std::min(1.0, stage_.mash->limit_attenuation.fraction() *
-                            drawn_.fermentable_factor.fraction() * yeast.reach.value.fraction());
+      const double fermentable = std::min(1.0, stage_.mash->limit_attenuation.fraction() *
+                                                   drawn_.fermentable_factor.fraction() *
+                                                   yeast.reach.value.fraction());
       mix({wort_.grain.extract,
            {units::Share::fraction(fermentable), ferment::hexose_per_disaccharide}});
       units::Mass malt;
@@ -186,7 +185,8 @@ class Pitching {
       for (std::size_t i = 0; i < stage_.bill.grain.size(); ++i) {
         const mash::GristLine& line = stage_.bill.grain[i];
         const units::Mass extract = mash::extract_potential({line}).extract;
-        (line.ingredient.sort == mash::Sort::malt || line.ingredient.sort == mash::Sort::roasted_malt
+        (line.ingredient.sort == mash::Sort::malt ||
+                 line.ingredient.sort == mash::Sort::roasted_malt
              ? malt
              : raw) += extract;
       }
@@ -195,7 +195,8 @@ class Pitching {
       wort_.extract_from_raw_grain = wort_.grain.extract * (1.0 - malt_share);
     }
     for (std::size_t i = 0; i < recipe_.bill.size(); ++i) {
-      if (stage_.bill.lines[i].role == mash::Role::as_sugar) mix(sweet_of(stage_.bill.lines[i]));
+      if (stage_.bill.lines[i].role == mash::Role::as_sugar)
+        mix(sweet_of(stage_.bill.lines[i]));
     }
     wort_.extract_from_sugar = wort_.sugar.extract;
     wort_.fermentable = mixed.fermentable;
@@ -209,7 +210,8 @@ class Pitching {
         recipe_.ferment.fill_to.value_or(mash::volume(at_temperature(pitch)));
     const mash::Waters waters{kit_.liquor.cold, kit_.liquor.hot};
     mash::TopUp top_up = mash::top_up(together_, wall, waters, fill_to, pitch);
-    if (top_up.reach == mash::Reach::stays_too_hot || top_up.reach == mash::Reach::already_fuller) {
+    if (top_up.reach == mash::Reach::stays_too_hot ||
+        top_up.reach == mash::Reach::already_fuller) {
       cool_before(fill_to, pitch, wall);
       top_up = mash::top_up(together_, wall, waters, fill_to, pitch);
     }
@@ -231,23 +233,25 @@ class Pitching {
                        body.joules_per_kelvin() * (pitch - kit_.liquor.cold).kelvins());
     }
     if (to >= together_.temperature) return;
-    CoolingPlan cooling = plan_cooling(vessel_, body, together_.temperature, to, CoolBy::coil,
-                                       kit_, drawn_);
+    CoolingPlan cooling =
+        plan_cooling(vessel_, body, together_.temperature, to, CoolBy::coil, kit_, drawn_);
     if (cooling.planned < units::Duration{}) {
       findings_.push_back(
           {Weight::stop, "cannot-cool-to-pitch", "Ferment",
-           fmt::format("The wort cannot cool to {:.1f} °C in the {}: the room is at {:.1f} °C and "
-                       "there is no coil that reaches it.",
-                       to.celsius(), vessel_.name, kit_.place.ambient.celsius()),
+           fmt::format(
+               "The wort cannot cool to {:.1f} °C in the {}: the room is at {:.1f} °C and "
+               "there is no coil that reaches it.",
+               to.celsius(), vessel_.name, kit_.place.ambient.celsius()),
            "Give the fermenter a cooling coil (cooling_coil), more cold topping-up water, or "
            "pitch warmer."});
       cooling.planned = units::Duration::hours(24.0);
     } else if (cooling.planned > units::Duration::hours(12.0)) {
       findings_.push_back(
           {Weight::caution, "cools-slowly", "Ferment",
-           fmt::format("The wort takes {:.0f} h to cool from {:.0f} to {:.1f} °C; unboiled wort "
-                       "sours meanwhile.",
-                       cooling.planned.hours(), together_.temperature.celsius(), to.celsius()),
+           fmt::format(
+               "The wort takes {:.0f} h to cool from {:.0f} to {:.1f} °C; unboiled wort "
+               "sours meanwhile.",
+               cooling.planned.hours(), together_.temperature.celsius(), to.celsius()),
            "Cool it with a coil, or keep more of the water back, cold, for topping up."});
     }
     wort_.cooling = cooling;
@@ -258,8 +262,9 @@ class Pitching {
     if (top_up.reach == mash::Reach::already_fuller) {
       findings_.push_back(
           {Weight::caution, "more-wort-than-wanted", "Ferment",
-           fmt::format("There are {:.1f} L of wort before any topping up, over the {:.1f} L wanted.",
-                       top_up.volume.litres(), fill_to.litres()),
+           fmt::format(
+               "There are {:.1f} L of wort before any topping up, over the {:.1f} L wanted.",
+               top_up.volume.litres(), fill_to.litres()),
            "Sparge with less, or fill the fermenter fuller."});
     }
     if (top_up.reach == mash::Reach::stays_too_cold) {

@@ -58,6 +58,47 @@ const std::vector<std::string>& uses() {
   return names;
 }
 
+// Patterns for the schema, put together from those of the kinds (field.cpp), which are
+// "^\s*", the quantity, "\s*$".
+std::string quantity_pattern(const units::Kind& kind) {
+  constexpr std::size_t anchor = 4;
+  Description note;
+  describe_kind(note, kind);
+  return note.pattern.substr(anchor, note.pattern.size() - 2 * anchor);
+}
+constexpr std::string_view figure_pattern =
+    R"((?:[-+]|−)?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)";
+
+std::string strength_pattern() {
+  return fmt::format(R"((?:{}|{}|{}\s*°?proof))",
+                     quantity_pattern(units::kind<units::VolumeStrength>()),
+                     quantity_pattern(units::kind<units::MassFraction>()), figure_pattern);
+}
+
+std::string price_pattern(units::PricedBy by) {
+  const units::Kind* kind = nullptr;
+  switch (by) {
+    case units::PricedBy::kilogram:
+      kind = &units::kind<units::Mass>();
+      break;
+    case units::PricedBy::litre:
+      kind = &units::kind<units::Volume>();
+      break;
+    case units::PricedBy::kilowatt_hour:
+      kind = &units::kind<units::Energy>();
+      break;
+    case units::PricedBy::piece:
+      return fmt::format(R"(^\s*{}\s*(?:each|(?:/|per )\s*piece)\s*$)", figure_pattern);
+  }
+  std::string names;
+  for (const units::Unit& unit : kind->units) {
+    for (const char c : unit.names) names += c == '.' ? "\\." : std::string(1, c);
+    names += '|';
+  }
+  names.pop_back();
+  return fmt::format(R"(^\s*{}\s*(?:/|per )\s*(?:{})\s*$)", figure_pattern, names);
+}
+
 struct PriceWords {
   std::string_view kind, example;
 };
@@ -107,6 +148,7 @@ Parsed<Strength> Field<Strength>::read(const Node& node) {
 }
 void Field<Strength>::describe(Description& note) {
   Field<units::StatedStrength>::describe(note);
+  note.pattern = fmt::format(R"(^\s*{}\s*$)", strength_pattern());
 }
 
 Parsed<plan::SpiritLot> Field<plan::SpiritLot>::read(const Node& node) {
@@ -126,6 +168,9 @@ std::string Field<plan::SpiritLot>::show(const plan::SpiritLot& value) {
 }
 void Field<plan::SpiritLot>::describe(Description& note) {
   describe_words(note, "volume @ strength", lot_phrase);
+  note.pattern =
+      fmt::format(R"(^\s*{}\s*(?:@|at\s)\s*{}\s*$)",
+                  quantity_pattern(units::kind<units::Volume>()), strength_pattern());
 }
 
 Parsed<plan::Border> Field<plan::Border>::read(const Node& node) {
@@ -151,6 +196,9 @@ std::string Field<plan::Border>::show(const plan::Border& value) {
 }
 void Field<plan::Border>::describe(Description& note) {
   describe_words(note, "volume, strength or head temperature", border_phrase);
+  note.pattern =
+      fmt::format(R"(^\s*(?:{}|{}|{})\s*$)", quantity_pattern(units::kind<units::Volume>()),
+                  strength_pattern(), quantity_pattern(units::kind<units::Temperature>()));
 }
 
 Parsed<plan::Staves> Field<plan::Staves>::read(const Node& node) {
@@ -199,6 +247,7 @@ Parsed<double> read_price(const Node& node, units::PricedBy by) {
 }
 void describe_price(Description& note, units::PricedBy by) {
   describe_words(note, fmt::format("price {}", price_words(by).kind), price_phrase(by));
+  note.pattern = price_pattern(by);
 }
 
 }  // namespace lynearm::recipe

@@ -92,9 +92,10 @@ double DensityAt::mass_fraction(double density_kgm3, double guess) const {
     p = next;
   }
   if (std::abs(miss) < 1e-9) return p;
-  throw base::NotConverged("mass fraction from density",
-                           fmt::format("density {:.6f} kg/m³, residual {:.3g} kg/m³ at p {:.9f}",
-                                       density_kgm3, miss, p));
+  throw base::NotConverged(
+      "mass fraction from density",
+      fmt::format("density {:.6f} kg/m³, residual {:.3g} kg/m³ at p {:.9f}", density_kgm3, miss,
+                  p));
 }
 
 units::Density density(units::MassFraction ethanol, units::Temperature t) {
@@ -117,8 +118,8 @@ units::MassFraction mass_fraction_at(units::Density density, units::Temperature 
   if (!(wanted <= heaviest + rounding && wanted >= lightest - rounding)) {
     throw base::InputError(
         "density", fmt::format("{:.3f} kg/m³ at {:.2f} °C", wanted, t.celsius()),
-        fmt::format("{:.3f} (pure ethanol) to {:.3f} (water) kg/m³ at that temperature", lightest,
-                    heaviest));
+        fmt::format("{:.3f} (pure ethanol) to {:.3f} (water) kg/m³ at that temperature",
+                    lightest, heaviest));
   }
   const double guess = (heaviest - wanted) / (heaviest - lightest);
   return units::MassFraction::fraction(at.mass_fraction(wanted, guess));

@@ -29,6 +29,7 @@ inline constexpr units::Temperature reference_60F = units::Temperature::fahrenhe
 /// inside a bracket, put back to within 1e-9 kg/m³.
 ///
 /// throws     InputError when no mixture is as light or as heavy at that temperature
-[[nodiscard]] units::MassFraction mass_fraction_at(units::Density density, units::Temperature t);
+[[nodiscard]] units::MassFraction mass_fraction_at(units::Density density,
+                                                   units::Temperature t);
 
 }  // namespace lynearm::spirit

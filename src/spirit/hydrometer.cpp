@@ -49,8 +49,8 @@ units::MassFraction true_mass_fraction(units::VolumeStrength reading, units::Tem
     throw base::InputError("reading", fmt::format("{:.2f} %vol", reading.percent()),
                            "0 to 100 %vol");
   }
-  const double density_kgm3 =
-      marked_density(q, DensityAt(instrument.reference.celsius())) / glass_factor(t, instrument);
+  const double density_kgm3 = marked_density(q, DensityAt(instrument.reference.celsius())) /
+                              glass_factor(t, instrument);
   const DensityAt at(t.celsius());
   if (!(density_kgm3 <= at(0.0).density_kgm3 + 1e-9 &&
         density_kgm3 >= at(1.0).density_kgm3 - 1e-9)) {
@@ -60,7 +60,8 @@ units::MassFraction true_mass_fraction(units::VolumeStrength reading, units::Tem
     throw base::InputError(
         "reading", fmt::format("{:.2f} %vol at {:.2f} °C", reading.percent(), t.celsius()),
         density_kgm3 > at(0.0).density_kgm3
-            ? fmt::format("at least {:.2f} %vol, what water shows at that temperature", end(0.0))
+            ? fmt::format("at least {:.2f} %vol, what water shows at that temperature",
+                          end(0.0))
             : fmt::format("at most {:.2f} %vol, what pure ethanol shows at that temperature",
                           end(1.0)));
   }
@@ -83,8 +84,8 @@ units::VolumeStrength shown(units::MassFraction ethanol, units::Temperature t,
   }
   if (marked < pure) {
     const DensityAt::Value end = reference(1.0);
-    return units::VolumeStrength::fraction(
-        1.0 + (marked - pure) / end.slope * (1.0 + end.slope / pure));
+    return units::VolumeStrength::fraction(1.0 + (marked - pure) / end.slope *
+                                                     (1.0 + end.slope / pure));
   }
   const double p = reference.mass_fraction(marked, ethanol.fraction());
   return units::VolumeStrength::fraction(p * reference(p).density_kgm3 / pure);

@@ -16,7 +16,7 @@ inline constexpr double soda_lime_expansion_per_K = 25e-6;
 
 /// A hydrometer graduated in % by volume.
 struct Alcoholmeter {
-  units::Temperature reference = reference_20C;          ///< where its scale is true
+  units::Temperature reference = reference_20C;  ///< where its scale is true
   double glass_expansion_per_K = soda_lime_expansion_per_K;
 };
 

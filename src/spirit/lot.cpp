@@ -24,8 +24,8 @@ void check_not_negative(double amount, std::string_view field, std::string_view 
 Lot lot(units::Volume volume, units::VolumeStrength strength, units::Temperature t) {
   check_not_negative(volume.litres(), "volume", fmt::format("{:.4f} L", volume.litres()));
   const units::MassFraction p = mass_fraction(strength);
-  const units::Mass mass = units::Mass::kilograms(
-      density(p, t).kilograms_per_cubic_metre() * volume.cubic_metres());
+  const units::Mass mass =
+      units::Mass::kilograms(density(p, t).kilograms_per_cubic_metre() * volume.cubic_metres());
   return {mass * p.fraction(), mass * (1.0 - p.fraction())};
 }
 

@@ -16,8 +16,9 @@ Reduction reduce(const Lot& spirit, units::VolumeStrength to) {
   if (!(to_p > 0.0 && to_p <= from_p + rounding)) {
     throw base::InputError(
         "to", fmt::format("{:.2f} %vol", to.percent()),
-        fmt::format("above 0 and at most the spirit's own {:.2f} %vol; water cannot strengthen it",
-                    strength(spirit).percent()));
+        fmt::format(
+            "above 0 and at most the spirit's own {:.2f} %vol; water cannot strengthen it",
+            strength(spirit).percent()));
   }
   const units::Mass total = spirit.ethanol / to_p;
   const units::Mass water =

@@ -11,11 +11,11 @@ namespace lynearm::spirit {
 
 /// A spirit reduced with water.
 struct Reduction {
-  units::Mass water;              ///< to add
-  units::Volume water_at_20C;     ///< the same by volume at 20 °C
+  units::Mass water;           ///< to add
+  units::Volume water_at_20C;  ///< the same by volume at 20 °C
   Lot result;
-  units::Volume volume_at_20C;    ///< of the result
-  units::Volume contraction;      ///< spirit plus water less result, all at 20 °C
+  units::Volume volume_at_20C;  ///< of the result
+  units::Volume contraction;    ///< spirit plus water less result, all at 20 °C
 };
 
 /// Water that brings `spirit` to `to`.

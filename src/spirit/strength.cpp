@@ -67,27 +67,29 @@ double checked(double value, double low, double high, std::string_view shown,
 }  // namespace
 
 units::VolumeStrength volume_strength(units::MassFraction ethanol) {
-  const double p = checked(ethanol.fraction(), 0.0, 1.0,
-                           fmt::format("{:.4f} % mass", ethanol.percent()), "0 to 100 % by mass");
+  const double p =
+      checked(ethanol.fraction(), 0.0, 1.0, fmt::format("{:.4f} % mass", ethanol.percent()),
+              "0 to 100 % by mass");
   return units::VolumeStrength::fraction(scale_20C().strength(p));
 }
 
 units::MassFraction mass_fraction(units::VolumeStrength strength) {
-  const double q =
-      checked(strength.fraction(), 0.0, 1.0, fmt::format("{:.4f} %vol", strength.percent()),
-              "0 to 100 %vol");
+  const double q = checked(strength.fraction(), 0.0, 1.0,
+                           fmt::format("{:.4f} %vol", strength.percent()), "0 to 100 %vol");
   return units::MassFraction::fraction(scale_20C().mass_fraction(q));
 }
 
 Proof proof(units::MassFraction ethanol) {
-  const double p = checked(ethanol.fraction(), 0.0, 1.0,
-                           fmt::format("{:.4f} % mass", ethanol.percent()), "0 to 100 % by mass");
+  const double p =
+      checked(ethanol.fraction(), 0.0, 1.0, fmt::format("{:.4f} % mass", ethanol.percent()),
+              "0 to 100 % by mass");
   return Proof::degrees(200.0 * scale_60F().strength(p));
 }
 
 units::MassFraction mass_fraction(Proof proof) {
-  const double degrees = checked(proof.degrees(), 0.0, 200.0,
-                                 fmt::format("{:.3f} proof", proof.degrees()), "0 to 200 proof");
+  const double degrees =
+      checked(proof.degrees(), 0.0, 200.0, fmt::format("{:.3f} proof", proof.degrees()),
+              "0 to 200 proof");
   return units::MassFraction::fraction(scale_60F().mass_fraction(degrees / 200.0));
 }
 

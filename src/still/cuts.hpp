@@ -49,9 +49,8 @@ struct Cuts {
 
 /// Parts a run at its borders. Two borders at one moment leave an empty fraction.
 ///
-/// throws     InputError "cuts.foreshots_end", "cuts.hearts_begin" or "cuts.hearts_end" when
-/// the
-///            run does not reach it, or when it comes before the one ahead of it
+/// throws     InputError "cuts.foreshots_end", "cuts.hearts_begin" or "cuts.hearts_end"
+///            when the run does not reach it, or when it comes before the one ahead of it
 /// accuracy   the four lots sum to the distillate to rounding (1e-12 of it)
 [[nodiscard]] Cuts cut(const Run& run, const Borders& borders);
 

@@ -92,8 +92,8 @@ struct Run {
 ///            end given; "run.stop.spout_strength", "run.stop.head_temperature",
 ///            "run.stop.collected", "run.stop.least_in_pot" when past it from the start;
 ///            "run.heating.power" when it cannot keep the pot boiling
-/// accuracy   the pot's mole fraction at the end of a run within 5e-7 of integration at a tolerance
-///            of 1e-11; ln(n0/n) within 2e-8 of the Rayleigh integral by quadrature
+/// accuracy   the pot's mole fraction at the end of a run within 5e-7 of integration at a
+///            tolerance of 1e-11; ln(n0/n) within 2e-8 of the Rayleigh integral by quadrature
 ///            (tests/still/run_accuracy_test.cpp). The model's own: vapour/equilibrium.hpp
 /// source     Lord Rayleigh's differential distillation with one partial condensation
 [[nodiscard]] Run distil(const Charge& charge, const RunSetting& setting,

@@ -34,17 +34,17 @@ class Amount {
 };
 
 // Each kind states its base unit, then a factory and an accessor per unit it is met in.
-#define LYNEARM_KIND(Kind)                                       \
- public:                                                         \
-  constexpr Kind() = default;                                    \
-  static constexpr Kind raw(double base) { return Kind(base); }  \
-                                                                 \
- private:                                                        \
-  constexpr explicit Kind(double base) : Amount<Kind>(base) {}   \
-                                                                 \
+#define LYNEARM_KIND(Kind)                                      \
+ public:                                                        \
+  constexpr Kind() = default;                                   \
+  static constexpr Kind raw(double base) { return Kind(base); } \
+                                                                \
+ private:                                                       \
+  constexpr explicit Kind(double base) : Amount<Kind>(base) {}  \
+                                                                \
  public:
-#define LYNEARM_UNIT(Kind, unit, in_base)                                         \
-  static constexpr Kind unit(double v) { return Kind::raw(v * (in_base)); }       \
+#define LYNEARM_UNIT(Kind, unit, in_base)                                   \
+  static constexpr Kind unit(double v) { return Kind::raw(v * (in_base)); } \
   constexpr double unit() const { return base_ / (in_base); }
 
 /// Base kilogram. Pound and ounce avoirdupois: exact by definition (0.45359237 kg).

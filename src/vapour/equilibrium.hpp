@@ -26,8 +26,8 @@ struct BubblePoint {
 /// throws     InputError outside; NotConverged (not seen) when the residual stays over 1e-11
 /// accuracy   RMS of T in K and of y: Kamihama 2012 (101.3 kPa, 19 rows) 0.13, 0.0047; Voutsas
 ///            2011 (32.9 kPa, 13 rows) 0.19, 0.0084; Kirschbaum 1939 (98.7 kPa, 18 rows) 0.21,
-///            0.0068, (33.3 kPa, 28 rows) 0.30, 0.0127; Perry (101.3 kPa, 15 rows) 0.32, 0.0073;
-///            worst rows in tests/published/vle_ethanol_water_test.cpp
+///            0.0068, (33.3 kPa, 28 rows) 0.30, 0.0127; Perry (101.3 kPa, 15 rows) 0.32,
+///            0.0073; worst rows in tests/published/vle_ethanol_water_test.cpp
 [[nodiscard]] BubblePoint bubble_point(units::MoleFraction liquid, units::Pressure p);
 
 struct DewPoint {

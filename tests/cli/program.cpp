@@ -10,6 +10,8 @@
 #include <cstdlib>
 #include <stdexcept>
 
+#include "places.hpp"
+
 namespace lynearm::cli {
 namespace {
 

@@ -19,7 +19,8 @@ FLOORS = {
     "units": {"base"},
     "numeric": {"base"},
     "spirit": {"base", "units", "numeric"},
-    "wort": {"base", "units", "numeric"},
+    # A fermented wash holds ethanol, whose density and strength are spirit's.
+    "wort": {"base", "units", "numeric", "spirit"},
     # Beside the fermenter stands a wort, not a vapour; beside the stills no mash.
     "ferment": {"base", "units", "numeric", "spirit", "wort"},
     "mash": {"base", "units", "numeric", "spirit", "wort", "vapour"},

@@ -80,7 +80,8 @@ inline Recipe recipe_8() {
   recipe.mash.sparges = {{Volume::litres(18.0), Temperature::celsius(75.0)},
                          {Volume::litres(15.0), Temperature::celsius(75.0)}};
   recipe.mash.cool_by = CoolBy::coil;
-  recipe.sugar_boil = SugarBoil{"boiling pot", Volume::litres(8.0), Duration::minutes(20.0), {}};
+  recipe.sugar_boil =
+      SugarBoil{"boiling pot", Volume::litres(8.0), Duration::minutes(20.0), {}};
   recipe.ferment.vessel = "fermenter";
   recipe.ferment.fill_to = Volume::litres(110.0);
   recipe.ferment.pitch_temperature = Temperature::celsius(25.0);

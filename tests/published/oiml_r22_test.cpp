@@ -20,7 +20,8 @@ struct DensityRow {
   double mass_fraction, t_C, density_kgm3, tolerance_kgm3;
 };
 
-// Tolerance: half the last printed digit, and a thousandth of the last digit for binary rounding.
+// Tolerance: half the last printed digit, and a thousandth of the last digit for binary
+// rounding.
 // clang-format off
 constexpr DensityRow density_rows[] = {
     {"OIML R 22, coefficient A1, water, 20 °C",        0.0, 20.0, 998.201, 0.000501},
@@ -77,9 +78,9 @@ TEST(OimlR22, gives_every_printed_strength_to_its_last_digit) {
   }
 }
 
-// Osborne, McKelvy and Bearce, NBS Bulletin 9 (1913), as printed in C. Simmonds, Alcohol (1919).
-// The older table gives pure ethanol another density, so it lies up to 1.2e-4 g/mL above the
-// standard; the tolerance is that difference and half the last printed digit.
+// Osborne, McKelvy and Bearce, NBS Bulletin 9 (1913), as printed in C. Simmonds, Alcohol
+// (1919). The older table gives pure ethanol another density, so it lies up to 1.2e-4 g/mL
+// above the standard; the tolerance is that difference and half the last printed digit.
 TEST(NbsBulletin9, agrees_within_the_known_difference_of_its_pure_ethanol) {
   // clang-format off
   constexpr DensityRow rows[] = {
@@ -92,9 +93,10 @@ TEST(NbsBulletin9, agrees_within_the_known_difference_of_its_pure_ethanol) {
   };
   // clang-format on
   for (const DensityRow& row : rows) {
-    EXPECT_NEAR(density(MassFraction::fraction(row.mass_fraction), Temperature::celsius(row.t_C))
-                    .kilograms_per_cubic_metre(),
-                row.density_kgm3, row.tolerance_kgm3)
+    EXPECT_NEAR(
+        density(MassFraction::fraction(row.mass_fraction), Temperature::celsius(row.t_C))
+            .kilograms_per_cubic_metre(),
+        row.density_kgm3, row.tolerance_kgm3)
         << row.source;
   }
 }

@@ -8,6 +8,7 @@
 #include <sstream>
 #include <string>
 
+#include "places.hpp"
 #include "vapour/enthalpy.hpp"
 
 namespace lynearm::vapour {

@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "places.hpp"
 #include "spirit/strength.hpp"
 #include "vapour/equilibrium.hpp"
 

@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "base/error.hpp"
+#include "places.hpp"
 #include "sheet/dress.hpp"
 #include "sheet/examples.hpp"
 #include "sheet/well_formed.hpp"

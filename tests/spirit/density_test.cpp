@@ -25,8 +25,8 @@ TEST(Density, inverse_returns_the_mixture_over_a_dense_grid) {
     for (int i = 0; i <= 1000; ++i) {
       const MassFraction p = MassFraction::fraction(i / 1000.0);
       const Temperature temperature = Temperature::celsius(t);
-      EXPECT_NEAR(mass_fraction_at(density(p, temperature), temperature).fraction(), p.fraction(),
-                  1e-10)
+      EXPECT_NEAR(mass_fraction_at(density(p, temperature), temperature).fraction(),
+                  p.fraction(), 1e-10)
           << "t " << t;
     }
   }
@@ -37,7 +37,8 @@ TEST(Density, slope_is_the_derivative_of_the_formula) {
     const DensityAt at(t);
     for (const double p : {0.05, 0.3, 0.5, 0.7, 0.95}) {
       const double h = 1e-5;
-      EXPECT_NEAR(at(p).slope, (at(p + h).density_kgm3 - at(p - h).density_kgm3) / (2.0 * h), 1e-4);
+      EXPECT_NEAR(at(p).slope, (at(p + h).density_kgm3 - at(p - h).density_kgm3) / (2.0 * h),
+                  1e-4);
     }
   }
 }
@@ -45,7 +46,8 @@ TEST(Density, slope_is_the_derivative_of_the_formula) {
 TEST(Density, refuses_what_the_formula_does_not_cover) {
   const MassFraction half = MassFraction::fraction(0.5);
   EXPECT_THROW(static_cast<void>(density(half, Temperature::celsius(40.01))), base::InputError);
-  EXPECT_THROW(static_cast<void>(density(half, Temperature::celsius(-20.01))), base::InputError);
+  EXPECT_THROW(static_cast<void>(density(half, Temperature::celsius(-20.01))),
+               base::InputError);
   EXPECT_THROW(static_cast<void>(density(MassFraction::fraction(1.001), reference_20C)),
                base::InputError);
   EXPECT_THROW(static_cast<void>(density(MassFraction::fraction(-0.001), reference_20C)),

@@ -35,8 +35,9 @@ TEST(Hydrometer, agrees_with_a_simulated_float) {
     for (const double t_C : {-5.0, 5.0, 27.5, 35.0}) {
       const Temperature t = Temperature::celsius(t_C);
       const double mass_g = 100.0;
-      const double marked = density(mass_fraction(VolumeStrength::percent(reading)), reference_20C)
-                                .kilograms_per_cubic_metre();
+      const double marked =
+          density(mass_fraction(VolumeStrength::percent(reading)), reference_20C)
+              .kilograms_per_cubic_metre();
       const double displaced_mL_at_reference = mass_g / marked * 1000.0;
       const double displaced_mL =
           displaced_mL_at_reference * (1.0 + soda_lime_expansion_per_K * (t_C - 20.0));

@@ -82,8 +82,9 @@ TEST(Blending, does_not_care_for_the_order) {
   const Blend forward = blend({a, b, c});
   const Blend backward = blend({c, b, a});
   EXPECT_NEAR(forward.volume_at_20C / backward.volume_at_20C, 1.0, 1e-14);
-  EXPECT_NEAR(pure_alcohol(forward.result) / (pure_alcohol(a) + pure_alcohol(b) + pure_alcohol(c)),
-              1.0, 1e-14);
+  EXPECT_NEAR(
+      pure_alcohol(forward.result) / (pure_alcohol(a) + pure_alcohol(b) + pure_alcohol(c)), 1.0,
+      1e-14);
 }
 
 TEST(Blending, of_nothing_is_refused) {

@@ -38,10 +38,13 @@ TEST(Strength, of_the_azeotrope_is_95_6_percent_mass) {
 }
 
 TEST(Strength, outside_the_scale_is_refused) {
-  EXPECT_THROW(static_cast<void>(mass_fraction(VolumeStrength::percent(100.1))), base::InputError);
-  EXPECT_THROW(static_cast<void>(mass_fraction(VolumeStrength::percent(-0.1))), base::InputError);
+  EXPECT_THROW(static_cast<void>(mass_fraction(VolumeStrength::percent(100.1))),
+               base::InputError);
+  EXPECT_THROW(static_cast<void>(mass_fraction(VolumeStrength::percent(-0.1))),
+               base::InputError);
   EXPECT_THROW(static_cast<void>(mass_fraction(Proof::degrees(201.0))), base::InputError);
-  EXPECT_THROW(static_cast<void>(volume_strength(MassFraction::fraction(1.1))), base::InputError);
+  EXPECT_THROW(static_cast<void>(volume_strength(MassFraction::fraction(1.1))),
+               base::InputError);
 }
 
 }  // namespace

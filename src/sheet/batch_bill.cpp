@@ -1,0 +1,63 @@
+// The mash bill on paper: what is weighed out, and what it brings.
+#include <fmt/format.h>
+
+#include "sheet/batch_parts.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+const char* words(plan::Use use) {
+  switch (use) {
+    case plan::Use::cook:
+      return "cooked";
+    case plan::Use::dough_in:
+      return "into the mash";
+    case plan::Use::boil:
+      return "boiled apart";
+    case plan::Use::ferment:
+      return "into the fermenter";
+  }
+  return "";
+}
+
+Html bill_table(const Batch& batch) {
+  const plan::BillPlan& bill = batch.plan.mash.bill;
+  Table lines{.caption = "",
+              .columns = {{"Ingredient", Align::left},
+                          {"goes", Align::left},
+                          {"mass", Align::right},
+                          {"of mass", Align::right},
+                          {"of extract", Align::right},
+                          {"extract", Align::right},
+                          {"weighed", Align::left, 14},
+                          {"lot", Align::left, 14}},
+              .rows = {}};
+  for (std::size_t i = 0; i < bill.lines.size(); ++i) {
+    const mash::LinePotential& brings = bill.potential.lines[i];
+    lines.rows.push_back(
+        {bill.lines[i].ingredient.name, words(batch.recipe.bill[i].use),
+         cell(bill.lines[i].mass, batch.system), cell(brings.of_mass, batch.system),
+         cell(brings.of_extract, batch.system), cell(brings.extract, batch.system), "", ""});
+  }
+  lines.rows.push_back({"together", "", cell(bill.potential.mass, batch.system), "", "",
+                        cell(bill.potential.extract, batch.system), "", ""});
+  return table(lines);
+}
+
+Html enzymes(const Batch& batch) {
+  const plan::BillPlan& bill = batch.plan.mash.bill;
+  if (bill.grain.empty()) return small_print("Sugars alone: nothing to convert.");
+  return small_print(fmt::format(
+      "Enzymes: the grain has {:.0f} °Lintner; {:.0f} convert, {:.0f} convert with room to "
+      "spare. The extract is what the grain could give; between lots it lies from {} to {}.",
+      bill.power.has.lintner(), bill.power.need.lintner(), bill.power.comfort.lintner(),
+      cell(bill.potential.least, batch.system), cell(bill.potential.most, batch.system)));
+}
+
+}  // namespace
+
+Html bill_part(const Batch& batch) {
+  return heading("Mash bill") + bill_table(batch) + enzymes(batch);
+}
+
+}  // namespace lynearm::sheet

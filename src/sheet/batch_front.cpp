@@ -1,0 +1,130 @@
+// The first page: who and when, the principal figures with their bands, what was found against
+// the plan, and the stream of pure alcohol.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+
+#include "plan/house.hpp"
+#include "sheet/batch_parts.hpp"
+#include "sheet/batch_pictures.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+// Some figures belong to a step that this batch does not have.
+bool applies(const plan::Figure& figure, const plan::Plan& plan) {
+  if (figure.key == "landing_temperature_C") return plan.mash.mash && plan.mash.mash->cook;
+  if (figure.key == "dough_in_temperature_C") return plan.mash.mash.has_value();
+  return true;
+}
+
+const plan::Banded* band_of(const Batch& batch, const plan::Figure& figure) {
+  if (batch.bands == nullptr) return nullptr;
+  const auto& all = batch.bands->figures;
+  const auto at = std::find_if(all.begin(), all.end(), [&](const plan::Banded& banded) {
+    return banded.figure != nullptr && banded.figure->key == figure.key;
+  });
+  return at == all.end() ? nullptr : &*at;
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  }
+  return text;
+}
+
+Table principal_table(const Batch& batch) {
+  Table table;
+  table.columns = {{"", Align::left}, {"planned", Align::right}};
+  if (batch.bands != nullptr) table.columns.push_back({"4 in 5", Align::right});
+  return table;
+}
+
+Html principal_figures(const Batch& batch) {
+  std::vector<std::vector<std::string>> rows;
+  for (const plan::Figure& figure : plan::figures()) {
+    if (!applies(figure, batch.plan)) continue;
+    std::vector<std::string> row = {capital(std::string(figure.name)),
+                                    principal(figure, figure.of(batch.plan), batch.system)};
+    if (batch.bands != nullptr) {
+      const plan::Banded* banded = band_of(batch, figure);
+      row.push_back(banded == nullptr ? std::string{}
+                                      : principal_band(figure, banded->band, batch.system));
+    }
+    rows.push_back(std::move(row));
+  }
+  Table left = principal_table(batch);
+  Table right = left;
+  const auto half = static_cast<std::ptrdiff_t>((rows.size() + 1) / 2);
+  left.rows.assign(rows.begin(), rows.begin() + half);
+  right.rows.assign(rows.begin() + half, rows.end());
+  Html both = beside(table(left), table(right));
+  if (batch.bands == nullptr) return both;
+  std::string note = fmt::format(
+      "4 in 5: of {} batches like this one, reckoned with the house's constants drawn from "
+      "their spread, four in five lie within.",
+      batch.bands->members);
+  if (batch.bands->failed > 0) {
+    note += fmt::format(" {} more could not be carried through.", batch.bands->failed);
+  }
+  return both + small_print(note);
+}
+
+std::string runs_in_words(const Batch& batch) {
+  const plan::Plan& plan = batch.plan;
+  return fmt::format("{} of {}, {} of {}", count_of(plan.strip.runs, "strip", "strips"),
+                     cell(plan.strip.one.charge_volume, batch.system),
+                     count_of(plan.spirit.runs, "spirit run", "spirit runs"),
+                     cell(plan.spirit.one.charge_volume, batch.system));
+}
+
+Html effort(const Batch& batch) {
+  const plan::Plan& plan = batch.plan;
+  const units::System system = batch.system;
+  std::vector<std::pair<std::string, std::string>> entries = {
+      {"Begun on", "________________"},
+      {"By", "________________"},
+      {"Still", runs_in_words(batch)},
+      {"Water boils here at", cell(plan::boiling_water(batch.kit), system)},
+      {"Hands on", cell(plan.timeline.hands_on(), system)},
+      {"Watching the heat", cell(plan.timeline.watching(), system)},
+      {"First step to last", cell(plan.timeline.whole(), system)},
+      {"Energy", cell(plan.uses.energy(), system)}};
+  return facts(entries);
+}
+
+Html findings(const Batch& batch) {
+  if (batch.plan.findings.empty()) {
+    return paragraph(
+        "Nothing was found against this plan. What it cannot know stays yours to "
+        "look for.");
+  }
+  Table found{.caption = "",
+              .columns = {{"Weight", Align::left, 13},
+                          {"Stage", Align::left, 11},
+                          {"Found", Align::left},
+                          {"What to do", Align::left, 36}},
+              .rows = {}};
+  for (const plan::Finding& finding : batch.plan.findings) {
+    found.rows.push_back(
+        {plan::words(finding.weight), finding.stage, finding.says, finding.remedy});
+  }
+  return table(found);
+}
+
+}  // namespace
+
+Html batch_at_a_glance(const Batch& batch) {
+  Html page = framed(cautions::law);
+  if (!batch.recipe.remark.empty()) page += paragraph(batch.recipe.remark);
+  page += effort(batch) + principal_figures(batch);
+  page += subheading("What does not fit, or is not wise") + findings(batch);
+  page += figure(stream_picture(batch.plan.ledger, batch.system),
+                 "Pure alcohol at 20 °C, to scale: below what is lost, above what is kept or "
+                 "comes in, at the right what is bottled.");
+  return page;
+}
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,115 @@
+// Where the pure alcohol went, and what the batch used, on paper.
+#include <fmt/format.h>
+
+#include "sheet/batch_parts.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+std::string amount(units::Volume pure_alcohol, units::System system) {
+  return system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
+                                     : units::fixed(pure_alcohol.litres(), 2);
+}
+
+std::size_t column_of(plan::Flow flow) {
+  switch (flow) {
+    case plan::Flow::in:
+      return 2;
+    case plan::Flow::lost:
+      return 3;
+    case plan::Flow::kept:
+      return 4;
+    case plan::Flow::out:
+      break;
+  }
+  return 5;
+}
+
+Html entries(const Batch& batch) {
+  const plan::Ledger& ledger = batch.plan.ledger;
+  Table table_of{.caption = fmt::format("Pure alcohol at 20 °C, {}", volume_unit(batch.system)),
+                 .columns = {{"Stage", Align::left},
+                             {"", Align::left},
+                             {"in", Align::right, 9},
+                             {"lost", Align::right, 9},
+                             {"kept", Align::right, 9},
+                             {"out", Align::right, 9},
+                             {"measured", Align::left, 16}},
+                 .rows = {}};
+  for (const plan::LedgerEntry& entry : ledger.entries) {
+    if (entry.pure_alcohol < units::Volume::millilitres(0.5)) continue;
+    std::vector<std::string> row = {entry.stage, entry.name, "", "", "", "", ""};
+    row[column_of(entry.flow)] = amount(entry.pure_alcohol, batch.system);
+    table_of.rows.push_back(std::move(row));
+  }
+  table_of.rows.push_back({"", "together", amount(ledger.total(plan::Flow::in), batch.system),
+                           amount(ledger.total(plan::Flow::lost), batch.system),
+                           amount(ledger.total(plan::Flow::kept), batch.system),
+                           amount(ledger.total(plan::Flow::out), batch.system), ""});
+  return table(table_of);
+}
+
+Html stages(const Batch& batch) {
+  Table table_of{.caption = fmt::format("Through each stage, {}", volume_unit(batch.system)),
+                 .columns = {{"Stage", Align::left},
+                             {"in", Align::right, 14},
+                             {"through", Align::right, 14},
+                             {"share", Align::right, 14},
+                             {"measured in", Align::left, 18},
+                             {"measured through", Align::left, 18}},
+                 .rows = {}};
+  for (const plan::StageYield& stage : batch.plan.ledger.stages) {
+    const std::string share =
+        stage.in > units::Volume{}
+            ? tight(fmt::format("{:.1f} %", 100.0 * (stage.out / stage.in)))
+            : std::string{};
+    table_of.rows.push_back({stage.stage, amount(stage.in, batch.system),
+                             amount(stage.out, batch.system), share, "", ""});
+  }
+  return table(table_of);
+}
+
+Html costs(const Batch& batch) {
+  const plan::Uses& uses = batch.plan.uses;
+  if (uses.costs.empty()) return {};
+  Table table_of{
+      .caption = "",
+      .columns = {{"Cost", Align::left},
+                  {batch.recipe.prices.currency.empty() ? "amount"
+                                                        : batch.recipe.prices.currency,
+                   Align::right},
+                  {"paid", Align::left, 26}},
+      .rows = {}};
+  for (const plan::CostLine& line : uses.costs) {
+    table_of.rows.push_back({line.what, units::fixed(line.amount, 2), ""});
+  }
+  table_of.rows.push_back({"together", units::fixed(uses.cost, 2), ""});
+  if (uses.cost_per_bottle) {
+    table_of.rows.push_back({"a bottle", units::fixed(*uses.cost_per_bottle, 2), ""});
+  }
+  return table(table_of);
+}
+
+}  // namespace
+
+Html ledger_part(const Batch& batch) {
+  return heading("Ledger") + entries(batch) + stages(batch) +
+         small_print(
+             "The plan closes to rounding; what is measured never does. What stays "
+             "unaccounted for, write here: ________________");
+}
+
+Html uses_part(const Batch& batch) {
+  const plan::Uses& uses = batch.plan.uses;
+  std::vector<PlannedRow> rows = {row(batch, "Energy, mash", uses.mash),
+                                  row(batch, "Energy, strips", uses.strip),
+                                  row(batch, "Energy, spirit run", uses.spirit_run),
+                                  row(batch, "Energy, all", uses.energy()),
+                                  row(batch, "Water into the batch", uses.process_water),
+                                  row(batch, "Coolant", uses.coolant)};
+  const Html used = table(PlannedTable{"", std::move(rows)});
+  const Html paid = costs(batch);
+  return subheading("Energy, water, cost") + (paid.text.empty() ? used : beside(used, paid));
+}
+
+}  // namespace lynearm::sheet

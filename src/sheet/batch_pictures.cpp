@@ -1,0 +1,187 @@
+#include "sheet/batch_pictures.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "sheet/batch_words.hpp"
+#include "sheet/chart.hpp"
+#include "sheet/stream.hpp"
+#include "spirit/strength.hpp"
+
+namespace lynearm::sheet {
+
+using units::System;
+
+namespace {
+
+double figure_of(units::Temperature t, System system) {
+  return system == System::us ? t.fahrenheit() : t.celsius();
+}
+
+double figure_of(units::Volume volume, System system) {
+  return system == System::us ? volume.us_gallons() : volume.litres();
+}
+
+double figure_of(units::VolumeStrength strength, System system) {
+  return system == System::us ? spirit::proof(spirit::mass_fraction(strength)).degrees()
+                              : strength.percent();
+}
+
+const char* words(mash::Phase phase) {
+  switch (phase) {
+    case mash::Phase::heating:
+      return "heating";
+    case mash::Phase::cooking:
+      return "cooking";
+    case mash::Phase::moving:
+      return "moving";
+    case mash::Phase::cooling:
+      return "cooling";
+    case mash::Phase::doughing_in:
+      return "malts in";
+    case mash::Phase::resting:
+      return "rest";
+    case mash::Phase::draining:
+      return "draining";
+  }
+  return "";
+}
+
+std::vector<Range> phases(const mash::Course& course) {
+  std::vector<Range> ranges;
+  std::size_t begin = 0;
+  for (std::size_t i = 1; i <= course.size(); ++i) {
+    if (i < course.size() && course[i].phase == course[begin].phase) continue;
+    const double from = course[begin].at.hours();
+    const double to = course[i - 1].at.hours();
+    if (to > from) ranges.push_back({from, to, words(course[begin].phase)});
+    begin = i;
+  }
+  return ranges;
+}
+
+// The lines every run of the still has.
+Chart run_chart(const still::Run& run, System system) {
+  Chart chart;
+  chart.x = {"Collected", volume_unit(system), 0.0, {}};
+  chart.left = {"At the spout", strength_unit(system), 0.0, {}};
+  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
+  Series spout{.label = "spout", .points = {}};
+  Series head{.label = "head", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
+  Series pot{.label = "pot", .points = {}, .stroke = Stroke::dot, .on_right_axis = true};
+  for (const still::Point& point : run.points) {
+    const double x = figure_of(point.collected, system);
+    spout.points.push_back({x, figure_of(point.spout, system)});
+    head.points.push_back({x, figure_of(point.head_temperature, system)});
+    pot.points.push_back({x, figure_of(point.pot_temperature, system)});
+  }
+  chart.series = {std::move(spout), std::move(head), std::move(pot)};
+  return chart;
+}
+
+void add_cut(Chart& chart, const still::Fraction& cut, const char* name, System system) {
+  const double from = figure_of(cut.from.collected, system);
+  const double to = figure_of(cut.to.collected, system);
+  if (to > from) chart.ranges.push_back({from, to, name});
+}
+
+Course course_of(const plan::LedgerEntry& entry) {
+  switch (entry.flow) {
+    case plan::Flow::in:
+      return Course::in;
+    case plan::Flow::lost:
+      return Course::lost;
+    case plan::Flow::kept:
+      return Course::kept;
+    case plan::Flow::out:
+      break;
+  }
+  // Only what stands at the end leaves at the end; samples on the way rise out of the band.
+  return entry.stage == "Bottle" ? Course::out : Course::kept;
+}
+
+}  // namespace
+
+Drawing mash_picture(const plan::MashPlan& mash, System system) {
+  Chart chart;
+  chart.description = "Planned temperature of the mash over its hours";
+  chart.x = {"From the first heat", "h", 0.0, {}};
+  chart.left = {"Temperature", temperature_unit(system), {}, {}};
+  chart.plot_mm = 50.0;
+  Series line{.label = "mash", .points = {}};
+  for (const mash::CoursePoint& point : mash.course) {
+    line.points.push_back({point.at.hours(), figure_of(point.temperature, system)});
+  }
+  chart.series = {std::move(line)};
+  chart.ranges = phases(mash.course);
+  return draw(chart);
+}
+
+Drawing ferment_picture(const plan::FermentPlan& ferment, System system) {
+  Chart chart;
+  chart.description = "Planned gravity and temperature of the ferment over its days";
+  chart.x = {"From pitching", "d", 0.0, {}};
+  chart.left = {"Gravity", "", {}, {}};
+  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
+  chart.plot_mm = 48.0;
+  Series gravity{.label = "gravity", .points = {}};
+  Series warmth{
+      .label = "temperature", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
+  for (const ferment::PacePoint& point : ferment.pace.course) {
+    gravity.points.push_back({point.at.days(), point.gravity.ratio()});
+    warmth.points.push_back({point.at.days(), figure_of(point.temperature, system)});
+  }
+  chart.series = {std::move(gravity), std::move(warmth)};
+  return draw(chart);
+}
+
+Drawing strip_picture(const plan::StripPlan& strip, System system) {
+  Chart chart = run_chart(strip.one.run, system);
+  chart.description =
+      "Planned strength and temperatures of one strip against what it has given";
+  chart.plot_mm = 44.0;
+  return draw(chart);
+}
+
+Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
+  Chart chart = run_chart(spirit.one.run, system);
+  chart.description =
+      "Planned strength and temperatures of the spirit run against what it has given, with its "
+      "cuts";
+  chart.plot_mm = 70.0;
+  add_cut(chart, spirit.foreshots, "foreshots", system);
+  add_cut(chart, spirit.heads, "heads", system);
+  add_cut(chart, spirit.hearts, "hearts", system);
+  add_cut(chart, spirit.tails, "tails", system);
+  const auto border = [&](const still::Point& at, const char* what) {
+    chart.borders.push_back(
+        {figure_of(at.collected, system),
+         fmt::format("{}: {} at the spout, head {}", what,
+                     units::print(at.spout, figure_of(at.spout, System::us),
+                                  system == System::us ? System::us : System::metric),
+                     units::print(at.head_temperature,
+                                  system == System::us ? System::us : System::metric))});
+  };
+  border(spirit.hearts.from, "hearts begin");
+  border(spirit.hearts.to, "hearts end");
+  return draw(chart);
+}
+
+Drawing stream_picture(const plan::Ledger& ledger, System system) {
+  std::vector<Flow> flows;
+  for (const plan::LedgerEntry& entry : ledger.entries) {
+    // Below a thousandth of a millilitre is rounding, and may be negative.
+    if (entry.pure_alcohol < units::Volume::millilitres(0.001)) continue;
+    flows.push_back({entry.stage, entry.name, entry.pure_alcohol, course_of(entry)});
+  }
+  StreamOptions options;
+  options.band_mm = 26.0;
+  options.unit = volume_unit(system);
+  if (system == System::us) options.one_unit = units::Volume::us_gallons(1.0);
+  return draw(flows, options);
+}
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,86 @@
+// The strips on paper: one set of planned figures, and a row to fill in for each run.
+#include <fmt/format.h>
+
+#include "sheet/batch_parts.hpp"
+#include "sheet/batch_pictures.hpp"
+#include "spirit/lot.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+Html strip_table(const Batch& batch) {
+  const plan::StripPlan& strip = batch.plan.strip;
+  const plan::RunPlan& one = strip.one;
+  const units::System system = batch.system;
+  std::vector<PlannedRow> rows = {
+      row(batch, "Charge", one.charge_volume,
+          fmt::format("at 20 °C; the boiler takes {} of this wash",
+                      cell(strip.fill_limit, system)),
+          1),
+      row(batch, "Strength of the charge", one.charge_strength, "", 2, false),
+      row(batch, "Boils at", one.heat_up.boiling,
+          fmt::format("and then fills {}", cell(one.volume_at_boil, system))),
+      row(batch, "First drop after", one.heat_up.duration,
+          fmt::format("at {}", cell(batch.kit.still.boiler.power, system))),
+      row(batch, "Runs for", one.run.last().since_boiling,
+          fmt::format("at {}", cell(one.power, system))),
+      row(batch, "Stop, at the spout", batch.recipe.strip.stop,
+          fmt::format("head at {}", cell(one.run.last().head_temperature, system))),
+      row(batch, "Low wines of one run", spirit::volume(one.collected), "at 20 °C"),
+      row(batch, "Coolant", one.coolant.flow,
+          fmt::format("leaving at {}; {} a run", cell(one.coolant.leaving, system),
+                      cell(one.coolant.water, system))),
+      row(batch, "Left in the pot, hot", one.left_in_pot),
+      row(batch, "Low wines of all", strip.low_wines_volume, "", 1),
+      row(batch, "their strength", strip.low_wines_strength)};
+  if (strip.left_over_volume > units::Volume::millilitres(5.0)) {
+    rows.push_back(row(batch, "Wash left over", strip.left_over_volume));
+  }
+  return table(PlannedTable{
+      fmt::format("{}, planned and measured", count_of(strip.runs, "strip", "equal strips")),
+      std::move(rows)});
+}
+
+Html run_table(const Batch& batch) {
+  const plan::StripPlan& strip = batch.plan.strip;
+  const units::System system = batch.system;
+  Table runs{.caption = "Each strip",
+             .columns = {{"Run", Align::left},
+                         {"charge", Align::left, 12},
+                         {"heat on", Align::left, 11},
+                         {"first drop", Align::left, 12},
+                         {"stop", Align::left, 11},
+                         {"volume", Align::left, 13},
+                         {"strength", Align::left, 13},
+                         {"read at", Align::left, 11}},
+             .rows = {},
+             .room_to_write = true};
+  runs.rows.push_back({"planned", cell(strip.one.charge_volume, system), "0:00",
+                       cell(strip.one.heat_up.duration, system), cell(strip.one.length, system),
+                       cell(spirit::volume(strip.one.collected), system),
+                       cell(spirit::strength(strip.one.collected), system), "20 °C"});
+  for (int i = 1; i <= strip.runs; ++i) {
+    runs.rows.push_back({fmt::format("{}", i), "", "", "", "", "", "", ""});
+  }
+  return table(runs);
+}
+
+}  // namespace
+
+Html strip_part(const Batch& batch) {
+  Html part = heading("Strip");
+  part += framed(cautions::heat) + framed(cautions::outlet);
+  part += framed(cautions::vapour) + framed(cautions::hot_pot);
+  std::vector<std::string> before = {"Wash degassed: shaken or stirred until it is still",
+                                     "Outlet looked through, open, clear of the jar's bottom",
+                                     "Coolant runs before the heat goes on"};
+  if (batch.plan.strip.foams)
+    before.push_back("This wash foams: the first quarter hour gently");
+  part += checklist(before) + strip_table(batch) + run_table(batch);
+  if (batch.plan.strip.one.run.points.size() > 1) {
+    part += figure(strip_picture(batch.plan.strip, batch.system), "One strip, planned.");
+  }
+  return part;
+}
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,140 @@
+#include "sheet/batch_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "spirit/strength.hpp"
+
+namespace lynearm::sheet {
+
+using units::System;
+
+namespace {
+
+constexpr std::string_view hard_space = "\u00a0";
+
+double proof_of(units::VolumeStrength strength) {
+  return spirit::proof(spirit::mass_fraction(strength)).degrees();
+}
+
+// How a unit of plan/figures.hpp is told in US customary measure.
+struct Told {
+  std::string_view unit;
+  double value = 0.0;
+  int decimals = 0;
+};
+
+Told told_in_us(const plan::Figure& figure, double value) {
+  if (figure.unit == "kg")
+    return {"lb", units::Mass::kilograms(value).pounds(), figure.decimals};
+  if (figure.unit == "L") {
+    return {"gal", units::Volume::litres(value).us_gallons(), figure.decimals + 1};
+  }
+  if (figure.unit == "°C") {
+    return {"°F", units::Temperature::celsius(value).fahrenheit(), figure.decimals};
+  }
+  if (figure.unit == "%vol") {
+    return {"proof", proof_of(units::VolumeStrength::percent(value)), 1};
+  }
+  return {figure.unit, value, figure.decimals};
+}
+
+Told told(const plan::Figure& figure, double value, System system) {
+  if (system == System::us) return told_in_us(figure, value);
+  return {figure.unit, value, figure.decimals};
+}
+
+std::string with_unit(const Told& told) {
+  const std::string figure = units::fixed(told.value, told.decimals);
+  return told.unit.empty() ? figure : tight(fmt::format("{} {}", figure, told.unit));
+}
+
+}  // namespace
+
+std::string tight(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool opens = i + 1 < text.size() && text[i + 1] == '(';
+    if (text[i] == ' ' && !opens) {
+      out += hard_space;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
+std::string cell(units::VolumeStrength strength, System system, int decimals) {
+  return tight(units::print(strength, proof_of(strength), system, decimals));
+}
+
+std::string cell(units::Duration duration, System /*one for both*/) {
+  return tight(units::print(duration));
+}
+
+std::string in_the_glass(units::Volume volume, System system) {
+  const std::string metric = fmt::format("{} mL", units::fixed(volume.millilitres(), 0));
+  const std::string us = fmt::format("{} fl oz", units::fixed(volume.us_fluid_ounces(), 1));
+  if (system == System::metric) return tight(metric);
+  if (system == System::us) return tight(us);
+  return tight(fmt::format("{} ({})", metric, us));
+}
+
+std::string glass_unit(System system) { return system == System::us ? "fl oz" : "mL"; }
+std::string volume_unit(System system) { return system == System::us ? "gal" : "L"; }
+std::string strength_unit(System system) { return system == System::us ? "proof" : "%vol"; }
+std::string temperature_unit(System system) { return system == System::us ? "°F" : "°C"; }
+
+FigureAndUnit apart(std::string_view printed) {
+  const std::size_t space = printed.find(' ');
+  if (space == std::string_view::npos) return {std::string(printed), {}};
+  return {std::string(printed.substr(0, space)), tight(printed.substr(space + 1))};
+}
+
+PlannedRow row_of(std::string name, const std::string& printed, const std::string& us,
+                  std::string note, bool measured) {
+  const FigureAndUnit parts = apart(printed);
+  if (!us.empty() && us != printed) {
+    note = note.empty() ? tight(us) : fmt::format("{}; {}", tight(us), note);
+  }
+  return {std::move(name), parts.figure, parts.unit, measured, std::move(note)};
+}
+
+PlannedRow row(const Batch& batch, std::string name, units::VolumeStrength strength,
+               std::string note, int decimals, bool measured) {
+  const bool both = batch.system == System::both;
+  const double proof = proof_of(strength);
+  return row_of(std::move(name),
+                units::print(strength, proof, both ? System::metric : batch.system, decimals),
+                both ? units::print(strength, proof, System::us, decimals) : std::string{},
+                std::move(note), measured);
+}
+
+PlannedRow row(const Batch& /*one for both*/, std::string name, units::Duration duration,
+               std::string note, bool measured) {
+  return {std::move(name), tight(units::print(duration)), {}, measured, std::move(note)};
+}
+
+std::string principal(const plan::Figure& figure, double value, System system) {
+  const std::string first = with_unit(told(figure, value, system));
+  if (system != System::both) return first;
+  const std::string second = with_unit(told_in_us(figure, value));
+  return first == second ? first : fmt::format("{} ({})", first, second);
+}
+
+std::string principal_band(const plan::Figure& figure, const numeric::Band& band,
+                           System system) {
+  const Told low = told(figure, band.low, system);
+  const Told high = told(figure, band.high, system);
+  return fmt::format("{}–{}", units::fixed(low.value, low.decimals),
+                     units::fixed(high.value, high.decimals));
+}
+
+Html framed(const Caution& it) { return caution(it.word, it.text); }
+
+std::string count_of(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,94 @@
+// Quantities as the cells of a batch sheet: figure and unit apart, in the maker's system, with
+// spaces that do not break. Where both systems are asked for, the second stands small below.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "plan/figures.hpp"
+#include "plan/plan.hpp"
+#include "sheet/batch_cautions.hpp"
+#include "sheet/page.hpp"
+#include "units/print.hpp"
+
+namespace lynearm::sheet {
+
+/// What a batch sheet is made from.
+struct Batch {
+  const plan::Recipe& recipe;
+  const plan::Kit& kit;
+  const plan::Plan& plan;
+  const plan::Bands* bands = nullptr;
+  units::System system = units::System::metric;
+};
+
+/// The text with its spaces made unbreakable, save before a bracket.
+[[nodiscard]] std::string tight(std::string_view text);
+
+/// In one system or both, for a cell: "26.7 L", "26.7 L (7.05 gal)".
+template <class Q>
+[[nodiscard]] std::string cell(Q quantity, units::System system,
+                               std::optional<int> decimals = std::nullopt) {
+  return tight(units::print(quantity, system, decimals));
+}
+[[nodiscard]] std::string cell(units::VolumeStrength strength, units::System system,
+                               int decimals = 1);
+[[nodiscard]] std::string cell(units::Duration duration, units::System system);
+/// Millilitres or fluid ounces, whatever its size: what a jar or a measuring glass shows.
+[[nodiscard]] std::string in_the_glass(units::Volume volume, units::System system);
+/// Kilograms, litres: the unit of a system on its own, for a head above a blank.
+[[nodiscard]] std::string glass_unit(units::System system);
+[[nodiscard]] std::string volume_unit(units::System system);
+[[nodiscard]] std::string strength_unit(units::System system);
+[[nodiscard]] std::string temperature_unit(units::System system);
+
+/// The figure of a printed quantity and its unit: "26.7", "L".
+struct FigureAndUnit {
+  std::string figure;
+  std::string unit;
+};
+[[nodiscard]] FigureAndUnit apart(std::string_view printed);
+
+/// A planned row from printed texts; `us` is empty unless both systems are asked for.
+[[nodiscard]] PlannedRow row_of(std::string name, const std::string& printed,
+                                const std::string& us, std::string note, bool measured);
+
+/// A planned figure with a blank beside it.
+template <class Q>
+[[nodiscard]] PlannedRow row(const Batch& batch, std::string name, Q quantity,
+                             std::string note = {}, std::optional<int> decimals = std::nullopt,
+                             bool measured = true) {
+  const bool both = batch.system == units::System::both;
+  return row_of(std::move(name),
+                units::print(quantity, both ? units::System::metric : batch.system, decimals),
+                both ? units::print(quantity, units::System::us, decimals) : std::string{},
+                std::move(note), measured);
+}
+[[nodiscard]] PlannedRow row(const Batch& batch, std::string name,
+                             units::VolumeStrength strength, std::string note = {},
+                             int decimals = 1, bool measured = true);
+[[nodiscard]] PlannedRow row(const Batch& batch, std::string name, units::Duration duration,
+                             std::string note = {}, bool measured = true);
+/// A planned figure that nobody measures.
+template <class Q>
+[[nodiscard]] PlannedRow fixed_row(const Batch& batch, std::string name, Q quantity,
+                                   std::string note = {}) {
+  PlannedRow made = row(batch, std::move(name), quantity, std::move(note));
+  made.measured = false;
+  return made;
+}
+
+/// A figure of plan/figures.hpp in the maker's system, with its unit.
+[[nodiscard]] std::string principal(const plan::Figure& figure, double value,
+                                    units::System system);
+/// The two ends of its band, the unit left out.
+[[nodiscard]] std::string principal_band(const plan::Figure& figure, const numeric::Band& band,
+                                         units::System system);
+
+[[nodiscard]] Html framed(const Caution& caution);
+
+/// "1 run", "4 runs".
+[[nodiscard]] std::string count_of(int count, std::string_view one, std::string_view many);
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,238 @@
+#include "recipe/read_kit.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "mash/cooling.hpp"
+#include "mash/heat.hpp"
+#include "plan/process.hpp"
+#include "recipe/read_texts.hpp"
+#include "vapour/atmosphere.hpp"
+
+namespace lynearm::recipe {
+namespace {
+
+using namespace units;
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::StartsWith;
+
+// The least a kit must say, a key a line.
+constexpr const char* least = R"(name = "least"
+[place]
+ambient = "20 °C"
+[liquor]
+cold = "12 °C"
+hot = "85 °C"
+[[vessel]]
+name = "tub"
+total = "50 L"
+wall_mass = "5 kg"
+[boiler]
+total = "20 L"
+wall_mass = "6 kg"
+power = "2 kW"
+[condenser]
+greatest_flow = "3 L/min"
+)";
+
+plan::Kit reading(const std::string& text) { return read_kit(text, "k.toml"); }
+std::vector<std::string> faults(const std::string& text) {
+  return sentences([&] { return reading(text); });
+}
+std::string fault(const std::string& from, const std::string& to) {
+  return only(faults(changed(least, from, to)));
+}
+plan::Kit with(const std::string& from, const std::string& to) {
+  return reading(changed(least, from, to));
+}
+
+TEST(ReadKit, ReadsTheLongRoomOfTern8) {
+  const plan::Kit kit = reading(file_text("examples/tern-8/kit.toml"));
+  EXPECT_EQ(kit.name, "Tern Island still house, the long room");
+  EXPECT_EQ(kit.place.pressure, vapour::standard_pressure(Length::metres(12)));
+  EXPECT_EQ(kit.place.ferment_room, Volume::cubic_metres(60));
+  EXPECT_EQ(kit.place.humidity, Share::percent(70));
+  EXPECT_EQ(kit.liquor.hot, Temperature::celsius(90));
+  ASSERT_EQ(kit.vessels.size(), 3U);
+  const plan::Vessel& pot = kit.vessels[0];
+  EXPECT_EQ(pot.name, "boiling pot");
+  EXPECT_EQ(pot.working, Volume::litres(54));
+  EXPECT_EQ(pot.wall, plan::Material::stainless_steel);
+  EXPECT_EQ(pot.loss_lid_on, HeatLoss::watts_per_kelvin(8));
+  EXPECT_EQ(pot.heat, Power::kilowatts(6));
+  EXPECT_TRUE(pot.heated_from_below);
+  EXPECT_EQ(kit.vessels[1].cooling_coil, HeatLoss::watts_per_kelvin(90));
+  EXPECT_EQ(kit.vessels[2].wall, plan::Material::plastic);
+  EXPECT_EQ(kit.still.boiler.total, Volume::litres(45));
+  EXPECT_EQ(kit.still.boiler.heat, plan::BoilerHeat::element);
+  EXPECT_EQ(kit.still.boiler.element_covered_above, Volume::litres(6));
+  EXPECT_EQ(kit.still.head_reflux_strip.median, Share::percent(3));
+  EXPECT_EQ(kit.still.head_reflux_spirit.half_width_80, Share::percent(4));
+  EXPECT_EQ(kit.still.spirit_power, Share::percent(55));
+  EXPECT_EQ(kit.still.greatest_coolant_flow, VolumeFlow::litres_per_minute(4));
+  ASSERT_EQ(kit.casks.size(), 1U);
+  EXPECT_EQ(kit.casks[0].stave_thickness, Length::millimetres(18));
+  ASSERT_TRUE(kit.staves);
+  EXPECT_EQ(kit.staves->width, Length::millimetres(25));
+  EXPECT_EQ(kit.staves->count, 0);
+}
+
+TEST(ReadKit, WhatIsLeftOutIsEstimatedOrTheUsual) {
+  const plan::Kit kit = reading(least);
+  const plan::ProcessDefaults& usual = plan::process_defaults();
+  EXPECT_EQ(kit.place.pressure, vapour::standard_pressure(Length{}));
+  EXPECT_FALSE(kit.place.ferment_room);
+  const plan::Vessel& tub = kit.vessels[0];
+  EXPECT_EQ(tub.working, Volume::litres(45));
+  EXPECT_EQ(tub.loss_lid_on, mash::bare_heat_loss(Volume::litres(50)));
+  EXPECT_DOUBLE_EQ(tub.loss_open / tub.loss_lid_on, 2.5);
+  EXPECT_EQ(tub.heat, Power{});
+  EXPECT_EQ(tub.heat_efficiency, Share::percent(85));
+  EXPECT_EQ(kit.still.boiler.wall, plan::Material::copper);
+  EXPECT_EQ(kit.still.boiler.wash_fill, Share::percent(67.5));
+  EXPECT_EQ(kit.still.boiler.loss, mash::bare_heat_loss(Volume::litres(20)));
+  EXPECT_EQ(kit.still.coolant_inlet, kit.liquor.cold);
+  EXPECT_EQ(kit.still.head_reflux_strip.median, usual.head_reflux_strip.median);
+  EXPECT_EQ(kit.constants.conversion.median, usual.constants.conversion.median);
+  EXPECT_EQ(kit.constants.lees.half_width_80, usual.constants.lees.half_width_80);
+  EXPECT_TRUE(kit.casks.empty());
+  EXPECT_FALSE(kit.staves);
+  EXPECT_EQ(kit.instruments.thermometer, TemperatureChange::kelvins(0.5));
+}
+
+TEST(ReadKit, ThePressureIsStatedOrThatOfTheAltitude) {
+  EXPECT_EQ(with("[place]", "[place]\npressure = \"985 hPa\"").place.pressure,
+            Pressure::hectopascals(985));
+  EXPECT_EQ(with("[place]", "[place]\naltitude = \"500 m\"").place.pressure,
+            vapour::standard_pressure(Length::metres(500)));
+  EXPECT_EQ(
+      fault("[place]", "[place]\naltitude = \"500 m\"\npressure = \"985 hPa\""),
+      "k.toml:4:12: place.pressure is \"985 hPa\"; accepted: either altitude or pressure, "
+      "not both; neither is sea level.");
+}
+
+TEST(ReadKit, ACoolingTestGivesTheHeatLoss) {
+  const plan::Kit kit = with("wall_mass = \"5 kg\"",
+                             "wall_mass = \"5 kg\"\ncooling_test = {start = \"80 °C\", end = "
+                             "\"70 °C\", time = \"2 h\", contents = \"40 L\"}");
+  const plan::Vessel& tub = kit.vessels[0];
+  const HeatCapacity body =
+      mash::heat_capacity(mash::water(Volume::litres(40), Temperature::celsius(80))) +
+      tub.wall_heat_capacity();
+  // Held against the forward law: so tested, it cools as it did in the test.
+  const mash::Cooling cooling{tub.loss_lid_on, kit.place.ambient, {}, {}};
+  EXPECT_NEAR(
+      mash::temperature_after(Temperature::celsius(80), Duration::hours(2), body, cooling)
+          .celsius(),
+      70.0, 1e-9);
+}
+
+TEST(ReadKit, ACoolingTestMustCoolTowardsTheRoom) {
+  const auto tested = [](const std::string& test) {
+    return fault("wall_mass = \"5 kg\"", "wall_mass = \"5 kg\"\ncooling_test = {" + test + "}");
+  };
+  EXPECT_EQ(tested("start = \"80 °C\", end = \"85 °C\", time = \"2 h\", contents = \"40 L\""),
+            "k.toml:11:40: vessel[1].cooling_test.end is \"85 °C\"; accepted: between "
+            "place.ambient, 20 °C, and start, 80 °C.");
+  EXPECT_THAT(tested("start = \"80 °C\", end = \"15 °C\", time = \"2 h\", contents = \"40 L\""),
+              HasSubstr("between place.ambient, 20 °C, and start, 80 °C"));
+  EXPECT_THAT(
+      tested("start = \"80 °C\", end = \"70 °C\", time = \"2 h\", contents = \"60 L\""),
+      HasSubstr("cooling_test.contents is \"60 L\"; accepted: at most the vessel's total, "
+                "50 L."));
+  EXPECT_THAT(tested("start = \"80 °C\", end = \"70 °C\", contents = \"40 L\""),
+              HasSubstr("vessel[1].cooling_test.time is missing; accepted: a duration"));
+  EXPECT_THAT(
+      fault("wall_mass = \"5 kg\"",
+            "wall_mass = \"5 kg\"\nloss_lid_on = \"4 W/K\"\ncooling_test = {start = \"80 "
+            "°C\", end = \"70 °C\", time = \"2 h\", contents = \"40 L\"}"),
+      HasSubstr("vessel[1].loss_lid_on is \"4 W/K\"; accepted: either loss_lid_on or a "
+                "cooling_test, not both."));
+}
+
+TEST(ReadKit, TheHouseStatesItsOwnConstantsWithOrWithoutASpread) {
+  const plan::Kit kit = reading(std::string(least) +
+                                "[constants]\nconversion = \"94 % +/- 2 %\"\nlees = \"4 %\"\n");
+  EXPECT_EQ(kit.constants.conversion.median, Share::percent(94));
+  EXPECT_EQ(kit.constants.conversion.half_width_80, Share::percent(2));
+  EXPECT_EQ(kit.constants.lees.median, Share::percent(4));
+  EXPECT_EQ(kit.constants.lees.half_width_80,
+            plan::process_defaults().constants.lees.half_width_80);
+  EXPECT_EQ(
+      only(faults(std::string(least) + "[constants]\nalcohol_yield = \"107 %\"")),
+      "k.toml:18:17: constants.alcohol_yield is \"107 %\"; accepted: a share such as \"75 "
+      "%\", from 50 % to 100 %.");
+}
+
+TEST(ReadKit, NamesOfVesselsAndCasksAreTheirOwn) {
+  EXPECT_EQ(
+      fault("[boiler]",
+            "[[vessel]]\nname = \"tub\"\ntotal = \"9 L\"\nwall_mass = \"1 kg\"\n[boiler]"),
+      "k.toml:12:8: vessel[2].name is \"tub\"; accepted: a name that no other in the list "
+      "has.");
+  EXPECT_THAT(only(faults(std::string(least) + "[[cask]]\nname = \"a\"\nvolume = \"5 L\"\n"
+                                               "[[cask]]\nname = \"a\"\nvolume = \"9 L\"\n")),
+              StartsWith("k.toml:21:8: cask[2].name is \"a\""));
+}
+
+TEST(ReadKit, WhatCannotBeTogetherIsRefused) {
+  struct Row {
+    const char *from, *to, *told;
+  };
+  for (const Row& row : std::initializer_list<Row>{
+           {"\"50 L\"", "\"50 L\"\nworking = \"55 L\"",
+            "k.toml:10:11: vessel[1].working is \"55 L\"; accepted: at most its total, 50 L."},
+           {"\"50 L\"", "\"50 L\"\ndead_volume = \"46 L\"",
+            "vessel[1].dead_volume is \"46 L\"; accepted: less than it works with, 45 L."},
+           {"\"50 L\"", "\"50 L\"\nloss_lid_on = \"5 W/K\"\nloss_open = \"4 W/K\"",
+            "vessel[1].loss_open is \"4 W/K\"; accepted: at least the loss with the lid on, 5 "
+            "W/K."},
+           {"\"85 °C\"", "\"10 °C\"",
+            "liquor.hot is \"10 °C\"; accepted: warmer than liquor.cold, 12 °C."},
+           {"\"2 kW\"", "\"2 kW\"\nheat = \"flame\"\nelement_covered_above = \"3 L\"",
+            "boiler.element_covered_above is \"3 L\"; accepted: 0 L, or heat = \"element\"."},
+           {"\"2 kW\"", "\"2 kW\"\nelement_covered_above = \"30 L\"",
+            "boiler.element_covered_above is \"30 L\"; accepted: less than the boiler's total, "
+            "20 "
+            "L."}}) {
+    EXPECT_THAT(fault(row.from, row.to), HasSubstr(row.told));
+  }
+}
+
+TEST(ReadKit, AMistakeInATotalBringsNoFurtherOnesWithIt) {
+  EXPECT_EQ(
+      fault("\"50 L\"", "\"50 kg\"\nworking = \"45 L\"\ndead_volume = \"1 L\""),
+      "k.toml:9:9: vessel[1].total is \"50 kg\"; accepted: a volume such as \"20 L\" or \"5 "
+      "gal\" (\"kg\" is a unit of mass), from 0.5 L to 5000 L.");
+  EXPECT_EQ(
+      fault("ambient = \"20 °C\"", "ambient = \"200 °C\""),
+      "k.toml:3:11: place.ambient is \"200 °C\"; accepted: a temperature such as \"66 °C\" "
+      "or \"150 °F\", from -10 °C to 45 °C.");
+}
+
+TEST(ReadKit, MistakesOfOneKeyAreToldWithWhatIsAccepted) {
+  struct Row {
+    const char *from, *to, *told;
+  };
+  for (const Row& row : std::initializer_list<Row>{
+           {"wall_mass = \"6 kg\"", "wall_mas = \"6 kg\"\nwall_mass = \"6 kg\"",
+            "(\"wall_mass\" is the nearest)"},
+           {"power = \"2 kW\"\n", "",
+            "k.toml:11:1: boiler.power is missing; accepted: a power such as \"3 kW\" or \"750 "
+            "W\", from 100 W to 500 kW."},
+           {"\"2 kW\"", "\"2 kg\"", "(\"kg\" is a unit of mass)"},
+           {"\"2 kW\"", "\"2 kW\"\nwash_fill = \"140 %\"",
+            "boiler.wash_fill is \"140 %\"; accepted: a share such as \"75 %\", from 20 % to "
+            "90 "
+            "%."},
+           {"\"2 kW\"", "\"2 kW\"\nwall = \"coper\"", "(\"copper\" is the nearest)"},
+           {"\"2 kW\"", "\"2 kW\"\nheat_efficiency = \"104 %\"", "from 5 % to 100 %."},
+           {"[place]", "[place]\nair_changes_per_hour = \"1\"",
+            "accepted: a number, written without quotes, from 0 to 100."}}) {
+    EXPECT_THAT(fault(row.from, row.to), HasSubstr(row.told));
+  }
+}
+
+}  // namespace
+}  // namespace lynearm::recipe
