@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/error.hpp"
 #include "vapour/atmosphere.hpp"
 
@@ -18,7 +20,10 @@ std::optional<units::Duration> time_by(const mash::Cooling& cooling, units::Heat
 }  // namespace
 
 units::Temperature boiling_water(const Kit& kit) {
-  return vapour::water_boiling_point(kit.place.pressure);
+  // The tables of water's volume end at 100 °C; the 0.7 K above it at the highest pressures,
+  // and the 0.02 K by which the vapour pressure equation is high, are left out.
+  return std::min(vapour::water_boiling_point(kit.place.pressure),
+                  units::Temperature::celsius(100.0));
 }
 
 mash::Cooling cooling_of(const Vessel& vessel, CoolBy by, const Kit& kit, const Drawn& drawn) {

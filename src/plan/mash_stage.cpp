@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include "base/error.hpp"
@@ -325,20 +326,66 @@ class MashDay {
   units::Mass raw_starch_;
 };
 
+const char* code_of(mash::Want want) {
+  switch (want) {
+    case mash::Want::enzymes:
+    case mash::Want::more_enzymes:
+      return "little-enzyme-power";
+    case mash::Want::cooking:
+      return "needs-cooking";
+    case mash::Want::warmer_rest:
+      return "needs-warmer-rest";
+    case mash::Want::uncooked_malt:
+      return "malt-cooked";
+  }
+  return "";
+}
+
+// What mends it; for enzymes how much of a strong malt would.
+std::string remedy_of(mash::Want want, const mash::Bill& grain) {
+  switch (want) {
+    case mash::Want::enzymes:
+    case mash::Want::more_enzymes: {
+      const mash::Ingredient& malt = mash::ingredient("barley-malt-distillers");
+      return fmt::format(
+          "Give more or stronger malt at dough-in: {:.1f} kg more of {} convert it "
+          "with ease.",
+          mash::malt_to_reach(grain, malt, mash::comfortable_power).kilograms(), malt.name);
+    }
+    case mash::Want::cooking:
+      return "Cook it first (use = \"cook\"), or take it flaked.";
+    case mash::Want::warmer_rest:
+      return "Rest a little warmer, or cook it first.";
+    case mash::Want::uncooked_malt:
+      return "Stir malts in after the cook (use = \"dough-in\").";
+  }
+  return "";
+}
+
+std::string sentence(const std::string& words) {
+  std::string text = words;
+  if (!text.empty()) text.front() = static_cast<char>(std::toupper(text.front()));
+  return text + ".";
+}
+
 void bill_findings(const BillPlan& bill, std::vector<Finding>& findings) {
   for (const mash::Finding& found : bill.verdict.findings) {
-    if (found.so == mash::Converts::yes) continue;
-    findings.push_back({Weight::caution, "converts-weakly", "Mash bill", found.sentence,
-                        "Add malt, cook the raw grain, or set another rest."});
+    findings.push_back({Weight::caution, code_of(found.want), "Mash bill",
+                        sentence(found.sentence), remedy_of(found.want, bill.grain)});
   }
-  if (!bill.grain.empty() && bill.verdict.converts == mash::Converts::yes &&
-      bill.power.has < bill.power.comfort) {
-    findings.push_back(
-        {Weight::caution, "little-enzyme-power", "Mash bill",
-         fmt::format("The bill has {:.0f} °Lintner of the {:.0f} that convert with ease.",
-                     bill.power.has.lintner(), bill.power.comfort.lintner()),
-         "Give more or stronger malt, or a longer rest."});
+}
+
+std::vector<base::Fault> refusals(const BillPlan& bill) {
+  std::vector<base::Fault> faults;
+  for (const mash::Finding& found : bill.verdict.findings) {
+    if (found.so != mash::Converts::no) continue;
+    std::string remedy = remedy_of(found.want, bill.grain);
+    remedy.pop_back();  // the surface ends the sentence
+    faults.push_back(
+        {"mash_bill", found.ingredient.empty() ? "the whole bill" : found.ingredient,
+         fmt::format("a bill that converts; {}. {}", found.sentence, remedy), "", 0, 0});
   }
+  return faults;
 }
 
 }  // namespace
@@ -348,14 +395,7 @@ MashStage plan_mash(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   MashStage stage;
   stage.bill = plan_bill(recipe, drawn);
   if (stage.bill.verdict.converts == mash::Converts::no) {
-    std::vector<base::Fault> faults;
-    for (const mash::Finding& found : stage.bill.verdict.findings) {
-      if (found.so != mash::Converts::no) continue;
-      faults.push_back({"mash_bill",
-                        found.ingredient.empty() ? "the whole bill" : found.ingredient,
-                        "a bill that converts. " + found.sentence, "", 0, 0});
-    }
-    throw base::InputError(std::move(faults));
+    throw base::InputError(refusals(stage.bill));
   }
   bill_findings(stage.bill, findings);
   if (!stage.bill.grain.empty()) {

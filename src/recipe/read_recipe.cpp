@@ -22,7 +22,7 @@ constexpr auto little_water = Volume::millilitres(100);
 const auto some_water = between(little_water, most_litres);
 const auto a_boil = between(Duration::minutes(0), Duration::hours(24));
 const auto a_boil_off =
-    between(VolumeFlow::litres_per_hour(0), VolumeFlow::litres_per_hour(500));
+    between(VolumeFlow::litres_per_hour(0), VolumeFlow::litres_per_minute(8));
 const auto whole_share = between(Share::percent(0), Share::percent(100));
 const auto at_the_spout = between(Temperature::celsius(5), Temperature::celsius(60));
 const auto liquid_water = between(Temperature::celsius(1), Temperature::celsius(100));
@@ -185,8 +185,8 @@ plan::SpiritRunStep spirit_run_step(Section& in) {
     to = in.optional(key, about, to);
   };
   border("foreshots_end", "end of the foreshots, which are thrown away", step.foreshots_end);
-  border("heads_end", "end of the heads, begin of the hearts", step.heads_end);
-  border("hearts_end", "end of the hearts, begin of the tails", step.hearts_end);
+  border("heads_end", "end of the heads, start of the hearts", step.heads_end);
+  border("hearts_end", "end of the hearts, start of the tails", step.hearts_end);
   border("tails_end", "end of the run", step.tails_end);
   step.keep_heads = in.choice("heads", "whether the heads go to the feints",
                               Names<bool>{{"keep", true}, {"away", false}}, step.keep_heads);
@@ -259,7 +259,7 @@ plan::Prices prices(Section& in) {
   p.water_per_m3 = price<PricedBy::litre>(in, "water", "price of water and coolant");
   if (p.water_per_m3) *p.water_per_m3 *= litres_in_m3;
   p.bottle_each = price<PricedBy::piece>(in, "bottle", "price of an empty bottle");
-  p.wood = in.maybe<double>("wood", "price of the wood for this batch", between(0.0, 1e9));
+  p.wood = in.maybe<double>("wood", "price of the wood for this batch", at_least(0.0));
   return p;
 }
 

@@ -70,7 +70,7 @@ constexpr std::string_view figure_pattern =
     R"((?:[-+]|−)?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)";
 
 std::string strength_pattern() {
-  return fmt::format(R"((?:{}|{}|{}\s*°?proof))",
+  return fmt::format(R"((?:{}|{}|{}\s*(?:°)?proof))",
                      quantity_pattern(units::kind<units::VolumeStrength>()),
                      quantity_pattern(units::kind<units::MassFraction>()), figure_pattern);
 }

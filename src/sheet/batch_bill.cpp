@@ -11,20 +11,21 @@ const char* words(plan::Use use) {
     case plan::Use::cook:
       return "cooked";
     case plan::Use::dough_in:
-      return "into the mash";
+      return "mashed";
     case plan::Use::boil:
-      return "boiled apart";
+      return "boiled";
     case plan::Use::ferment:
-      return "into the fermenter";
+      return "as it is";
   }
   return "";
 }
 
 Html bill_table(const Batch& batch) {
   const plan::BillPlan& bill = batch.plan.mash.bill;
+  const std::string none(no_figure);
   Table lines{.caption = "",
               .columns = {{"Ingredient", Align::left},
-                          {"goes", Align::left},
+                          {"how", Align::left},
                           {"mass", Align::right},
                           {"of mass", Align::right},
                           {"of extract", Align::right},
@@ -39,8 +40,8 @@ Html bill_table(const Batch& batch) {
          cell(bill.lines[i].mass, batch.system), cell(brings.of_mass, batch.system),
          cell(brings.of_extract, batch.system), cell(brings.extract, batch.system), "", ""});
   }
-  lines.rows.push_back({"together", "", cell(bill.potential.mass, batch.system), "", "",
-                        cell(bill.potential.extract, batch.system), "", ""});
+  lines.rows.push_back({"together", none, cell(bill.potential.mass, batch.system), none, none,
+                        cell(bill.potential.extract, batch.system), none, none});
   return table(lines);
 }
 

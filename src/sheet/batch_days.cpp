@@ -32,17 +32,16 @@ Html days_part(const Batch& batch) {
              .columns = {{"Day", Align::left},
                          {"time", Align::right},
                          {"for", Align::right},
-                         {"", Align::left},
-                         {"what", Align::left},
-                         {"stage", Align::left},
-                         {"done at", Align::left, 13}},
+                         {"who", Align::left},
+                         {"what", Align::left, 52},
+                         {"done at", Align::left, 11}},
              .rows = {}};
   std::string last_day;
   for (const plan::Step& step : batch.plan.timeline.steps) {
     const auto at = day_and_time(step.start);
-    days.rows.push_back({at.first == last_day ? std::string{} : at.first, at.second,
+    days.rows.push_back({at.first == last_day ? std::string(no_figure) : at.first, at.second,
                          cell(step.length, batch.system), tight(words(step.attention)),
-                         step.beside ? step.what + " (beside)" : step.what, step.stage, ""});
+                         step.beside ? step.what + " (beside)" : step.what, ""});
     last_day = at.first;
   }
   return heading("The days") + table(days) +

@@ -59,12 +59,12 @@ std::vector<PlannedRow> wood_rows(const Batch& batch, const plan::WoodPlan& wood
                            fmt::format("{:.1f} times a 200 L cask's", wood.times_a_200L_cask)));
   rows.push_back(
       row(batch, "Time", wood.time, fmt::format("at {}", cell(step.temperature, system))));
-  rows.push_back(fixed_row(batch, "Extract", wood.extract,
-                           wood.like_cask_years
-                               ? fmt::format("of a new charred 200 L cask's in eight years; it "
-                                             "gives as much in {}",
-                                             cell(*wood.like_cask_years, system))
-                               : std::string("of a new charred 200 L cask's in eight years")));
+  rows.push_back(fixed_row(
+      batch, "Extract", wood.extract,
+      wood.like_cask_years ? fmt::format("of a new charred 200 L cask's in eight years; such a "
+                                         "cask gives as much in {}",
+                                         cell(*wood.like_cask_years, system))
+                           : std::string("of a new charred 200 L cask's in eight years")));
   rows.push_back(
       row(batch, "Taken up by the wood", spirit::volume(wood.soaked), "", std::nullopt, false));
   rows.push_back(
@@ -98,8 +98,8 @@ Html reduce_part(const Batch& batch) {
 Html wood_part(const Batch& batch) {
   if (!batch.plan.finish.wood || !batch.recipe.wood) return {};
   const plan::WoodPlan& wood = *batch.plan.finish.wood;
-  return heading("Wood") + caution("Not age", wood::extraction_caution) +
-         framed(cautions::charring) +
+  return heading("Wood") +
+         beside(caution("Not age", wood::extraction_caution), framed(cautions::charring)) +
          table(PlannedTable{"Planned and measured", wood_rows(batch, wood)}) +
          sampling_table(batch, wood);
 }

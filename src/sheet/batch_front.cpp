@@ -37,7 +37,7 @@ std::string capital(std::string text) {
 
 Table principal_table(const Batch& batch) {
   Table table;
-  table.columns = {{"", Align::left}, {"planned", Align::right}};
+  table.columns = {{"", Align::left, 48}, {"planned", Align::right}};
   if (batch.bands != nullptr) table.columns.push_back({"4 in 5", Align::right});
   return table;
 }
@@ -72,12 +72,8 @@ Html principal_figures(const Batch& batch) {
   return both + small_print(note);
 }
 
-std::string runs_in_words(const Batch& batch) {
-  const plan::Plan& plan = batch.plan;
-  return fmt::format("{} of {}, {} of {}", count_of(plan.strip.runs, "strip", "strips"),
-                     cell(plan.strip.one.charge_volume, batch.system),
-                     count_of(plan.spirit.runs, "spirit run", "spirit runs"),
-                     cell(plan.spirit.one.charge_volume, batch.system));
+std::string runs_in_words(int runs, const plan::RunPlan& one, units::System system) {
+  return fmt::format("{} of {}", runs, cell(one.charge_volume, system));
 }
 
 Html effort(const Batch& batch) {
@@ -86,12 +82,12 @@ Html effort(const Batch& batch) {
   std::vector<std::pair<std::string, std::string>> entries = {
       {"Begun on", "________________"},
       {"By", "________________"},
-      {"Still", runs_in_words(batch)},
+      {"Strips", runs_in_words(plan.strip.runs, plan.strip.one, system)},
+      {"Spirit runs", runs_in_words(plan.spirit.runs, plan.spirit.one, system)},
       {"Water boils here at", cell(plan::boiling_water(batch.kit), system)},
       {"Hands on", cell(plan.timeline.hands_on(), system)},
       {"Watching the heat", cell(plan.timeline.watching(), system)},
-      {"First step to last", cell(plan.timeline.whole(), system)},
-      {"Energy", cell(plan.uses.energy(), system)}};
+      {"First step to last", cell(plan.timeline.whole(), system)}};
   return facts(entries);
 }
 
@@ -123,7 +119,7 @@ Html batch_at_a_glance(const Batch& batch) {
   page += subheading("What does not fit, or is not wise") + findings(batch);
   page += figure(stream_picture(batch.plan.ledger, batch.system),
                  "Pure alcohol at 20 °C, to scale: below what is lost, above what is kept or "
-                 "comes in, at the right what is bottled.");
+                 "comes in, at the right what is bottled. Each loss by itself: see Ledger.");
   return page;
 }
 

@@ -45,7 +45,7 @@ std::string goes_to(const plan::SpiritPlan& spirit, const still::Fraction& jar) 
   const auto in = [&](const char* name, const still::Fraction& cut) {
     const units::Volume from = std::max(cut.from.collected, jar.from.collected);
     const units::Volume to = std::min(cut.to.collected, jar.to.collected);
-    if (to - from > sliver) names += (names.empty() ? "" : "/") + std::string(name);
+    if (to - from > sliver) names += fmt::format("{}{}", names.empty() ? "" : "/", name);
   };
   in("heads", spirit.heads);
   in("hearts", spirit.hearts);
@@ -86,8 +86,9 @@ Html jar_table(const Batch& batch, const std::vector<Jar>& jars, std::string cap
               .rows = {},
               .room_to_write = true};
   for (const Jar& jar : jars) {
-    shelf.rows.push_back({jar.name, in_the_glass(jar.holds.to.collected, system),
-                          cell(jar.holds.strength, system), jar.goes, "", "", "", "", "", ""});
+    shelf.rows.push_back(
+        {jar.name, in_one_unit(jar.holds.to.collected, jars.back().holds.to.collected, system),
+         cell(jar.holds.strength, system), jar.goes, "", "", "", "", "", ""});
   }
   return table(shelf);
 }

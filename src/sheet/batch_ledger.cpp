@@ -29,20 +29,26 @@ Html entries(const Batch& batch) {
   const plan::Ledger& ledger = batch.plan.ledger;
   Table table_of{.caption = fmt::format("Pure alcohol at 20 °C, {}", volume_unit(batch.system)),
                  .columns = {{"Stage", Align::left},
-                             {"", Align::left},
-                             {"in", Align::right, 9},
+                             {"", Align::left, 40},
+                             {"in", Align::right, 8},
                              {"lost", Align::right, 9},
                              {"kept", Align::right, 9},
                              {"out", Align::right, 9},
                              {"measured", Align::left, 16}},
                  .rows = {}};
+  std::string stage;
   for (const plan::LedgerEntry& entry : ledger.entries) {
     if (entry.pure_alcohol < units::Volume::millilitres(0.5)) continue;
-    std::vector<std::string> row = {entry.stage, entry.name, "", "", "", "", ""};
+    std::vector<std::string> row(7, std::string(no_figure));
+    if (entry.stage != stage) row[0] = tight(entry.stage);
+    stage = entry.stage;
+    row[1] = entry.name;
+    row[6].clear();
     row[column_of(entry.flow)] = amount(entry.pure_alcohol, batch.system);
     table_of.rows.push_back(std::move(row));
   }
-  table_of.rows.push_back({"", "together", amount(ledger.total(plan::Flow::in), batch.system),
+  table_of.rows.push_back({std::string(no_figure), "together",
+                           amount(ledger.total(plan::Flow::in), batch.system),
                            amount(ledger.total(plan::Flow::lost), batch.system),
                            amount(ledger.total(plan::Flow::kept), batch.system),
                            amount(ledger.total(plan::Flow::out), batch.system), ""});

@@ -1,6 +1,8 @@
 // Mash day on paper: cook, landing, malts, the correction at hand, the rest, draining.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sheet/batch_parts.hpp"
 #include "sheet/batch_pictures.hpp"
 
@@ -89,18 +91,24 @@ Html correction_table(const Batch& batch, const plan::MashPlan& mash) {
                   {"reaches", Align::right},
                   {"given", Align::left, 14}},
       .rows = {}};
+  units::Volume most;
+  for (const plan::CorrectionLine& line : mash.corrections) {
+    most = std::max(most, line.correction.at_most);
+  }
+  const std::string none(no_figure);
   for (const plan::CorrectionLine& line : mash.corrections) {
     const mash::Correction& mend = line.correction;
     if (mend.with == mash::Mend::nothing) {
-      table_of.rows.push_back(
-          {cell(line.reading, system), "nothing", "", "", "", cell(line.reading, system), ""});
+      table_of.rows.push_back({cell(line.reading, system), "nothing", none, none, none,
+                               cell(line.reading, system), ""});
       continue;
     }
     table_of.rows.push_back(
         {cell(line.reading, system),
-         mend.with == mash::Mend::hot_water ? "hot water" : "cold water",
-         cell(mend.first_half, system), cell(mend.after_first, system),
-         cell(mend.at_most, system) + (mend.room_is_short ? " (room is short)" : ""),
+         mend.with == mash::Mend::hot_water ? "hot\u00a0water" : "cold\u00a0water",
+         in_one_unit(mend.first_half, most, system), cell(mend.after_first, system),
+         in_one_unit(mend.at_most, most, system) +
+             (mend.room_is_short ? " (room is short)" : ""),
          cell(mend.reached, system), ""});
   }
   return table(table_of) +
@@ -130,29 +138,31 @@ Html run_off_table(const Batch& batch, const plan::MashPlan& mash) {
   const units::System system = batch.system;
   Table run_offs{.caption = "Run-offs, at 20 °C",
                  .columns = {{"", Align::left},
-                             {"water given", Align::left},
+                             {"water", Align::right},
+                             {"at", Align::right},
                              {"volume", Align::right},
                              {"gravity", Align::right},
                              {"of the extract", Align::right},
                              {"worth, pure alcohol", Align::right},
-                             {"volume", Align::left, 12},
-                             {"gravity", Align::left, 12}},
+                             {"volume read", Align::left, 11},
+                             {"gravity read", Align::left, 11}},
                  .rows = {}};
   int sparge = 0;
   for (const mash::RunOff& run_off : mash.drained->run_offs) {
-    std::string water;
+    std::string water(no_figure);
+    std::string warmth(no_figure);
     if (run_off.kind == mash::RunOffKind::sparge) {
       const auto i = static_cast<std::size_t>(sparge++);
       if (i < batch.recipe.mash.sparges.size()) {
         const plan::Sparge& given = batch.recipe.mash.sparges[i];
-        water =
-            fmt::format("{} at {}", cell(given.water, system), cell(given.temperature, system));
+        water = cell(given.water, system);
+        warmth = cell(given.temperature, system);
       }
     }
-    run_offs.rows.push_back({name_of(run_off, sparge), water, cell(run_off.volume, system),
-                             units::print(wort::specific_gravity(run_off.wort)),
-                             cell(run_off.gained, system), in_the_glass(run_off.spirit, system),
-                             "", ""});
+    run_offs.rows.push_back(
+        {tight(name_of(run_off, sparge)), water, warmth, cell(run_off.volume, system),
+         units::print(wort::specific_gravity(run_off.wort)), cell(run_off.gained, system),
+         in_one_unit(run_off.spirit, mash.drained->run_offs.front().spirit, system), "", ""});
   }
   return table(run_offs) +
          small_print(fmt::format(

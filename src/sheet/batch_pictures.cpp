@@ -88,6 +88,30 @@ void add_cut(Chart& chart, const still::Fraction& cut, const char* name, System 
   if (to > from) chart.ranges.push_back({from, to, name});
 }
 
+// The small losses of a stage as one, so that the picture stays readable: their sum is drawn,
+// the ledger has each.
+std::vector<plan::LedgerEntry> picture_entries(const plan::Ledger& ledger) {
+  const units::Volume small = ledger.total(plan::Flow::in) * 0.012;
+  const auto is_small = [small](const plan::LedgerEntry& entry) {
+    return entry.flow == plan::Flow::lost && entry.pure_alcohol < small;
+  };
+  std::vector<plan::LedgerEntry> entries;
+  for (const plan::LedgerEntry& entry : ledger.entries) {
+    const auto with = std::find_if(entries.begin(), entries.end(), [&](const auto& other) {
+      return other.stage == entry.stage && is_small(other);
+    });
+    if (!is_small(entry) || with == entries.end() ||
+        entry.pure_alcohol < units::Volume::millilitres(0.001)) {
+      entries.push_back(entry);
+      continue;
+    }
+    with->pure_alcohol += entry.pure_alcohol;
+    const bool foreshots = with->name.starts_with("foreshots");
+    with->name = foreshots ? "foreshots and small losses" : "small losses";
+  }
+  return entries;
+}
+
 Course course_of(const plan::LedgerEntry& entry) {
   switch (entry.flow) {
     case plan::Flow::in:
@@ -110,7 +134,7 @@ Drawing mash_picture(const plan::MashPlan& mash, System system) {
   chart.description = "Planned temperature of the mash over its hours";
   chart.x = {"From the first heat", "h", 0.0, {}};
   chart.left = {"Temperature", temperature_unit(system), {}, {}};
-  chart.plot_mm = 50.0;
+  chart.plot_mm = 56.0;
   Series line{.label = "mash", .points = {}};
   for (const mash::CoursePoint& point : mash.course) {
     line.points.push_back({point.at.hours(), figure_of(point.temperature, system)});
@@ -172,7 +196,7 @@ Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
 
 Drawing stream_picture(const plan::Ledger& ledger, System system) {
   std::vector<Flow> flows;
-  for (const plan::LedgerEntry& entry : ledger.entries) {
+  for (const plan::LedgerEntry& entry : picture_entries(ledger)) {
     // Below a thousandth of a millilitre is rounding, and may be negative.
     if (entry.pure_alcohol < units::Volume::millilitres(0.001)) continue;
     flows.push_back({entry.stage, entry.name, entry.pure_alcohol, course_of(entry)});

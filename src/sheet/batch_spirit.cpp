@@ -80,7 +80,7 @@ std::string pace_at(const still::Run& run, const still::Point& at, units::System
   if (to <= from) return {};
   const units::Duration taken = still::point_at_volume(run, to).since_boiling -
                                 still::point_at_volume(run, from).since_boiling;
-  return fmt::format("{:.0f}", taken.seconds() * (glass / (to - from)));
+  return fmt::format("{:.0f}\u00a0s", taken.seconds() * (glass / (to - from)));
 }
 
 Html cue_table(const Batch& batch) {
@@ -89,18 +89,19 @@ Html cue_table(const Batch& batch) {
   Table cues{.caption = "Cues at the borders",
              .columns = {{"", Align::left},
                          {"collected", Align::right},
-                         {"after", Align::right},
+                         {"h:min", Align::right},
                          {"spout", Align::right},
                          {"head", Align::right},
-                         {system == units::System::us ? "s for 4 fl oz" : "s for 100 mL",
+                         {tight(system == units::System::us ? "4 fl oz" : "100 mL") + " in",
                           Align::right},
                          {"collected", Align::left, 12},
                          {"spout", Align::left, 10},
                          {"head", Align::left, 10}},
              .rows = {}};
+  const units::Volume all = spirit.one.run.last().collected;
   const auto cue = [&](const char* name, const still::Point& at) {
-    cues.rows.push_back({name, in_the_glass(at.collected, system),
-                         cell(at.since_boiling, system), cell(at.spout, system),
+    cues.rows.push_back({tight(name), in_one_unit(at.collected, all, system),
+                         hours_and_minutes(at.since_boiling), cell(at.spout, system),
                          cell(at.head_temperature, system), pace_at(spirit.one.run, at, system),
                          "", "", ""});
   };

@@ -56,7 +56,8 @@ Html run_table(const Batch& batch) {
              .rows = {},
              .room_to_write = true};
   runs.rows.push_back({"planned", cell(strip.one.charge_volume, system), "0:00",
-                       cell(strip.one.heat_up.duration, system), cell(strip.one.length, system),
+                       hours_and_minutes(strip.one.heat_up.duration),
+                       hours_and_minutes(strip.one.length),
                        cell(spirit::volume(strip.one.collected), system),
                        cell(spirit::strength(strip.one.collected), system), "20 °C"});
   for (int i = 1; i <= strip.runs; ++i) {
@@ -69,8 +70,8 @@ Html run_table(const Batch& batch) {
 
 Html strip_part(const Batch& batch) {
   Html part = heading("Strip");
-  part += framed(cautions::heat) + framed(cautions::outlet);
-  part += framed(cautions::vapour) + framed(cautions::hot_pot);
+  part += beside(framed(cautions::heat) + framed(cautions::vapour),
+                 framed(cautions::outlet) + framed(cautions::hot_pot));
   std::vector<std::string> before = {"Wash degassed: shaken or stirred until it is still",
                                      "Outlet looked through, open, clear of the jar's bottom",
                                      "Coolant runs before the heat goes on"};

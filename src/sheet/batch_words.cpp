@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "spirit/strength.hpp"
 
@@ -73,12 +74,22 @@ std::string cell(units::Duration duration, System /*one for both*/) {
   return tight(units::print(duration));
 }
 
-std::string in_the_glass(units::Volume volume, System system) {
-  const std::string metric = fmt::format("{} mL", units::fixed(volume.millilitres(), 0));
-  const std::string us = fmt::format("{} fl oz", units::fixed(volume.us_fluid_ounces(), 1));
+std::string in_one_unit(units::Volume volume, units::Volume largest, System system) {
+  const std::string metric = largest >= units::Volume::litres(1.0)
+                                 ? fmt::format("{} L", units::fixed(volume.litres(), 2))
+                                 : fmt::format("{} mL", units::fixed(volume.millilitres(), 0));
+  const std::string us =
+      largest >= units::Volume::us_quarts(1.0)
+          ? fmt::format("{} qt", units::fixed(volume.us_quarts(), 2))
+          : fmt::format("{} fl oz", units::fixed(volume.us_fluid_ounces(), 1));
   if (system == System::metric) return tight(metric);
   if (system == System::us) return tight(us);
   return tight(fmt::format("{} ({})", metric, us));
+}
+
+std::string hours_and_minutes(units::Duration duration) {
+  const auto minutes = std::llround(duration.minutes());
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
 }
 
 std::string glass_unit(System system) { return system == System::us ? "fl oz" : "mL"; }
@@ -127,7 +138,7 @@ std::string principal_band(const plan::Figure& figure, const numeric::Band& band
                            System system) {
   const Told low = told(figure, band.low, system);
   const Told high = told(figure, band.high, system);
-  return fmt::format("{}–{}", units::fixed(low.value, low.decimals),
+  return fmt::format("{}\u2060–\u2060{}", units::fixed(low.value, low.decimals),
                      units::fixed(high.value, high.decimals));
 }
 

@@ -35,8 +35,17 @@ template <class Q>
 [[nodiscard]] std::string cell(units::VolumeStrength strength, units::System system,
                                int decimals = 1);
 [[nodiscard]] std::string cell(units::Duration duration, units::System system);
-/// Millilitres or fluid ounces, whatever its size: what a jar or a measuring glass shows.
-[[nodiscard]] std::string in_the_glass(units::Volume volume, units::System system);
+/// In the unit that suits `largest`: for a column that must not change its unit on the way
+/// down. Litres or quarts from one of them on, else millilitres or fluid ounces.
+[[nodiscard]] std::string in_one_unit(units::Volume volume, units::Volume largest,
+                                      units::System system);
+[[nodiscard]] inline std::string in_the_glass(units::Volume volume, units::System system) {
+  return in_one_unit(volume, volume, system);
+}
+/// "0:41", "2:28", hours and minutes: short enough for a column.
+[[nodiscard]] std::string hours_and_minutes(units::Duration duration);
+/// A cell without a figure that is not there to be written into.
+inline constexpr std::string_view no_figure = "\u00a0";
 /// Kilograms, litres: the unit of a system on its own, for a head above a blank.
 [[nodiscard]] std::string glass_unit(units::System system);
 [[nodiscard]] std::string volume_unit(units::System system);

@@ -41,6 +41,7 @@ tbody tr{border-bottom:.1mm solid #888}
 tbody tr:last-child{border-bottom:.4mm solid #000}
 table.planned tbody tr:first-child{border-top:.4mm solid #000}
 table.roomy td{height:9mm}
+table.plain td:empty,table.roomy td:empty{border-left:.1mm solid #888}
 th.right,td.right{text-align:right}
 th.centre,td.centre{text-align:center}
 table.planned td.right{white-space:nowrap;font-weight:700;padding-right:0}

@@ -56,10 +56,11 @@ const VolumeScale& scale_60F() {
   return scale;
 }
 
-double checked(double value, double low, double high, std::string_view shown,
-               std::string_view accepted) {
-  if (!(value >= low && value <= high)) {
-    throw base::InputError("strength", std::string(shown), std::string(accepted));
+// `unit` is the number of its units in the fraction: the words are made only for the refusal.
+double checked(double value, double most, const char* unit, double shown_per_value) {
+  if (!(value >= 0.0 && value <= most)) {
+    throw base::InputError("strength", fmt::format("{:.4f}{}", value * shown_per_value, unit),
+                           fmt::format("0 to {:.0f}{}", most * shown_per_value, unit));
   }
   return value;
 }
@@ -67,29 +68,22 @@ double checked(double value, double low, double high, std::string_view shown,
 }  // namespace
 
 units::VolumeStrength volume_strength(units::MassFraction ethanol) {
-  const double p =
-      checked(ethanol.fraction(), 0.0, 1.0, fmt::format("{:.4f} % mass", ethanol.percent()),
-              "0 to 100 % by mass");
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
   return units::VolumeStrength::fraction(scale_20C().strength(p));
 }
 
 units::MassFraction mass_fraction(units::VolumeStrength strength) {
-  const double q = checked(strength.fraction(), 0.0, 1.0,
-                           fmt::format("{:.4f} %vol", strength.percent()), "0 to 100 %vol");
+  const double q = checked(strength.fraction(), 1.0, " %vol", 100.0);
   return units::MassFraction::fraction(scale_20C().mass_fraction(q));
 }
 
 Proof proof(units::MassFraction ethanol) {
-  const double p =
-      checked(ethanol.fraction(), 0.0, 1.0, fmt::format("{:.4f} % mass", ethanol.percent()),
-              "0 to 100 % by mass");
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
   return Proof::degrees(200.0 * scale_60F().strength(p));
 }
 
 units::MassFraction mass_fraction(Proof proof) {
-  const double degrees =
-      checked(proof.degrees(), 0.0, 200.0, fmt::format("{:.3f} proof", proof.degrees()),
-              "0 to 200 proof");
+  const double degrees = checked(proof.degrees(), 200.0, " proof", 1.0);
   return units::MassFraction::fraction(scale_60F().mass_fraction(degrees / 200.0));
 }
 

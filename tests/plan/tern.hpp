@@ -32,7 +32,7 @@ inline Kit kit_8() {
   tub.name = "mash tub";
   tub.total = Volume::litres(90.0);
   tub.working = Volume::litres(84.0);
-  tub.wall_mass = Mass::kilograms(6.0);
+  tub.wall_mass = Mass::kilograms(11.0);
   tub.loss_lid_on = HeatLoss::watts_per_kelvin(2.5);
   tub.loss_open = HeatLoss::watts_per_kelvin(14.0);
   tub.dead_volume = Volume::litres(0.5);

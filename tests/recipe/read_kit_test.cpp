@@ -7,6 +7,7 @@
 #include "mash/heat.hpp"
 #include "plan/process.hpp"
 #include "recipe/read_texts.hpp"
+#include "recipe/read_whole.hpp"
 #include "vapour/atmosphere.hpp"
 
 namespace lynearm::recipe {
@@ -47,35 +48,84 @@ plan::Kit with(const std::string& from, const std::string& to) {
   return reading(changed(least, from, to));
 }
 
-TEST(ReadKit, ReadsTheLongRoomOfTern8) {
-  const plan::Kit kit = reading(file_text("examples/tern-8/kit.toml"));
-  EXPECT_EQ(kit.name, "Tern Island still house, the long room");
-  EXPECT_EQ(kit.place.pressure, vapour::standard_pressure(Length::metres(12)));
+TEST(ReadKit, ReadsEveryKey) {
+  const plan::Kit kit = reading(whole_kit);
+  EXPECT_EQ(kit.name, "Whole house");
+  EXPECT_EQ(kit.place.pressure, vapour::standard_pressure(Length::metres(120)));
+  EXPECT_EQ(kit.place.ambient, Temperature::celsius(17));
   EXPECT_EQ(kit.place.ferment_room, Volume::cubic_metres(60));
-  EXPECT_EQ(kit.place.humidity, Share::percent(70));
-  EXPECT_EQ(kit.liquor.hot, Temperature::celsius(90));
+  EXPECT_EQ(kit.place.air_changes_per_hour, 0.7);
+  EXPECT_EQ(kit.place.humidity, Share::percent(72));
+  EXPECT_EQ(kit.liquor.cold, Temperature::celsius(11));
+  EXPECT_EQ(kit.liquor.hot, Temperature::celsius(88));
   ASSERT_EQ(kit.vessels.size(), 3U);
   const plan::Vessel& pot = kit.vessels[0];
   EXPECT_EQ(pot.name, "boiling pot");
-  EXPECT_EQ(pot.working, Volume::litres(54));
-  EXPECT_EQ(pot.wall, plan::Material::stainless_steel);
+  EXPECT_EQ(pot.total, Volume::litres(60));
+  EXPECT_EQ(pot.working, Volume::litres(53));
+  EXPECT_EQ(pot.wall, plan::Material::copper);
+  EXPECT_EQ(pot.wall_mass, Mass::kilograms(8));
   EXPECT_EQ(pot.loss_lid_on, HeatLoss::watts_per_kelvin(8));
+  EXPECT_EQ(pot.loss_open, HeatLoss::watts_per_kelvin(17));
+  EXPECT_EQ(pot.dead_volume, Volume::litres(0.4));
   EXPECT_EQ(pot.heat, Power::kilowatts(6));
+  EXPECT_EQ(pot.heat_efficiency, Share::percent(55));
   EXPECT_TRUE(pot.heated_from_below);
-  EXPECT_EQ(kit.vessels[1].cooling_coil, HeatLoss::watts_per_kelvin(90));
-  EXPECT_EQ(kit.vessels[2].wall, plan::Material::plastic);
-  EXPECT_EQ(kit.still.boiler.total, Volume::litres(45));
-  EXPECT_EQ(kit.still.boiler.heat, plan::BoilerHeat::element);
-  EXPECT_EQ(kit.still.boiler.element_covered_above, Volume::litres(6));
-  EXPECT_EQ(kit.still.head_reflux_strip.median, Share::percent(3));
-  EXPECT_EQ(kit.still.head_reflux_spirit.half_width_80, Share::percent(4));
+  EXPECT_EQ(pot.cooling_coil, HeatLoss::watts_per_kelvin(70));
+  EXPECT_EQ(pot.stands_in, "yard");
+  const plan::Boiler& boiler = kit.still.boiler;
+  EXPECT_EQ(boiler.total, Volume::litres(45));
+  EXPECT_EQ(boiler.wash_fill, Share::percent(66));
+  EXPECT_EQ(boiler.grain_fill, Share::percent(55));
+  EXPECT_EQ(boiler.spirit_fill, Share::percent(71));
+  EXPECT_EQ(boiler.wall, plan::Material::stainless_steel);
+  EXPECT_EQ(boiler.wall_mass, Mass::kilograms(14));
+  EXPECT_EQ(boiler.loss, HeatLoss::watts_per_kelvin(7));
+  EXPECT_EQ(boiler.power, Power::kilowatts(4));
+  EXPECT_EQ(boiler.heat_efficiency, Share::percent(97));
+  EXPECT_EQ(boiler.heat, plan::BoilerHeat::element);
+  EXPECT_TRUE(boiler.power_adjustable);
+  EXPECT_EQ(boiler.element_covered_above, Volume::litres(6));
+  EXPECT_EQ(kit.still.head_reflux_strip.median, Share::percent(3.5));
+  EXPECT_EQ(kit.still.head_reflux_strip.half_width_80, Share::percent(1));
+  EXPECT_EQ(kit.still.head_reflux_spirit.median, Share::percent(11));
   EXPECT_EQ(kit.still.spirit_power, Share::percent(55));
+  EXPECT_EQ(kit.still.coolant_inlet, Temperature::celsius(10));
   EXPECT_EQ(kit.still.greatest_coolant_flow, VolumeFlow::litres_per_minute(4));
   ASSERT_EQ(kit.casks.size(), 1U);
+  EXPECT_EQ(kit.casks[0].name, "little cask");
+  EXPECT_EQ(kit.casks[0].volume, Volume::litres(10));
   EXPECT_EQ(kit.casks[0].stave_thickness, Length::millimetres(18));
+  EXPECT_TRUE(kit.casks[0].used);
   ASSERT_TRUE(kit.staves);
+  EXPECT_EQ(kit.staves->length, Length::millimetres(300));
   EXPECT_EQ(kit.staves->width, Length::millimetres(25));
-  EXPECT_EQ(kit.staves->count, 0);
+  EXPECT_EQ(kit.staves->thickness, Length::millimetres(10));
+  EXPECT_EQ(kit.staves->count, 40);
+  EXPECT_EQ(kit.instruments.thermometer, TemperatureChange::kelvins(0.4));
+  EXPECT_EQ(kit.instruments.alcoholmeter, VolumeStrength::percent(0.3));
+}
+
+TEST(ReadKit, ReadsEveryConstantWithItsSpread) {
+  struct Row {
+    const Spread<Share>* read;
+    double percent, half_width_percent;
+  };
+  const plan::Constants c = reading(whole_kit).constants;
+  for (const Row& row : std::initializer_list<Row>{{&c.conversion, 96, 2},
+                                                   {&c.drained_moisture, 79, 3},
+                                                   {&c.squeezed_moisture, 71, 4},
+                                                   {&c.sparge_mixing, 88, 5},
+                                                   {&c.fermentable_factor, 99, 6},
+                                                   {&c.alcohol_yield, 91, 1.5},
+                                                   {&c.lees, 2.5, 0.5},
+                                                   {&c.still_loss, 1.2, 0.4},
+                                                   {&c.transfer_loss, 0.4, 0.1},
+                                                   {&c.heat_loss_factor, 105, 7},
+                                                   {&c.evaporation_factor, 110, 8}}) {
+    EXPECT_EQ(row.read->median, Share::percent(row.percent)) << row.percent;
+    EXPECT_EQ(row.read->half_width_80, Share::percent(row.half_width_percent)) << row.percent;
+  }
 }
 
 TEST(ReadKit, WhatIsLeftOutIsEstimatedOrTheUsual) {
@@ -204,7 +254,7 @@ TEST(ReadKit, AMistakeInATotalBringsNoFurtherOnesWithIt) {
   EXPECT_EQ(
       fault("\"50 L\"", "\"50 kg\"\nworking = \"45 L\"\ndead_volume = \"1 L\""),
       "k.toml:9:9: vessel[1].total is \"50 kg\"; accepted: a volume such as \"20 L\" or \"5 "
-      "gal\" (\"kg\" is a unit of mass), from 0.5 L to 5000 L.");
+      "gal\" (\"kg\" is a unit of mass), from 500 mL to 5000 L.");
   EXPECT_EQ(
       fault("ambient = \"20 °C\"", "ambient = \"200 °C\""),
       "k.toml:3:11: place.ambient is \"200 °C\"; accepted: a temperature such as \"66 °C\" "

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "recipe/read_texts.hpp"
+#include "recipe/read_whole.hpp"
 
 namespace lynearm::recipe {
 namespace {
@@ -43,39 +44,89 @@ std::string fault(const std::string& from, const std::string& to) {
   return only(faults(changed(least, from, to)));
 }
 
-TEST(ReadRecipe, ReadsTern8WithEveryStage) {
-  const plan::Recipe r = reading(file_text("examples/tern-8/recipe.toml"));
-  EXPECT_EQ(r.name, "Tern 8");
-  ASSERT_EQ(r.bill.size(), 4U);
+TEST(ReadRecipe, ReadsTheBillMashAndFerment) {
+  const plan::Recipe r = reading(whole_recipe);
+  EXPECT_EQ(r.name, "Whole");
+  EXPECT_EQ(r.remark, "every key");
+  ASSERT_EQ(r.bill.size(), 3U);
   EXPECT_EQ(r.bill[0].ingredient, "maize-cracked");
   EXPECT_EQ(r.bill[0].mass, Mass::kilograms(9));
   EXPECT_EQ(r.bill[0].use, plan::Use::cook);
   EXPECT_EQ(r.bill[0].price_per_kg, 0.95);
-  EXPECT_EQ(r.bill[3].use, plan::Use::boil);
+  EXPECT_EQ(r.bill[1].use, plan::Use::dough_in);
+  const plan::LotAnalysis& lot = r.bill[1].analysis;
+  EXPECT_EQ(lot.extract, Share::percent(81));
+  EXPECT_EQ(lot.moisture, Share::percent(4));
+  EXPECT_EQ(lot.diastatic_power, DiastaticPower::lintner(200));
+  EXPECT_EQ(lot.fermentable, Share::percent(79));
+  EXPECT_EQ(r.bill[2].use, plan::Use::boil);
+  EXPECT_EQ(r.mash.vessel, "mash tub");
+  EXPECT_EQ(r.mash.water, Volume::litres(12));
+  EXPECT_EQ(r.mash.water_temperature, Temperature::celsius(30));
+  EXPECT_EQ(r.mash.rest_temperature, Temperature::celsius(65.5));
+  EXPECT_EQ(r.mash.rest_time, Duration::minutes(95));
+  EXPECT_FALSE(r.mash.squeeze);
+  EXPECT_EQ(r.mash.cool_by, plan::CoolBy::coil);
+  EXPECT_FALSE(r.mash.on_the_grain);
   ASSERT_TRUE(r.mash.cook);
   EXPECT_EQ(r.mash.cook->vessel, "boiling pot");
   EXPECT_EQ(r.mash.cook->water, Volume::litres(40));
-  EXPECT_EQ(r.mash.cook->boil_off, VolumeFlow{});
-  EXPECT_EQ(r.mash.rest_temperature, Temperature::celsius(65.5));
+  EXPECT_EQ(r.mash.cook->time, Duration::minutes(60));
+  EXPECT_EQ(r.mash.cook->boil_off, VolumeFlow::litres_per_hour(1.5));
   ASSERT_EQ(r.mash.sparges.size(), 2U);
   EXPECT_EQ(r.mash.sparges[1].water, Volume::litres(15));
+  EXPECT_EQ(r.mash.sparges[1].temperature, Temperature::celsius(77));
   ASSERT_TRUE(r.sugar_boil);
+  EXPECT_EQ(r.sugar_boil->vessel, "boiling pot");
+  EXPECT_EQ(r.sugar_boil->water, Volume::litres(8));
   EXPECT_EQ(r.sugar_boil->time, Duration::minutes(20));
+  EXPECT_EQ(r.sugar_boil->boil_off, VolumeFlow::litres_per_hour(3));
+  EXPECT_EQ(r.ferment.vessel, "fermenter");
   EXPECT_EQ(r.ferment.fill_to, Volume::litres(110));
-  EXPECT_EQ(r.ferment.yeast, "distillers-dry");
+  EXPECT_EQ(r.ferment.pitch_temperature, Temperature::celsius(25));
+  EXPECT_EQ(r.ferment.yeast, "ale");
+  EXPECT_EQ(r.ferment.pitch, MassConcentration::grams_per_litre(0.6));
+  EXPECT_TRUE(r.ferment.held);
+  EXPECT_EQ(r.ferment.rest_after_dry, Duration::days(4));
+  EXPECT_EQ(r.ferment.nutrient_nitrogen, MassConcentration::milligrams_per_litre(50));
+  EXPECT_EQ(r.ferment.gravity_by, plan::GravityBy::water);
   EXPECT_EQ(r.ferment.yeast_price_per_kg, 18.0);
-  EXPECT_EQ(r.strip.stop, VolumeStrength::percent(10));
+}
+
+TEST(ReadRecipe, ReadsTheStillAndWhatFollows) {
+  const plan::Recipe r = reading(whole_recipe);
+  EXPECT_EQ(r.strip.stop, VolumeStrength::percent(11));
+  EXPECT_EQ(r.strip.charges, 5);
+  EXPECT_FALSE(r.strip.charge);
+  EXPECT_EQ(r.strip.spout_temperature, Temperature::celsius(22));
+  EXPECT_EQ(reading(changed(whole_recipe, "charges = 5", "charge = \"25 L\"")).strip.charge,
+            Volume::litres(25));
   ASSERT_TRUE(r.spirit_run.feints);
   EXPECT_EQ(r.spirit_run.feints->volume, Volume::litres(2.5));
   EXPECT_EQ(r.spirit_run.feints->strength, VolumeStrength::percent(32));
+  EXPECT_EQ(r.spirit_run.charge_at_most, VolumeStrength::percent(28));
+  EXPECT_EQ(r.spirit_run.surplus, plan::Surplus::second_run);
+  EXPECT_EQ(r.spirit_run.foreshots_end, plan::Border(Volume::millilitres(150)));
   EXPECT_EQ(r.spirit_run.heads_end, plan::Border(Volume::millilitres(800)));
   EXPECT_EQ(r.spirit_run.hearts_end, plan::Border(VolumeStrength::percent(56)));
+  EXPECT_EQ(r.spirit_run.tails_end, plan::Border(Temperature::celsius(98)));
+  EXPECT_FALSE(r.spirit_run.keep_heads);
+  EXPECT_EQ(r.spirit_run.spout_temperature, Temperature::celsius(23));
+  EXPECT_EQ(r.reduce.maturing, VolumeStrength::percent(54));
+  EXPECT_EQ(r.reduce.spirit_temperature, Temperature::celsius(17));
+  EXPECT_EQ(r.reduce.water_temperature, Temperature::celsius(13));
   ASSERT_TRUE(r.wood);
   ASSERT_TRUE(std::holds_alternative<plan::Staves>(r.wood->in));
   EXPECT_FALSE(std::get<plan::Staves>(r.wood->in).count);
+  EXPECT_EQ(r.wood->species, "cherry");
+  EXPECT_EQ(r.wood->toast, "light");
   EXPECT_EQ(r.wood->time, Duration::months(6));
+  EXPECT_EQ(r.wood->temperature, Temperature::celsius(14));
+  EXPECT_EQ(r.bottle.strength, VolumeStrength::percent(46));
+  EXPECT_EQ(r.bottle.size, Volume::millilitres(500));
   EXPECT_EQ(r.bottle.filter_loss, Share::percent(0.5));
-  EXPECT_EQ(r.prices.currency, "Tern crowns");
+  EXPECT_EQ(r.prices.currency, "crowns");
+  EXPECT_EQ(r.prices.energy_per_kWh, 0.28);
   EXPECT_DOUBLE_EQ(*r.prices.water_per_m3, 4.0);
   EXPECT_EQ(r.prices.bottle_each, 1.1);
   EXPECT_EQ(r.prices.wood, 12.0);
@@ -163,18 +214,6 @@ TEST(ReadRecipe, ABorderIsAVolumeAStrengthOrATemperature) {
                         "a head temperature such as \"94 °C\" (60 to 105 °C).")))
         << wrong;
   }
-}
-
-TEST(ReadRecipe, ALotMayBringItsOwnAnalysis) {
-  const plan::Recipe r =
-      reading(changed(least, "mass = \"10 kg\"",
-                      "mass = \"10 kg\"\nextract = \"81.2 %\"\nmoisture = \"4.1 %\"\n"
-                      "diastatic_power = \"95 Lintner\"\nfermentable = \"79 %\""));
-  const plan::LotAnalysis& lot = r.bill[0].analysis;
-  EXPECT_EQ(lot.extract, Share::percent(81.2));
-  EXPECT_EQ(lot.moisture, Share::percent(4.1));
-  EXPECT_EQ(lot.diastatic_power, DiastaticPower::lintner(95));
-  EXPECT_EQ(lot.fermentable, Share::percent(79));
 }
 
 TEST(ReadRecipe, WoodIsStavesOrACaskAndNotBoth) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "places.hpp"
 
 namespace lynearm::recipe {
 

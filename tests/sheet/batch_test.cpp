@@ -7,6 +7,7 @@
 #include <fstream>
 #include <string>
 
+#include "places.hpp"
 #include "plan/figures.hpp"
 #include "plan/tern.hpp"
 #include "sheet/batch_cautions.hpp"
@@ -141,7 +142,7 @@ TEST(BatchSheet, shows_the_bands_when_there_are_any) {
   const std::string with = read_aloud(tern_8().sheet(System::metric, Paper::a4, &bands_8()));
   for (const plan::Banded& banded : bands_8().figures) {
     const std::string wanted =
-        fmt::format("{}–{}", units::fixed(banded.band.low, banded.figure->decimals),
+        fmt::format("{}\u2060–\u2060{}", units::fixed(banded.band.low, banded.figure->decimals),
                     units::fixed(banded.band.high, banded.figure->decimals));
     EXPECT_NE(with.find(wanted), std::string::npos) << banded.figure->key;
   }

@@ -1,0 +1,122 @@
+// Where the pure alcohol went, what the batch uses and costs, and its days, in text.
+#include <fmt/format.h>
+
+#include "cli/plan_text_parts.hpp"
+
+namespace lynearm::cli::planned {
+namespace {
+
+std::string amount(units::Volume pure_alcohol, units::System system) {
+  return system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
+                                     : units::fixed(pure_alcohol.litres(), 2);
+}
+
+std::size_t column_of(plan::Flow flow) {
+  switch (flow) {
+    case plan::Flow::in:
+      return 2;
+    case plan::Flow::lost:
+      return 3;
+    case plan::Flow::kept:
+      return 4;
+    case plan::Flow::out:
+      break;
+  }
+  return 5;
+}
+
+std::string entries(const Batch& batch) {
+  const plan::Ledger& ledger = batch.plan.ledger;
+  const units::System system = batch.look.units;
+  std::vector<std::vector<std::string>> rows;
+  std::string last;
+  for (const plan::LedgerEntry& entry : ledger.entries) {
+    if (entry.pure_alcohol < units::Volume::millilitres(0.5)) continue;
+    std::vector<std::string> row = {entry.stage == last ? std::string() : entry.stage, entry.name,
+                                    "", "", "", ""};
+    row[column_of(entry.flow)] = amount(entry.pure_alcohol, system);
+    rows.push_back(std::move(row));
+    last = entry.stage;
+  }
+  rows.push_back({"", "together", amount(ledger.total(plan::Flow::in), system),
+                  amount(ledger.total(plan::Flow::lost), system),
+                  amount(ledger.total(plan::Flow::kept), system),
+                  amount(ledger.total(plan::Flow::out), system)});
+  return grid({{"", Side::left}, {"", Side::left}, {"in"}, {"lost"}, {"kept"}, {"out"}}, rows);
+}
+
+std::string yields(const Batch& batch) {
+  std::string text;
+  for (const plan::StageYield& stage : batch.plan.ledger.stages) {
+    if (!(stage.in > units::Volume{})) continue;
+    text += fmt::format("{}{} {:.0f} %", text.empty() ? "" : ", ", stage.stage,
+                        100.0 * (stage.out / stage.in));
+  }
+  return fmt::format("Of the pure alcohol that comes to a stage there goes on: {}.", text);
+}
+
+std::string uses(const Batch& batch) {
+  const plan::Uses& uses = batch.plan.uses;
+  std::string text = "\n";
+  text += lines({{"Energy", batch.print(uses.energy()), "",
+                  fmt::format("mash {}, strips {}, spirit run {}", batch.print(uses.mash),
+                              batch.print(uses.strip), batch.print(uses.spirit_run))},
+                 {"Water", batch.print(uses.process_water), "",
+                  fmt::format("into the batch; {} of coolant", batch.print(uses.coolant))}});
+  if (uses.costs.empty()) return text;
+  const std::string& currency = batch.recipe.prices.currency;
+  std::string costs;
+  for (const plan::CostLine& line : uses.costs) {
+    costs += fmt::format("{}{} {}", costs.empty() ? "" : ", ", line.what,
+                         units::fixed(line.amount, 2));
+  }
+  std::string sum = fmt::format("Cost: {}{}{}", units::fixed(uses.cost, 2),
+                                currency.empty() ? "" : " ", currency);
+  if (uses.cost_per_bottle) {
+    sum += fmt::format(", {} a bottle", units::fixed(*uses.cost_per_bottle, 2));
+  }
+  return text + paragraph(fmt::format("{}. In it: {}.", sum, costs));
+}
+
+const char* words(plan::Attention attention) {
+  switch (attention) {
+    case plan::Attention::hands_on:
+      return "hands on";
+    case plan::Attention::watch:
+      return "watch";
+    case plan::Attention::wait:
+      return "wait";
+  }
+  return "";
+}
+
+}  // namespace
+
+std::string ledger_part(const Batch& batch) {
+  std::string text = heading("Ledger", batch.look);
+  text += paragraph(
+      fmt::format("Pure alcohol at 20 °C, {}. The plan closes; what is measured never quite does.",
+                  batch.look.units == units::System::us ? "gallons" : "litres"));
+  return text + entries(batch) + paragraph(yields(batch)) + uses(batch);
+}
+
+std::string timeline_part(const Batch& batch) {
+  std::vector<std::vector<std::string>> rows;
+  std::string last_day;
+  for (const plan::Step& step : batch.plan.timeline.steps) {
+    const std::string both = plan::clock(step.start);  // "day 8 14:26"
+    const std::size_t space = both.rfind(' ');
+    const std::string day = both.substr(0, space);
+    rows.push_back({day == last_day ? std::string() : day, both.substr(space + 1),
+                    batch.print(step.length), words(step.attention),
+                    step.beside ? fmt::format("meanwhile: {}", step.what) : step.what});
+    last_day = day;
+  }
+  return heading("Timeline", batch.look) +
+         grid({{"", Side::left}, {""}, {"for"}, {"", Side::left}, {"", Side::left}}, rows) +
+         paragraph(
+             "Watch: heat is on or spirit runs, and someone stays. Nothing that wants hands "
+             "starts at night; a run that would end late waits for the morning.");
+}
+
+}  // namespace lynearm::cli::planned

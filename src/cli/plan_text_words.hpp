@@ -1,0 +1,92 @@
+// How the parts of a plan are set in columns of text: paragraphs, rows of figures with their
+// bands, grids. For the sources of plan_text only.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cli/look.hpp"
+#include "cli/stated.hpp"
+#include "plan/figures.hpp"
+#include "plan/plan.hpp"
+#include "sheet/batch_cautions.hpp"
+#include "units/print.hpp"
+
+namespace lynearm::cli::planned {
+
+/// What a plan's text is made from.
+struct Batch {
+  const plan::Recipe& recipe;
+  const plan::Kit& kit;
+  const plan::Plan& plan;
+  const plan::Bands* bands = nullptr;
+  const Look& look;
+
+  template <class Q>
+  [[nodiscard]] std::string print(Q quantity, std::optional<int> decimals = std::nullopt) const {
+    return units::print(quantity, look.units, decimals);
+  }
+  [[nodiscard]] std::string print(units::Duration duration) const {
+    return units::print(duration);
+  }
+  [[nodiscard]] std::string print(units::VolumeStrength strength) const {
+    return shown(strength, look.units);
+  }
+  [[nodiscard]] std::string print(const spirit::Lot& lot) const {
+    return shown(lot, look.units);
+  }
+  /// Millilitres or fluid ounces, as a measuring glass shows.
+  [[nodiscard]] std::string in_the_glass(units::Volume volume) const;
+  /// Grams or ounces, whatever the size.
+  [[nodiscard]] std::string on_the_scale(units::Mass mass) const;
+};
+
+inline constexpr std::size_t page_width = 100;
+
+/// A name, its figure, what it lies between, and a word on it.
+struct Line {
+  std::string name;
+  std::string figure;
+  std::string band = "";  ///< "(25.9 to 27.6)"
+  std::string remark = "";
+};
+
+/// A principal figure under a name of its own, with its band when there is one.
+/// key        of plan::figures()
+[[nodiscard]] Line principal(const Batch& batch, std::string_view key, std::string name,
+                             std::string remark = "");
+/// The band alone, with a space before it: " (25.9 to 27.6)"; empty when there is none.
+[[nodiscard]] std::string band_of(const Batch& batch, std::string_view key);
+
+/// The lines in columns; decimal points under each other, long remarks wrapped.
+[[nodiscard]] std::string lines(const std::vector<Line>& rows);
+
+enum class Side { left, right };
+struct Column {
+  std::string head;
+  Side side = Side::right;
+};
+
+/// A grid with its heads; the last column is wrapped where it would pass the page.
+[[nodiscard]] std::string grid(const std::vector<Column>& columns,
+                               const std::vector<std::vector<std::string>>& rows);
+
+/// The name of a stage.
+[[nodiscard]] std::string heading(std::string_view name, const Look& look);
+/// Words set in lines, indented by two.
+[[nodiscard]] std::string paragraph(std::string_view words);
+/// "Caution: scalds. Cooked grain clings ...".
+[[nodiscard]] std::string caution_of(const sheet::Caution& caution, const Look& look);
+
+/// `text` in lines of `width`, without their indent; words are never broken.
+[[nodiscard]] std::vector<std::string> wrapped(std::string_view text, std::size_t width);
+
+/// "1 run", "4 runs".
+[[nodiscard]] std::string count_of(int count, std::string_view one, std::string_view many);
+
+/// Whether a lot is more than a trace.
+[[nodiscard]] bool something(const spirit::Lot& lot);
+
+}  // namespace lynearm::cli::planned

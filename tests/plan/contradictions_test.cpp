@@ -1,0 +1,93 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "base/error.hpp"
+#include "plan/plan.hpp"
+#include "plan/tern.hpp"
+
+namespace lynearm::plan {
+namespace {
+
+bool names(const std::vector<base::Fault>& faults, const std::string& field) {
+  return std::any_of(faults.begin(), faults.end(),
+                     [&field](const base::Fault& fault) { return fault.field == field; });
+}
+
+TEST(Contradictions, a_sound_pair_has_none) {
+  EXPECT_TRUE(contradictions(tern::recipe_8(), tern::kit_8()).empty());
+}
+
+TEST(Contradictions, a_vessel_the_kit_lacks_is_named_with_the_nearest) {
+  Recipe recipe = tern::recipe_8();
+  recipe.ferment.vessel = "fermentor";
+  const auto faults = contradictions(recipe, tern::kit_8());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].field, "ferment.vessel");
+  EXPECT_NE(faults[0].accepted.find("did you mean \"fermenter\""), std::string::npos);
+}
+
+TEST(Contradictions, are_all_told_at_once) {
+  Recipe recipe = tern::recipe_8();
+  recipe.mash.vessel = "bath";
+  recipe.mash.cook.reset();
+  recipe.sugar_boil.reset();
+  recipe.wood->in = std::string("hogshead");
+  recipe.bottle.strength = units::VolumeStrength::percent(60.0);
+  const auto faults = contradictions(recipe, tern::kit_8());
+  for (const char* field :
+       {"mash.vessel", "mash.cook", "sugar_boil", "wood.cask", "bottle.strength"}) {
+    EXPECT_TRUE(names(faults, field)) << field;
+  }
+  EXPECT_THROW(static_cast<void>(make(recipe, tern::kit_8())), base::InputError);
+}
+
+TEST(Contradictions, grain_is_not_boiled_as_sugar_nor_sugar_doughed_in) {
+  Recipe recipe = tern::recipe_8();
+  recipe.bill[1].use = Use::boil;
+  recipe.bill[3].use = Use::dough_in;
+  const auto faults = contradictions(recipe, tern::kit_8());
+  EXPECT_TRUE(names(faults, "mash_bill[2].use"));
+  EXPECT_TRUE(names(faults, "mash_bill[4].use"));
+}
+
+TEST(Contradictions, a_cold_vessel_cannot_cook) {
+  Kit kit = tern::kit_8();
+  kit.vessels[0].heat = {};
+  EXPECT_TRUE(names(contradictions(tern::recipe_8(), kit), "mash.cook.vessel"));
+}
+
+TEST(Contradictions, borders_by_strength_only_fall) {
+  Recipe recipe = tern::recipe_8();
+  recipe.spirit_run.heads_end = units::VolumeStrength::percent(60.0);
+  recipe.spirit_run.hearts_end = units::VolumeStrength::percent(65.0);
+  EXPECT_TRUE(names(contradictions(recipe, tern::kit_8()), "spirit_run.hearts_end"));
+}
+
+TEST(Refusals, a_bill_without_enzymes_is_refused_with_what_it_needs) {
+  Recipe recipe = tern::recipe_8();
+  recipe.bill = {{"maize-cracked", units::Mass::kilograms(9.0), Use::cook, {}, {}},
+                 {"rye-raw", units::Mass::kilograms(5.0), Use::dough_in, {}, {}}};
+  recipe.sugar_boil.reset();
+  try {
+    static_cast<void>(make(recipe, tern::kit_8()));
+    FAIL() << "raw grain alone does not convert";
+  } catch (const base::InputError& error) {
+    EXPECT_EQ(error.faults().at(0).field, "mash_bill");
+    EXPECT_NE(error.faults().at(0).accepted.find("malt"), std::string::npos);
+  }
+}
+
+TEST(Refusals, a_strip_that_stops_above_its_first_drops_is_refused) {
+  Recipe recipe = tern::recipe_8();
+  recipe.strip.stop = units::VolumeStrength::percent(70.0);
+  try {
+    static_cast<void>(make(recipe, tern::kit_8()));
+    FAIL();
+  } catch (const base::InputError& error) {
+    EXPECT_EQ(error.faults().at(0).field, "strip.stop");
+  }
+}
+
+}  // namespace
+}  // namespace lynearm::plan

@@ -1,0 +1,157 @@
+// Each finding, brought about on purpose: the code comes, with its figure and its remedy.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <functional>
+
+#include "plan/plan.hpp"
+#include "plan/tern.hpp"
+
+namespace lynearm::plan {
+namespace {
+
+using units::Mass;
+using units::Share;
+using units::Temperature;
+using units::Volume;
+using units::VolumeStrength;
+
+struct Case {
+  const char* code;
+  Weight weight;
+  std::function<void(Recipe&, Kit&)> spoil;
+};
+
+const Case cases[] = {
+    {"vessel-overfilled", Weight::stop,
+     [](Recipe&, Kit& kit) {
+       kit.vessels[2].total = kit.vessels[2].working = Volume::litres(100);
+     }},
+    {"vessel-too-full", Weight::caution,
+     [](Recipe&, Kit& kit) { kit.vessels[2].working = Volume::litres(105.0); }},
+    {"no-room-for-foam", Weight::caution,
+     [](Recipe&, Kit& kit) {
+       kit.vessels[2].total = kit.vessels[2].working = Volume::litres(115);
+     }},
+    {"element-exposed", Weight::danger,
+     [](Recipe&, Kit& kit) { kit.still.boiler.element_covered_above = Volume::litres(25.0); }},
+    {"wash-left-over", Weight::stop, [](Recipe& recipe, Kit&) { recipe.strip.charges = 2; }},
+    {"charge-over-fill", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.strip.charge = Volume::litres(36.0); }},
+    {"little-enzyme-power", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.bill[0].mass = Mass::kilograms(12.0);
+       recipe.bill[1].mass = Mass::kilograms(3.0);
+     }},
+    {"charge-strong", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.spirit_run.charge_at_most = VolumeStrength::percent(40.0);
+     }},
+    {"carbon-dioxide", Weight::danger,
+     [](Recipe&, Kit& kit) { kit.place.ferment_room = Volume::cubic_metres(2.0); }},
+    {"cask-too-small", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.wood->in = std::string("little cask"); }},
+    {"cask-too-large", Weight::caution,
+     [](Recipe& recipe, Kit& kit) {
+       kit.casks[0].volume = Volume::litres(40.0);
+       recipe.wood->in = std::string("little cask");
+     }},
+    {"slow-draining", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.bill.push_back({"oats-flaked", Mass::kilograms(6.0), Use::dough_in, {}, {}});
+     }},
+    {"wash-foams", Weight::remark,
+     [](Recipe& recipe, Kit&) { recipe.bill[2].mass = Mass::kilograms(9.0); }},
+    {"low-wines-over-a-charge", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.spirit_run.feints =
+           SpiritLot{Volume::litres(12.0), VolumeStrength::percent(30.0)};
+     }},
+    {"low-wines-under-a-charge", Weight::caution,
+     [](Recipe&, Kit& kit) { kit.still.boiler.total = Volume::litres(200.0); }},
+    {"grain-on-direct-heat", Weight::stop,
+     [](Recipe& recipe, Kit&) {
+       recipe.mash.sparges.clear();
+       recipe.mash.on_the_grain = true;
+     }},
+    {"coolant-short", Weight::danger,
+     [](Recipe&, Kit& kit) {
+       kit.still.greatest_coolant_flow = units::VolumeFlow::litres_per_minute(0.3);
+     }},
+    {"lands-too-cold", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.mash.water = Volume::litres(40.0);
+       recipe.mash.water_temperature = Temperature::celsius(12.0);
+     }},
+    {"nitrogen-short", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.bill[3].mass = Mass::kilograms(14.0); }},
+    {"ferment-too-warm", Weight::caution,
+     [](Recipe& recipe, Kit& kit) {
+       recipe.ferment.held = false;
+       recipe.ferment.pitch_temperature = Temperature::celsius(32.0);
+       kit.place.ambient = Temperature::celsius(32.0);
+     }},
+    {"pitched-too-cold", Weight::caution,
+     [](Recipe& recipe, Kit&) {
+       recipe.ferment.pitch_temperature = Temperature::celsius(14.0);
+     }},
+    {"border-not-reached", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.spirit_run.heads_end = Volume::litres(30.0); }},
+    {"borders-out-of-order", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.spirit_run.heads_end = Volume::millilitres(50.0); }},
+    {"no-hearts", Weight::stop,
+     [](Recipe& recipe, Kit&) { recipe.spirit_run.heads_end = Volume::litres(30.0); }},
+    {"sparge-not-worth-it", Weight::remark,
+     [](Recipe& recipe, Kit&) { recipe.mash.sparges.assign(4, recipe.mash.sparges.front()); }},
+    {"small-new-cask", Weight::remark,
+     [](Recipe& recipe, Kit&) { recipe.wood->in = std::string("little cask"); }},
+    {"too-few-staves", Weight::caution, [](Recipe&, Kit& kit) { kit.staves->count = 2; }},
+    {"power-fixed", Weight::remark,
+     [](Recipe&, Kit& kit) { kit.still.boiler.power_adjustable = false; }},
+    {"more-wort-than-wanted", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.ferment.fill_to = Volume::litres(60.0); }},
+    {"cools-slowly", Weight::caution,
+     [](Recipe&, Kit& kit) {
+       kit.vessels[2].cooling_coil = {};
+       kit.vessels[2].loss_lid_on = units::HeatLoss::watts_per_kelvin(3.0);
+     }},
+    {"cook-too-thick", Weight::caution,
+     [](Recipe& recipe, Kit&) { recipe.mash.cook->water = Volume::litres(16.0); }},
+};
+
+TEST(Findings, of_a_sound_batch_are_only_remarks) {
+  for (const Finding& finding : make(tern::recipe_8(), tern::kit_8()).findings) {
+    EXPECT_EQ(finding.weight, Weight::remark) << finding.code << ": " << finding.says;
+  }
+}
+
+TEST(Findings, come_when_they_are_brought_about) {
+  for (const Case& c : cases) {
+    Recipe recipe = tern::recipe_8();
+    Kit kit = tern::kit_8();
+    c.spoil(recipe, kit);
+    const Plan plan = make(recipe, kit);
+    const auto found =
+        std::find_if(plan.findings.begin(), plan.findings.end(),
+                     [&c](const Finding& finding) { return finding.code == c.code; });
+    ASSERT_NE(found, plan.findings.end()) << c.code;
+    EXPECT_EQ(found->weight, c.weight) << c.code << ": " << found->says;
+    EXPECT_FALSE(found->remedy.empty()) << c.code;
+  }
+}
+
+TEST(Findings, stand_worst_first) {
+  Recipe recipe = tern::recipe_8();
+  Kit kit = tern::kit_8();
+  kit.still.boiler.element_covered_above = Volume::litres(25.0);
+  recipe.strip.charges = 2;
+  recipe.wood->in = std::string("little cask");
+  const Plan plan = make(recipe, kit);
+  EXPECT_TRUE(
+      std::is_sorted(plan.findings.begin(), plan.findings.end(),
+                     [](const Finding& a, const Finding& b) { return a.weight < b.weight; }));
+  EXPECT_EQ(plan.findings.front().weight, Weight::stop);
+}
+
+}  // namespace
+}  // namespace lynearm::plan

@@ -1,0 +1,65 @@
+#include "plan/timeline.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/plan.hpp"
+#include "plan/tern.hpp"
+
+namespace lynearm::plan {
+namespace {
+
+using units::Duration;
+
+TEST(Timeline, tells_time_by_day_and_clock) {
+  EXPECT_EQ(clock(Duration::hours(8.0)), "day 1 08:00");
+  EXPECT_EQ(clock(Duration::hours(24.0)), "day 2 00:00");
+  EXPECT_EQ(clock(Duration::days(3.0) + Duration::minutes(61.0)), "day 4 01:01");
+}
+
+TEST(Timeline, never_leaves_two_main_steps_at_once) {
+  const Plan plan = make(tern::recipe_8(), tern::kit_8());
+  Duration free;
+  for (const Step& step : plan.timeline.steps) {
+    if (step.beside) continue;
+    EXPECT_GE(step.start.minutes(), free.minutes() - 1e-6) << step.what;
+    free = step.end();
+  }
+}
+
+TEST(Timeline, lets_hands_rest_at_night) {
+  const Plan plan = make(tern::recipe_8(), tern::kit_8());
+  for (const Step& step : plan.timeline.steps) {
+    if (step.attention == Attention::wait) continue;
+    const double hour = step.start.hours() - 24.0 * std::floor(step.start.days());
+    EXPECT_GE(hour, 7.0) << step.what;
+    EXPECT_LE(hour, 21.01) << step.what;
+  }
+}
+
+TEST(Timeline, heats_the_sparge_water_in_the_still_while_the_maize_cooks) {
+  const Plan plan = make(tern::recipe_8(), tern::kit_8());
+  const auto& steps = plan.timeline.steps;
+  const auto beside = std::find_if(steps.begin(), steps.end(), [](const Step& step) {
+    return step.beside && step.what.find("still's boiler") != std::string::npos;
+  });
+  ASSERT_NE(beside, steps.end());
+  const auto cook = std::find_if(steps.begin(), steps.end(), [](const Step& step) {
+    return step.what.find("Cook the grain") != std::string::npos;
+  });
+  ASSERT_NE(cook, steps.end());
+  EXPECT_LT(beside->start, cook->end());
+}
+
+TEST(Timeline, has_a_step_for_each_run_of_the_still) {
+  const Plan plan = make(tern::recipe_8(), tern::kit_8());
+  const auto runs = std::count_if(
+      plan.timeline.steps.begin(), plan.timeline.steps.end(),
+      [](const Step& step) { return step.what.find(": charge") != std::string::npos; });
+  EXPECT_EQ(runs, plan.strip.runs + plan.spirit.runs);
+}
+
+}  // namespace
+}  // namespace lynearm::plan
