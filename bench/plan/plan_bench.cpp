@@ -1,6 +1,5 @@
-// Where a maker waits: a whole plan, and a member of its ensemble. What is reported is a ratio
-// to one gauge correction, made in the same run, so that machines can be compared; the times
-// beside it are what the limits of docs/speed.md are read from.
+// Where a maker waits: a whole plan, and an ensemble of 500. One gauge correction is timed in
+// the same run, so that a slow machine shows as a slow gauge too. Limits: docs/speed.md.
 #include <benchmark/benchmark.h>
 
 #include "numeric/ensemble.hpp"
@@ -42,5 +41,3 @@ BENCHMARK(ensemble_of_500)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace lynearm::plan
-
-BENCHMARK_MAIN();

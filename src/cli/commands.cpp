@@ -4,6 +4,7 @@ namespace lynearm::cli {
 
 std::vector<Command> commands() {
   return {
+      plan_command(),
       strip_command(),
       gauge_command(),
       reduce_command(),

@@ -9,6 +9,7 @@
 
 namespace lynearm::cli {
 
+[[nodiscard]] Command plan_command();
 [[nodiscard]] Command strip_command();
 [[nodiscard]] Command gauge_command();
 [[nodiscard]] Command reduce_command();

@@ -28,17 +28,19 @@ std::string title(const Batch& batch) {
 // The few figures that are asked for first, and what a figure in brackets means.
 std::string glance(const Batch& batch) {
   const plan::Plan& plan = batch.plan;
-  std::string text = planned::paragraph(fmt::format(
-      "Kit: {}. Water boils there at {}.", batch.kit.name, batch.print(plan::boiling_water(batch.kit))));
+  std::string text =
+      planned::paragraph(fmt::format("Kit: {}. Water boils there at {}.", batch.kit.name,
+                                     batch.print(plan::boiling_water(batch.kit))));
   if (!batch.recipe.remark.empty()) text += planned::paragraph(batch.recipe.remark);
   text += "\n";
   text += planned::lines(
       {principal(batch, "wort_volume_L_20C", "Wort"),
        principal(batch, "original_gravity", "Original gravity"),
        principal(batch, "wash_percent_vol", "Wash"),
-       principal(batch, "low_wines_volume_L_20C", "Low wines",
-                 fmt::format("from {} of {}", planned::count_of(plan.strip.runs, "strip", "strips"),
-                             batch.print(plan.strip.one.charge_volume, 1))),
+       principal(
+           batch, "low_wines_volume_L_20C", "Low wines",
+           fmt::format("from {} of {}", planned::count_of(plan.strip.runs, "strip", "strips"),
+                       batch.print(plan.strip.one.charge_volume, 1))),
        principal(batch, "hearts_volume_L_20C", "Hearts",
                  fmt::format("from {} of {}",
                              planned::count_of(plan.spirit.runs, "spirit run", "spirit runs"),
@@ -46,8 +48,9 @@ std::string glance(const Batch& batch) {
        principal(batch, "hearts_percent_vol", "their strength"),
        principal(batch, "maturing_volume_L_20C", "At maturing strength",
                  "at " + batch.print(plan.finish.reduce.strength)),
-       principal(batch, "bottles", "Bottles",
-                 fmt::format("and {} over", batch.print(plan.finish.bottle.remainder_volume)))});
+       principal(
+           batch, "bottles", "Bottles",
+           fmt::format("and {} over", batch.print(plan.finish.bottle.remainder_volume)))});
   text += "\n";
   text += planned::paragraph(
       fmt::format("Hands on {}, watching the heat {}; {} from the first step to the last. "
@@ -93,17 +96,19 @@ std::string findings_part(const Batch& batch) {
     const auto put = [&](std::size_t at, const std::string& line) {
       const std::string lead = at == 0 ? word : std::string();
       text += "  ";
-      text += batch.look.colour && at == 0 ? fmt::format("{}{}\033[0m", paint(finding.weight), lead)
-                                           : lead;
+      text += batch.look.colour && at == 0
+                  ? fmt::format("{}{}\033[0m", paint(finding.weight), lead)
+                  : lead;
       text += std::string(word_width - lead.size(), ' ');
       text += line;
       text += '\n';
     };
-    const std::vector<std::string> says = planned::wrapped(
-        fmt::format("{}: {}", finding.stage, finding.says), planned::page_width - word_width - 2);
+    const std::vector<std::string> says =
+        planned::wrapped(fmt::format("{}: {}", finding.stage, finding.says),
+                         planned::page_width - word_width - 2);
     for (std::size_t i = 0; i < says.size(); ++i) put(i, says[i]);
-    const std::vector<std::string> remedy =
-        planned::wrapped(fmt::format("-> {}", finding.remedy), planned::page_width - word_width - 2);
+    const std::vector<std::string> remedy = planned::wrapped(
+        fmt::format("-> {}", finding.remedy), planned::page_width - word_width - 2);
     for (const std::string& line : remedy) put(1, line);
   }
   return text;
@@ -117,7 +122,8 @@ std::string plan_text(const plan::Recipe& recipe, const plan::Kit& kit, const pl
   std::string text = title(batch) + planned::paragraph(law) + "\n";
   text += glance(batch) + findings_part(batch);
   text += planned::bill_part(batch) + planned::mash_part(batch) + planned::wort_part(batch);
-  text += planned::ferment_part(batch) + planned::strip_part(batch) + planned::spirit_part(batch);
+  text +=
+      planned::ferment_part(batch) + planned::strip_part(batch) + planned::spirit_part(batch);
   text += planned::reduce_part(batch) + planned::wood_part(batch) + planned::bottle_part(batch);
   return text + planned::ledger_part(batch) + planned::timeline_part(batch);
 }

@@ -38,8 +38,9 @@ std::string expected_gravities(const plan::FermentPlan& ferment) {
   const double step = days > 6.0 ? 2.0 : 1.0;
   std::string text;
   for (int i = 1; i <= 6 && (i - 1) * step < days; ++i) {
-    text += fmt::format("{}day {:.0f} {}", text.empty() ? "" : ", ", i * step,
-                        units::print(gravity_at(ferment.pace.course, Duration::days(i * step))));
+    text +=
+        fmt::format("{}day {:.0f} {}", text.empty() ? "" : ", ", i * step,
+                    units::print(gravity_at(ferment.pace.course, Duration::days(i * step))));
   }
   return text;
 }
@@ -86,16 +87,18 @@ std::string ferment_part(const Batch& batch) {
   std::string text = heading("Ferment", batch.look) + lines(rows);
   const std::string gravities = expected_gravities(ferment);
   if (!gravities.empty()) text += paragraph(fmt::format("Expect: {}.", gravities));
-  text += paragraph(fmt::format(
-      "{}Two equal readings a day apart end the ferment, not the calendar.", ending(ferment.pace.ending)));
+  text += paragraph(
+      fmt::format("{}Two equal readings a day apart end the ferment, not the calendar.",
+                  ending(ferment.pace.ending)));
   text += caution_of(sheet::cautions::carbon_dioxide, batch.look);
-  std::string gas = fmt::format("This wash gives off {:.0f} L of the gas, {:.0f} L an hour at its peak",
-                                ferment.carbon_dioxide.litres(),
-                                ferment.peak_carbon_dioxide.litres_per_hour());
+  std::string gas = fmt::format(
+      "This wash gives off {:.0f} L of the gas, {:.0f} L an hour at its peak",
+      ferment.carbon_dioxide.litres(), ferment.peak_carbon_dioxide.litres_per_hour());
   if (ferment.room_at_peak) {
-    gas += fmt::format("; the room's air would come to {:.1f} % of it ({} is the limit for a "
-                       "working day)",
-                       ferment.room_at_peak->percent(), batch.print(ferment::carbon_dioxide_limit_8h, 1));
+    gas += fmt::format(
+        "; the room's air would come to {:.1f} % of it ({} is the limit for a "
+        "working day)",
+        ferment.room_at_peak->percent(), batch.print(ferment::carbon_dioxide_limit_8h, 1));
   }
   return text + paragraph(fmt::format("{}.", gas));
 }

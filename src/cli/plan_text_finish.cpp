@@ -20,9 +20,10 @@ std::string days_of(const std::vector<units::Duration>& days) {
 }
 
 std::string extract_sentence(const Batch& batch, const plan::WoodPlan& wood) {
-  std::string text = fmt::format("By then the wood has given {} of what a new charred 200 L cask "
-                                 "gives in eight years",
-                                 batch.print(wood.extract));
+  std::string text = fmt::format(
+      "By then the wood has given {} of what a new charred 200 L cask "
+      "gives in eight years",
+      batch.print(wood.extract));
   if (wood.like_cask_years) {
     text += fmt::format(", as much as such a cask in {}", batch.print(*wood.like_cask_years));
   }
@@ -35,14 +36,15 @@ std::string reduce_part(const Batch& batch) {
   std::string text = heading("Reduce", batch.look);
   if (no_hearts(batch)) return text + paragraph("There are no hearts to reduce.");
   const plan::ReducePlan& reduce = batch.plan.finish.reduce;
-  text += lines({{"Hearts, aired", batch.print(spirit::volume(reduce.hearts)), "",
-                  fmt::format("at {}", batch.print(spirit::strength(reduce.hearts)))},
-                 {"Water, by mass", batch.print(reduce.water), "",
-                  fmt::format("or {} at {}; the scale is surer", batch.print(reduce.water_volume),
-                              batch.print(batch.recipe.reduce.water_temperature))},
-                 principal(batch, "maturing_volume_L_20C", "At maturing strength",
-                           fmt::format("at {}; it shrinks by {}", batch.print(reduce.strength),
-                                       batch.in_the_glass(reduce.contraction)))});
+  text +=
+      lines({{"Hearts, aired", batch.print(spirit::volume(reduce.hearts)), "",
+              fmt::format("at {}", batch.print(spirit::strength(reduce.hearts)))},
+             {"Water, by mass", batch.print(reduce.water), "",
+              fmt::format("or {} at {}; the scale is surer", batch.print(reduce.water_volume),
+                          batch.print(batch.recipe.reduce.water_temperature))},
+             principal(batch, "maturing_volume_L_20C", "At maturing strength",
+                       fmt::format("at {}; it shrinks by {}", batch.print(reduce.strength),
+                                   batch.in_the_glass(reduce.contraction)))});
   text += paragraph(
       "Water into spirit, in steps of a few points, stirred, over days. Gauge it again when it "
       "has cooled and the bubbles are gone.");
@@ -53,8 +55,8 @@ std::string wood_part(const Batch& batch) {
   if (!batch.plan.finish.wood || !batch.recipe.wood || no_hearts(batch)) return {};
   const plan::WoodPlan& wood = *batch.plan.finish.wood;
   const plan::WoodStep& step = *batch.recipe.wood;
-  const std::string kind = fmt::format("{}, {}", wood::species(step.species).name,
-                                       wood::toast(step.toast).name);
+  const std::string kind =
+      fmt::format("{}, {}", wood::species(step.species).name, wood::toast(step.toast).name);
   std::vector<Line> rows;
   if (wood.staves > 0) {
     std::string size;
@@ -65,11 +67,10 @@ std::string wood_part(const Batch& batch) {
     }
     rows.push_back({"Staves", fmt::format("{}", wood.staves), "", kind + size});
   }
-  rows.push_back({wood.staves > 0 ? std::string("Spirit over them")
-                                  : fmt::format("Into the {}", wood.in),
-                  batch.print(wood.filled), "",
-                  wood.staves > 0 ? std::string("leave 3 to 5 % of the vessel to swell into")
-                                  : kind});
+  rows.push_back(
+      {wood.staves > 0 ? std::string("Spirit over them") : fmt::format("Into the {}", wood.in),
+       batch.print(wood.filled), "",
+       wood.staves > 0 ? std::string("leave 3 to 5 % of the vessel to swell into") : kind});
   if (something(wood.beyond_cask)) {
     rows.push_back({"Beyond the cask", batch.print(spirit::volume(wood.beyond_cask)), "",
                     "kept in glass, for topping up"});
@@ -84,17 +85,18 @@ std::string wood_part(const Batch& batch) {
                   fmt::format("at {}", batch.print(wood.strength))});
   std::string text = heading("Wood", batch.look) + lines(rows);
   if (!wood.sampling_days.empty()) {
-    text += paragraph(fmt::format("Draw {} and taste it, diluted, on days {}; the last is the day "
-                                  "of bottling.",
-                                  batch.in_the_glass(wood.each_sample),
-                                  days_of(wood.sampling_days)));
+    text += paragraph(
+        fmt::format("Draw {} and taste it, diluted, on days {}; the last is the day "
+                    "of bottling.",
+                    batch.in_the_glass(wood.each_sample), days_of(wood.sampling_days)));
   }
   text += paragraph(extract_sentence(batch, wood));
-  text += caution_of({"extraction is not age",
-                      "Small casks and staves give colour and tannin in months, but not what air "
-                      "and years do. Taste early and often; what the wood gave cannot be taken "
-                      "out."},
-                     batch.look);
+  text +=
+      caution_of({"extraction is not age",
+                  "Small casks and staves give colour and tannin in months, but not what air "
+                  "and years do. Taste early and often; what the wood gave cannot be taken "
+                  "out."},
+                 batch.look);
   return text;
 }
 
@@ -102,12 +104,12 @@ std::string bottle_part(const Batch& batch) {
   std::string text = heading("Bottle", batch.look);
   if (no_hearts(batch)) return text + paragraph("There is nothing to bottle.");
   const plan::BottlePlan& bottle = batch.plan.finish.bottle;
-  std::vector<Line> rows = {
-      {"Water, by mass", batch.print(bottle.water)},
-      principal(batch, "bottled_volume_L_20C", "At bottling strength",
-                fmt::format("at {}", batch.print(bottle.strength)))};
+  std::vector<Line> rows = {{"Water, by mass", batch.print(bottle.water)},
+                            principal(batch, "bottled_volume_L_20C", "At bottling strength",
+                                      fmt::format("at {}", batch.print(bottle.strength)))};
   if (something(bottle.filter_loss)) {
-    rows.push_back({"Left in the filter", batch.in_the_glass(spirit::volume(bottle.filter_loss))});
+    rows.push_back(
+        {"Left in the filter", batch.in_the_glass(spirit::volume(bottle.filter_loss))});
   }
   rows.push_back(principal(batch, "bottles", "Bottles",
                            fmt::format("of {}, and {} over", batch.print(bottle.size),

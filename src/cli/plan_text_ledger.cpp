@@ -32,8 +32,8 @@ std::string entries(const Batch& batch) {
   std::string last;
   for (const plan::LedgerEntry& entry : ledger.entries) {
     if (entry.pure_alcohol < units::Volume::millilitres(0.5)) continue;
-    std::vector<std::string> row = {entry.stage == last ? std::string() : entry.stage, entry.name,
-                                    "", "", "", ""};
+    std::vector<std::string> row = {
+        entry.stage == last ? std::string() : entry.stage, entry.name, "", "", "", ""};
     row[column_of(entry.flow)] = amount(entry.pure_alcohol, system);
     rows.push_back(std::move(row));
     last = entry.stage;
@@ -94,9 +94,9 @@ const char* words(plan::Attention attention) {
 
 std::string ledger_part(const Batch& batch) {
   std::string text = heading("Ledger", batch.look);
-  text += paragraph(
-      fmt::format("Pure alcohol at 20 °C, {}. The plan closes; what is measured never quite does.",
-                  batch.look.units == units::System::us ? "gallons" : "litres"));
+  text += paragraph(fmt::format(
+      "Pure alcohol at 20 °C, {}. The plan closes; what is measured never quite does.",
+      batch.look.units == units::System::us ? "gallons" : "litres"));
   return text + entries(batch) + paragraph(yields(batch)) + uses(batch);
 }
 

@@ -68,10 +68,10 @@ void add_cook(const Batch& batch, const plan::CookPlan& cook, std::vector<Line>&
          fmt::format("at {}", batch.print(batch.recipe.mash.water_temperature.value_or(
                                   batch.kit.liquor.cold)))});
   }
-  rows.push_back(principal(batch, "landing_temperature_C", "It lands at",
-                           fmt::format("moved to the {} within {}, and fills it to {}",
-                                       batch.recipe.mash.vessel, batch.print(cook.moving),
-                                       batch.print(cook.landed.volume))));
+  rows.push_back(principal(
+      batch, "landing_temperature_C", "It lands at",
+      fmt::format("moved to the {} within {}, and fills it to {}", batch.recipe.mash.vessel,
+                  batch.print(cook.moving), batch.print(cook.landed.volume))));
   if (cook.cooling) rows.push_back(cooling_line(batch, *cook.cooling));
   if (cook.heating) {
     rows.push_back({fmt::format("Warm to {}", batch.print(batch.plan.mash.mash->dough_in)),
@@ -93,8 +93,9 @@ std::string steps(const Batch& batch, const plan::MashPlan& mash) {
   }
   rows.push_back(principal(batch, "dough_in_temperature_C", "Malts go in at",
                            "stirred in dry, a little at a time, no lumps"));
-  rows.push_back({"and settle at", batch.print(mash.doughed_in.temperature), "",
-                  fmt::format("the tub is then at its fullest, {}", batch.print(mash.fullest))});
+  rows.push_back(
+      {"and settle at", batch.print(mash.doughed_in.temperature), "",
+       fmt::format("the tub is then at its fullest, {}", batch.print(mash.fullest))});
   rows.push_back({"Rest", batch.print(batch.recipe.mash.rest_time), "",
                   fmt::format("lid on; it drifts to {}", batch.print(mash.rested.end))});
   return lines(rows);
@@ -117,11 +118,11 @@ std::string corrections(const Batch& batch, const plan::MashPlan& mash) {
          batch.print(mend.reached) + (mend.room_is_short ? " *" : "")});
   }
   std::string text = "\n";
-  text += paragraph(
-      fmt::format("It should settle at {}. If it reads otherwise, stir to the bottom, read again, "
-                  "and mend it in two halves (hot water {}, cold {}):",
-                  batch.print(batch.recipe.mash.rest_temperature),
-                  batch.print(batch.kit.liquor.hot), batch.print(batch.kit.liquor.cold)));
+  text += paragraph(fmt::format(
+      "It should settle at {}. If it reads otherwise, stir to the bottom, read again, "
+      "and mend it in two halves (hot water {}, cold {}):",
+      batch.print(batch.recipe.mash.rest_temperature), batch.print(batch.kit.liquor.hot),
+      batch.print(batch.kit.liquor.cold)));
   text += grid({{"it reads"},
                 {"water", Side::left},
                 {"first half"},
@@ -130,10 +131,10 @@ std::string corrections(const Batch& batch, const plan::MashPlan& mash) {
                 {"it reaches"}},
                rows);
   return text +
-         paragraph(fmt::format(
-             "{}Between the halves stir, wait {} and read: what was poured in cannot be taken out.",
-             short_of_room ? "* as far as the room in the tub allows. " : "",
-             batch.print(mash::wait_between_halves)));
+         paragraph(fmt::format("{}Between the halves stir, wait {} and read: what was poured "
+                               "in cannot be taken out.",
+                               short_of_room ? "* as far as the room in the tub allows. " : "",
+                               batch.print(mash::wait_between_halves)));
 }
 
 std::string name_of(const mash::RunOff& run_off, std::size_t sparge) {
@@ -159,8 +160,8 @@ std::string run_offs(const Batch& batch, const plan::MashPlan& mash) {
       given = fmt::format("{} at {}", batch.print(step.water), batch.print(step.temperature));
     }
     rows.push_back({name_of(run_off, sparge), given, batch.print(run_off.volume),
-                    batch.print(wort::specific_gravity(run_off.wort)), batch.print(run_off.gained),
-                    batch.in_the_glass(run_off.spirit)});
+                    batch.print(wort::specific_gravity(run_off.wort)),
+                    batch.print(run_off.gained), batch.in_the_glass(run_off.spirit)});
   }
   std::string text = "\n";
   text += grid({{"Run-off", Side::left},
@@ -170,10 +171,11 @@ std::string run_offs(const Batch& batch, const plan::MashPlan& mash) {
                 {"of the extract"},
                 {"worth, pure alcohol"}},
                rows);
-  return text + paragraph(fmt::format(
-                    "Together {} with {} of the extract. The gravity of the first runnings tells "
-                    "whether it converted; leave off when a sparge is not worth its time.",
-                    batch.print(mash.drained->volume), batch.print(mash.drained->efficiency)));
+  return text +
+         paragraph(fmt::format(
+             "Together {} with {} of the extract. The gravity of the first runnings tells "
+             "whether it converted; leave off when a sparge is not worth its time.",
+             batch.print(mash.drained->volume), batch.print(mash.drained->efficiency)));
 }
 
 std::string outcome(const plan::WortPlan& wort) {
@@ -225,24 +227,26 @@ std::string bill_part(const Batch& batch) {
                 {"of extract"}},
                rows);
   if (bill.grain.empty()) return text + paragraph("Sugars alone: nothing to convert.");
-  return text + paragraph(fmt::format(
-                    "Enzymes: {:.0f} °Lintner. {:.0f} convert, {:.0f} convert with room to spare. "
-                    "Lots differ: the extract lies between {} and {}.",
-                    bill.power.has.lintner(), bill.power.need.lintner(),
-                    bill.power.comfort.lintner(), batch.print(bill.potential.least),
-                    batch.print(bill.potential.most)));
+  return text +
+         paragraph(fmt::format(
+             "Enzymes: {:.0f} °Lintner. {:.0f} convert, {:.0f} convert with room to spare. "
+             "Lots differ: the extract lies between {} and {}.",
+             bill.power.has.lintner(), bill.power.need.lintner(), bill.power.comfort.lintner(),
+             batch.print(bill.potential.least), batch.print(bill.potential.most)));
 }
 
 std::string mash_part(const Batch& batch) {
   if (!batch.plan.mash.mash) return {};
   const plan::MashPlan& mash = *batch.plan.mash.mash;
-  std::string text = heading("Mash", batch.look) + caution_of(sheet::cautions::hot_porridge, batch.look);
+  std::string text =
+      heading("Mash", batch.look) + caution_of(sheet::cautions::hot_porridge, batch.look);
   text += steps(batch, mash) + corrections(batch, mash);
   text += "\n";
-  text += paragraph(fmt::format(
-      "In the rest {} of the starch converts. A drop of iodine on clear liquor, no husks in it, "
-      "stays brown when it is done.",
-      batch.print(mash.rested.converted)));
+  text +=
+      paragraph(fmt::format("In the rest {} of the starch converts. A drop of iodine on clear "
+                            "liquor, no husks in it, "
+                            "stays brown when it is done.",
+                            batch.print(mash.rested.converted)));
   return text + run_offs(batch, mash);
 }
 
@@ -269,7 +273,7 @@ std::string wort_part(const Batch& batch) {
                   batch.print(wort.fill, 1), "",
                   fmt::format("at {}{}", batch.print(wort.top_up.temperature),
                               wort.solids > units::Mass{} ? std::string(", with the grain")
-                              : off.empty() ? std::string()
+                              : off.empty()               ? std::string()
                                                           : fmt::format(", {}", off))});
   rows.push_back(principal(batch, "wort_volume_L_20C", "Wort, at 20 °C"));
   return text + lines(rows);

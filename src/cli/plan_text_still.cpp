@@ -17,16 +17,17 @@ constexpr double least_part_of_a_step = 0.3;
 
 std::vector<Line> heating_lines(const Batch& batch, const plan::RunPlan& one) {
   const still::Point& end = one.run.last();
-  return {{"Boils at", batch.print(one.heat_up.boiling), "",
-           fmt::format("after {} at {}; it has swollen to {}", batch.print(one.heat_up.duration),
-                       batch.print(batch.kit.still.boiler.power), batch.print(one.volume_at_boil))},
-          {"Coolant", batch.print(one.coolant.flow), "",
-           fmt::format("in at {}, out at {}; {} a run", batch.print(batch.kit.still.coolant_inlet),
-                       batch.print(one.coolant.leaving), batch.print(one.coolant.water))},
-          {"First drops", batch.print(one.run.first().spout), "",
-           fmt::format("head at {}", batch.print(one.run.first().head_temperature))},
-          {"Then it runs", batch.print(end.since_boiling), "",
-           fmt::format("at {}", batch.print(one.power))}};
+  return {
+      {"Boils at", batch.print(one.heat_up.boiling), "",
+       fmt::format("after {} at {}; it has swollen to {}", batch.print(one.heat_up.duration),
+                   batch.print(batch.kit.still.boiler.power), batch.print(one.volume_at_boil))},
+      {"Coolant", batch.print(one.coolant.flow), "",
+       fmt::format("in at {}, out at {}; {} a run", batch.print(batch.kit.still.coolant_inlet),
+                   batch.print(one.coolant.leaving), batch.print(one.coolant.water))},
+      {"First drops", batch.print(one.run.first().spout), "",
+       fmt::format("head at {}", batch.print(one.run.first().head_temperature))},
+      {"Then it runs", batch.print(end.since_boiling), "",
+       fmt::format("at {}", batch.print(one.power))}};
 }
 
 std::string left_in_pot(const Batch& batch, const plan::RunPlan& one) {
@@ -38,9 +39,8 @@ std::string left_in_pot(const Batch& batch, const plan::RunPlan& one) {
 
 std::string run_cautions(const Batch& batch) {
   std::string text;
-  for (const sheet::Caution& caution :
-       {sheet::cautions::heat, sheet::cautions::outlet, sheet::cautions::vapour,
-        sheet::cautions::hot_pot}) {
+  for (const sheet::Caution& caution : {sheet::cautions::heat, sheet::cautions::outlet,
+                                        sheet::cautions::vapour, sheet::cautions::hot_pot}) {
     text += caution_of(caution, batch.look);
   }
   return text;
@@ -56,16 +56,18 @@ Line lot_line(const Batch& batch, std::string name, const spirit::Lot& lot,
 std::string charge_lines(const Batch& batch) {
   const plan::SpiritPlan& spirit = batch.plan.spirit;
   const double runs = std::max(1, spirit.runs);
-  std::vector<Line> rows = {lot_line(batch, "Low wines in", spirit.low_wines_in * (1.0 / runs))};
+  std::vector<Line> rows = {
+      lot_line(batch, "Low wines in", spirit.low_wines_in * (1.0 / runs))};
   if (something(spirit.feints_in)) {
     rows.push_back(lot_line(batch, "Feints in", spirit.feints_in * (1.0 / runs)));
   }
   if (spirit.water > units::Mass::grams(1.0)) {
     rows.push_back({"Water in", batch.print(spirit.water / runs), "", "by mass"});
   }
-  rows.push_back({"Charge", batch.print(spirit.one.charge_volume), "",
-                  fmt::format("at {}; the boiler takes {}", batch.print(spirit.one.charge_strength),
-                              batch.print(spirit.fill_limit))});
+  rows.push_back(
+      {"Charge", batch.print(spirit.one.charge_volume), "",
+       fmt::format("at {}; the boiler takes {}", batch.print(spirit.one.charge_strength),
+                   batch.print(spirit.fill_limit))});
   if (something(spirit.low_wines_kept)) {
     rows.push_back(
         lot_line(batch, "Low wines kept", spirit.low_wines_kept, "for the next batch"));
@@ -99,9 +101,8 @@ std::vector<Cue> cues_of(const plan::SpiritPlan& spirit) {
     });
     if (!near) cues.push_back({"", still::point_at_volume(spirit.one.run, at)});
   }
-  std::stable_sort(cues.begin(), cues.end(), [](const Cue& a, const Cue& b) {
-    return a.at.collected < b.at.collected;
-  });
+  std::stable_sort(cues.begin(), cues.end(),
+                   [](const Cue& a, const Cue& b) { return a.at.collected < b.at.collected; });
   return cues;
 }
 
@@ -175,7 +176,8 @@ std::string strip_part(const Batch& batch) {
   rows.push_back(principal(batch, "strip_run_hours", "One strip, cold to end"));
   rows.push_back({"Low wines of one", batch.print(spirit::volume(one.collected)), "",
                   fmt::format("at {}", batch.print(spirit::strength(one.collected)))});
-  rows.push_back({"Left in the pot", batch.print(one.left_in_pot), "", left_in_pot(batch, one)});
+  rows.push_back(
+      {"Left in the pot", batch.print(one.left_in_pot), "", left_in_pot(batch, one)});
   rows.push_back(principal(batch, "low_wines_volume_L_20C", "Low wines of all"));
   rows.push_back(principal(batch, "low_wines_percent_vol", "their strength"));
   if (strip.left_over_volume > units::Volume::millilitres(5.0)) {
@@ -183,7 +185,8 @@ std::string strip_part(const Batch& batch) {
   }
   std::string text = heading("Strip", batch.look) + run_cautions(batch) + lines(rows);
   if (strip.foams) {
-    text += paragraph("This wash foams: bring it up gently, and run the first quarter hour low.");
+    text +=
+        paragraph("This wash foams: bring it up gently, and run the first quarter hour low.");
   }
   return text + paragraph(
                     "Degas the wash first: stir it until it is still. Coolant runs before the "
@@ -194,8 +197,10 @@ std::string spirit_part(const Batch& batch) {
   const plan::SpiritPlan& spirit = batch.plan.spirit;
   std::string text = heading("Spirit run", batch.look);
   text += paragraph(
-      "Caution: as at the strips. Never leave a heated still; outlet open; coolant failing: heat "
-      "off first; nothing is charged into a hot pot; spirit above 40 °C at the spout means that "
+      "Caution: as at the strips. Never leave a heated still; outlet open; coolant failing: "
+      "heat "
+      "off first; nothing is charged into a hot pot; spirit above 40 °C at the spout means "
+      "that "
       "vapour may be escaping.");
   text += caution_of(sheet::cautions::fire, batch.look);
   text += caution_of(sheet::cautions::foreshots, batch.look);
@@ -209,14 +214,15 @@ std::string spirit_part(const Batch& batch) {
       "(lynearm gauge). Nose and palate decide the borders; these figures say when to begin.");
   text += "\n" + fraction_table(batch) + "\n";
   const char* all = spirit.runs > 1 ? "Hearts of all runs" : "Hearts";
-  text += lines({principal(batch, "hearts_volume_L_20C", all, "less what clings and escapes"),
-                 principal(batch, "hearts_percent_vol", "their strength"),
-                 principal(batch, "hearts_pure_alcohol_L", "pure alcohol in them"),
-                 principal(batch, "feints_kept_volume_L_20C", "Feints kept",
-                           something(spirit.feints_kept)
-                               ? fmt::format("at {}", batch.print(spirit::strength(spirit.feints_kept)))
-                               : std::string()),
-                 principal(batch, "spirit_run_hours", "The run, cold to end")});
+  text += lines(
+      {principal(batch, "hearts_volume_L_20C", all, "less what clings and escapes"),
+       principal(batch, "hearts_percent_vol", "their strength"),
+       principal(batch, "hearts_pure_alcohol_L", "pure alcohol in them"),
+       principal(batch, "feints_kept_volume_L_20C", "Feints kept",
+                 something(spirit.feints_kept)
+                     ? fmt::format("at {}", batch.print(spirit::strength(spirit.feints_kept)))
+                     : std::string()),
+       principal(batch, "spirit_run_hours", "The run, cold to end")});
   return text + caution_of(sheet::cautions::blue_or_green, batch.look) +
          caution_of(sheet::cautions::tasting, batch.look);
 }

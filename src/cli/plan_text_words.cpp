@@ -84,8 +84,7 @@ std::string Batch::on_the_scale(units::Mass mass) const {
   return look.units == System::us ? us : fmt::format("{} ({})", metric, us);
 }
 
-Line principal(const Batch& batch, std::string_view key, std::string name,
-               std::string remark) {
+Line principal(const Batch& batch, std::string_view key, std::string name, std::string remark) {
   const plan::Figure& figure = figure_of(key);
   const double value = figure.of(batch.plan);
   const System system = batch.look.units;

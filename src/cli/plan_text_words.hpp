@@ -25,7 +25,8 @@ struct Batch {
   const Look& look;
 
   template <class Q>
-  [[nodiscard]] std::string print(Q quantity, std::optional<int> decimals = std::nullopt) const {
+  [[nodiscard]] std::string print(Q quantity,
+                                  std::optional<int> decimals = std::nullopt) const {
     return units::print(quantity, look.units, decimals);
   }
   [[nodiscard]] std::string print(units::Duration duration) const {

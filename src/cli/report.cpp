@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cli/command_line.hpp"
+#include "cli/text_file.hpp"
 
 namespace lynearm::cli {
 namespace {
@@ -49,6 +50,9 @@ int report(std::exception_ptr error) {
     return Status::bad_input;
   } catch (const base::NotConverged& fault) {
     tell(fmt::format("No answer was found: {}.", fault.what()));
+    return Status::no_answer;
+  } catch (const NotWritten& fault) {
+    tell(presentable(fault.what()));
     return Status::no_answer;
   } catch (const std::exception& fault) {
     tell(

@@ -11,6 +11,7 @@
 #include "mash/dough_in.hpp"
 #include "plan/house.hpp"
 #include "plan/wort_stage.hpp"
+#include "wort/gravity.hpp"
 
 namespace lynearm::plan {
 namespace {
@@ -229,6 +230,7 @@ class MashDay {
     mash::append_rest(plan_.course, plan_.rested);
     plan_.extract_made =
         mash::extract_made(bill_.grain, mash, plan_.rested) * drawn_.conversion.fraction();
+    refuse_syrup();
     plan_.limit_attenuation = mash::limit_attenuation(bill_.grain, mash, plan_.rested);
     // What did not dissolve stays in the grain and holds liquor like it.
     raw_starch_ = std::max(mash::extract_potential(bill_.grain).extract - plan_.extract_made,
@@ -240,6 +242,23 @@ class MashDay {
                        plan_.rested.converted.percent()),
            "Rest longer or warmer, grind finer, cook the raw grain, or add malt."});
     }
+  }
+
+  // Over 38 % extract nothing drains and no yeast works; the gravity tables end at 40.
+  void refuse_syrup() const {
+    const units::Plato extract =
+        wort::plato(wort::Wort{plan_.doughed_in.all_water(), plan_.extract_made});
+    if (extract <= units::Plato::degrees(38.0)) return;
+    const double least_kg = plan_.extract_made.kilograms() * (100.0 / 25.0 - 1.0);
+    throw base::InputError(
+        recipe_.mash.cook ? "mash.cook.water" : "mash.water",
+        fmt::format(
+            "{:.1f} L",
+            (recipe_.mash.cook ? recipe_.mash.cook->water : recipe_.mash.water).litres()),
+        fmt::format(
+            "so much water that the mash drains: it would hold {:.0f} % extract; {:.0f} L "
+            "in all make it 25 %",
+            extract.degrees(), least_kg));
   }
 
   void run_off() {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/error.hpp"
 #include "ferment/yeast.hpp"
 #include "ferment/yield.hpp"
 #include "mash/cooling.hpp"
@@ -110,6 +111,14 @@ class Pitching {
     wort_.whole.water = wort_.top_up.contents.water +
                         wort_.top_up.contents.grain * wort_.top_up.contents.moisture.fraction();
     wort_.extract = wort::plato(wort_.whole);
+    if (wort_.extract > wort::strongest) {
+      throw base::InputError(
+          "ferment.fill_to",
+          fmt::format("{:.1f} L", mash::volume(wort_.top_up.contents).litres()),
+          fmt::format("a wort under 40 % extract; this one has {:.0f} %: fill "
+                      "fuller or give less sugar",
+                      wort_.extract.degrees()));
+    }
     wort_.original_gravity = wort::specific_gravity(wort_.whole);
     wort_.volume = wort::volume(wort_.whole);
     watch_fullness(vessel_, wort_.fill, "Ferment", "when pitched", findings_);

@@ -32,9 +32,9 @@ Html days_part(const Batch& batch) {
              .columns = {{"Day", Align::left},
                          {"time", Align::right},
                          {"for", Align::right},
-                         {"who", Align::left},
-                         {"what", Align::left, 52},
-                         {"done at", Align::left, 11}},
+                         {"how", Align::left},
+                         {"what", Align::left, 57},
+                         {"done at", Align::left, 9}},
              .rows = {}};
   std::string last_day;
   for (const plan::Step& step : batch.plan.timeline.steps) {
@@ -44,10 +44,11 @@ Html days_part(const Batch& batch) {
                          step.beside ? step.what + " (beside)" : step.what, ""});
     last_day = at.first;
   }
-  return heading("The days") + table(days) +
+  return heading("The days") +
          small_print(
-             "Beside: runs next to the step before it. Watch: heat is on or spirit runs, "
-             "someone stays.");
+             "Watch: heat is on or spirit runs, someone stays. Beside: runs next to the "
+             "step before it.") +
+         table(days);
 }
 
 }  // namespace lynearm::sheet

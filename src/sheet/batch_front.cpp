@@ -117,6 +117,7 @@ Html batch_at_a_glance(const Batch& batch) {
   if (!batch.recipe.remark.empty()) page += paragraph(batch.recipe.remark);
   page += effort(batch) + principal_figures(batch);
   page += subheading("What does not fit, or is not wise") + findings(batch);
+  page += lines_to_write("Notes", 2);
   page += figure(stream_picture(batch.plan.ledger, batch.system),
                  "Pure alcohol at 20 °C, to scale: below what is lost, above what is kept or "
                  "comes in, at the right what is bottled. Each loss by itself: see Ledger.");

@@ -61,8 +61,11 @@ std::vector<Jar> jars_of(const plan::SpiritPlan& spirit, units::Volume size) {
   }
   still::Point from = spirit.foreshots.to;
   const units::Volume end = spirit.tails.to.collected;
-  for (int number = 1; end - from.collected > size * 0.001; ++number) {
-    const still::Point to = still::point_at_volume(run, std::min(from.collected + size, end));
+  // The last jar takes a little more rather than that one more is begun for a few drops.
+  for (int number = 1; end - from.collected > units::Volume::millilitres(0.5); ++number) {
+    const bool last = end - from.collected < size * 1.1;
+    const still::Point to =
+        last ? spirit.tails.to : still::point_at_volume(run, from.collected + size);
     const still::Fraction holds = still::fraction(from, to);
     jars.push_back({fmt::format("{}", number), holds, goes_to(spirit, holds)});
     from = to;

@@ -107,13 +107,21 @@ Html ledger_part(const Batch& batch) {
 
 Html uses_part(const Batch& batch) {
   const plan::Uses& uses = batch.plan.uses;
-  std::vector<PlannedRow> rows = {row(batch, "Energy, mash", uses.mash),
-                                  row(batch, "Energy, strips", uses.strip),
-                                  row(batch, "Energy, spirit run", uses.spirit_run),
-                                  row(batch, "Energy, all", uses.energy()),
-                                  row(batch, "Water into the batch", uses.process_water),
-                                  row(batch, "Coolant", uses.coolant)};
-  const Html used = table(PlannedTable{"", std::move(rows)});
+  Table table_of{.caption = "",
+                 .columns = {{"Used", Align::left},
+                             {"planned", Align::right, 26},
+                             {"measured", Align::left, 26}},
+                 .rows = {}};
+  const auto put = [&](const char* what, const auto& quantity) {
+    table_of.rows.push_back({what, cell(quantity, batch.system), ""});
+  };
+  put("Energy, mash", uses.mash);
+  put("Energy, strips", uses.strip);
+  put("Energy, spirit run", uses.spirit_run);
+  put("Energy, all", uses.energy());
+  put("Water into the batch", uses.process_water);
+  put("Coolant", uses.coolant);
+  const Html used = table(table_of);
   const Html paid = costs(batch);
   return subheading("Energy, water, cost") + (paid.text.empty() ? used : beside(used, paid));
 }

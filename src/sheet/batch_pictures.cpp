@@ -97,11 +97,12 @@ std::vector<plan::LedgerEntry> picture_entries(const plan::Ledger& ledger) {
   };
   std::vector<plan::LedgerEntry> entries;
   for (const plan::LedgerEntry& entry : ledger.entries) {
+    // Below a thousandth of a millilitre is rounding, and may be negative.
+    if (entry.pure_alcohol < units::Volume::millilitres(0.001)) continue;
     const auto with = std::find_if(entries.begin(), entries.end(), [&](const auto& other) {
       return other.stage == entry.stage && is_small(other);
     });
-    if (!is_small(entry) || with == entries.end() ||
-        entry.pure_alcohol < units::Volume::millilitres(0.001)) {
+    if (!is_small(entry) || with == entries.end()) {
       entries.push_back(entry);
       continue;
     }
@@ -197,8 +198,6 @@ Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
 Drawing stream_picture(const plan::Ledger& ledger, System system) {
   std::vector<Flow> flows;
   for (const plan::LedgerEntry& entry : picture_entries(ledger)) {
-    // Below a thousandth of a millilitre is rounding, and may be negative.
-    if (entry.pure_alcohol < units::Volume::millilitres(0.001)) continue;
     flows.push_back({entry.stage, entry.name, entry.pure_alcohol, course_of(entry)});
   }
   StreamOptions options;

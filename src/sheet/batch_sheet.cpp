@@ -10,8 +10,8 @@ std::string batch_sheet(const plan::Recipe& recipe, const plan::Kit& kit,
                         const plan::Plan& plan, const plan::Bands* bands, units::System system,
                         Paper paper) {
   const Batch batch{recipe, kit, plan, bands, system};
-  Html body = batch_at_a_glance(batch) + page_break();
-  body += bill_part(batch) + mash_part(batch) + wort_part(batch) + ferment_part(batch);
+  Html body = batch_at_a_glance(batch) + bill_part(batch);
+  body += mash_part(batch) + wort_part(batch) + ferment_part(batch);
   body += strip_part(batch) + spirit_part(batch) + jars_part(batch);
   body += reduce_part(batch) + wood_part(batch) + bottle_part(batch);
   body += ledger_part(batch) + uses_part(batch) + days_part(batch);

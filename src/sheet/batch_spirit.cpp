@@ -121,8 +121,8 @@ Html cue_table(const Batch& batch) {
 
 Html spirit_part(const Batch& batch) {
   Html part = heading("Spirit run");
-  part +=
-      framed(cautions::fire) + framed(cautions::foreshots) + framed(cautions::blue_or_green);
+  part += beside(framed(cautions::fire),
+                 framed(cautions::foreshots) + framed(cautions::blue_or_green));
   part += small_print(
       "As at the strips: never leave the heat, outlet open, heat off first if "
       "the coolant fails, no charge into a hot pot, watch the spout's "

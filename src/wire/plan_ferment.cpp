@@ -1,4 +1,5 @@
 // From the boiled sugar and the wort to the clear wash, as JSON.
+#include "base/error.hpp"
 #include "wire/plan_parts.hpp"
 #include "wort/gravity.hpp"
 
@@ -117,12 +118,11 @@ Json cooling_part(const plan::CoolingPlan& cooling) {
 }
 
 Json sugar_boil_part(const plan::Recipe& recipe, const plan::SugarPlan& sugar) {
+  base::ensure(recipe.sugar_boil.has_value(), "boiled sugar has its step in the recipe");
   Json object;
-  if (recipe.sugar_boil) {
-    object["vessel"] = recipe.sugar_boil->vessel;
-    object["water_L"] = figure(recipe.sugar_boil->water.litres());
-    object["boil_min"] = figure(recipe.sugar_boil->time.minutes());
-  }
+  object["vessel"] = recipe.sugar_boil->vessel;
+  object["water_L"] = figure(recipe.sugar_boil->water.litres());
+  object["boil_min"] = figure(recipe.sugar_boil->time.minutes());
   object["to_the_boil_min"] = figure(sugar.heating.minutes());
   object["hot_L"] = figure(sugar.hot.litres());
   object["boiled_away_L_20C"] = figure(sugar.boiled_away.litres());

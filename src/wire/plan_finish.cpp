@@ -1,4 +1,5 @@
 // From the hearts to the bottle as JSON: reduction, wood, bottles.
+#include "base/error.hpp"
 #include "wire/plan_parts.hpp"
 #include "wood/extraction.hpp"
 
@@ -16,15 +17,14 @@ Json reduce_part(const plan::ReducePlan& reduce) {
 }
 
 Json wood_part(const plan::Recipe& recipe, const plan::WoodPlan& wood) {
+  base::ensure(recipe.wood.has_value(), "wood has its step in the recipe");
   Json object;
   object["caution"] = wood::extraction_caution;
   object["in"] = wood.in;
   if (wood.staves > 0) object["staves"] = wood.staves;
-  if (recipe.wood) {
-    object["species"] = recipe.wood->species;
-    object["toast"] = recipe.wood->toast;
-    object["resting_C"] = figure(recipe.wood->temperature.celsius());
-  }
+  object["species"] = recipe.wood->species;
+  object["toast"] = recipe.wood->toast;
+  object["resting_C"] = figure(recipe.wood->temperature.celsius());
   object["filled_L_20C"] = figure(wood.filled.litres());
   object["into_wood"] = gauged(wood.into_wood);
   object["beyond_cask"] = gauged(wood.beyond_cask);

@@ -1,5 +1,6 @@
 // The mash of a plan as JSON: cook, landing, cooling, dough-in, corrections, rest, conversion,
 // draining, and its course in time.
+#include "base/error.hpp"
 #include "wire/plan_parts.hpp"
 #include "wort/gravity.hpp"
 
@@ -212,7 +213,8 @@ Json mash_part(const plan::Recipe& recipe, const plan::MashPlan& mash) {
     object["heating_strike_min"] = figure(mash.heating_strike->minutes());
   }
   if (mash.cook) {
-    if (recipe.mash.cook) object["cook"] = cook_json(*recipe.mash.cook, mash.cook->cooked);
+    base::ensure(recipe.mash.cook.has_value(), "a cook has its step in the recipe");
+    object["cook"] = cook_json(*recipe.mash.cook, mash.cook->cooked);
     object["landing"] = landing_json(*mash.cook);
     if (mash.cook->cooling) object["cooling"] = cooling_part(*mash.cook->cooling);
     if (mash.cook->heating) object["warming_min"] = figure(mash.cook->heating->minutes());

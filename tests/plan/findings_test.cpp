@@ -116,7 +116,11 @@ const Case cases[] = {
        kit.vessels[2].loss_lid_on = units::HeatLoss::watts_per_kelvin(3.0);
      }},
     {"cook-too-thick", Weight::caution,
-     [](Recipe& recipe, Kit&) { recipe.mash.cook->water = Volume::litres(16.0); }},
+     [](Recipe& recipe, Kit&) {
+       recipe.mash.cook->water = Volume::litres(11.0);
+       recipe.mash.water = Volume::litres(22.0);
+       recipe.mash.water_temperature = Temperature::celsius(75.0);
+     }},
 };
 
 TEST(Findings, of_a_sound_batch_are_only_remarks) {

@@ -133,7 +133,7 @@ TEST(IllFitting, IsPlannedAndFoundFaultWithAtEveryStage) {
   std::set<std::string> codes;
   for (const plan::Finding& finding : planned.findings) codes.insert(finding.code);
   EXPECT_THAT(codes, IsSupersetOf({"wash-left-over", "coolant-short", "element-exposed",
-                                   "converts-weakly", "vessel-too-full", "cools-slowly",
+                                   "little-enzyme-power", "vessel-too-full", "cools-slowly",
                                    "no-room-for-foam", "nitrogen-short", "carbon-dioxide",
                                    "low-wines-over-a-charge", "cask-too-large"}));
   // The boiler takes 22 L of a clear wash of some 110 L, and the recipe runs four charges.

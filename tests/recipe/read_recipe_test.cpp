@@ -187,14 +187,16 @@ TEST(ReadRecipe, ABillOfSugarsNeedsNoMash) {
 }
 
 TEST(ReadRecipe, AStrengthMayBeStatedInAnyScale) {
-  // 27 CFR 30.11: proof is twice the strength by volume at 60 °F. At 20 °C, by OIML R 22, the
-  // same mixture is 0.05 %vol over half its proof: computed with spirit/.
-  EXPECT_NEAR(reading(changed(least, "\"55 %vol\"", "\"110 proof\"")).reduce.maturing.percent(),
-              55.05, 0.01);
-  // OIML R 22 Table: 47.2 % by mass is 55.0 %vol within its last digit.
-  EXPECT_NEAR(
-      reading(changed(least, "\"55 %vol\"", "\"47.2 %mass\"")).reduce.maturing.percent(), 55.0,
-      0.15);
+  const auto maturing = [](const char* stated) {
+    return reading(changed(least, "\"55 %vol\"", stated)).reduce.maturing.percent();
+  };
+  // European Pharmacopoeia 5.5 (from memory): 50 %vol has 930.14 kg/m³ at 20 °C, so that it is
+  // 50 x 789.24 / 930.14 = 42.426 % by mass.
+  EXPECT_NEAR(maturing("\"42.426 %mass\""), 50.0, 0.002);
+  // 27 CFR 30.11: proof is twice the strength by volume, at 60 °F. At 20 °C the same mixture is
+  // a little stronger by volume, for spirit swells more than water.
+  EXPECT_GT(maturing("\"100 proof\""), 50.0);
+  EXPECT_LT(maturing("\"100 proof\""), 50.1);
 }
 
 TEST(ReadRecipe, ABorderIsAVolumeAStrengthOrATemperature) {
