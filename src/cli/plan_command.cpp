@@ -17,7 +17,6 @@
 #include "plan/plan.hpp"
 #include "recipe/read_pair.hpp"
 #include "sheet/batch_sheet.hpp"
-#include "spirit/lot.hpp"
 #include "wire/plan_json.hpp"
 
 namespace lynearm::cli {
@@ -131,23 +130,36 @@ void note(plan::Recipe& recipe, const std::string& says) {
   recipe.remark += fmt::format("{}{}", recipe.remark.empty() ? "" : " ", says);
 }
 
-// A strength that no size of the batch gives is told as such.
-plan::Solved for_spirit(const plan::Recipe& recipe, const plan::Kit& kit,
-                        const units::StatedLot& wanted) {
+// The batch for a lot, when its hearts are strong enough: the plan leaves weaker ones as they
+// are, which is not what was asked for.
+plan::Solved to_spirit(const plan::Recipe& recipe, const plan::Kit& kit,
+                       const units::StatedLot& wanted) {
   const units::VolumeStrength strength = volume_strength(wanted.strength);
+  plan::Solved solved = plan::for_spirit(recipe, kit, wanted.volume, strength);
+  const units::VolumeStrength reached = plan::make(solved.recipe, kit).finish.reduce.strength;
+  if (reached < strength - units::VolumeStrength::percent(1e-6)) {
+    throw base::InputError(
+        "for", "",
+        fmt::format("a strength up to {:.1f} %vol, that of this recipe's hearts",
+                    reached.percent()));
+  }
+  return solved;
+}
+
+// What stops the search on its way to a gravity is told of the gravity: the recipe by itself
+// may be sound.
+plan::Solved to_gravity(const plan::Recipe& recipe, const plan::Kit& kit,
+                        units::SpecificGravity gravity) {
   try {
-    return plan::for_spirit(recipe, kit, wanted.volume, strength);
+    return plan::for_gravity(recipe, kit, gravity);
   } catch (const base::InputError& error) {
-    std::optional<units::VolumeStrength> hearts;
-    try {
-      hearts = spirit::strength(plan::make(recipe, kit).finish.reduce.hearts);
-    } catch (const base::InputError&) {
-      // The recipe itself cannot be made; what was found first says more.
-    }
-    if (!hearts || strength <= *hearts) throw;
-    throw base::InputError("for", "",
-                           fmt::format("at most {}, the strength of this recipe's hearts",
-                                       units::print(*hearts, units::System::metric, 1)));
+    const base::Fault& fault = error.faults().front();
+    if (fault.field == "gravity") throw;
+    throw base::InputError(
+        "gravity", "",
+        fmt::format("a gravity that this recipe comes to; on the way to this "
+                    "one {} would have to be {}",
+                    fault.field, fault.accepted));
   }
 }
 
@@ -159,9 +171,9 @@ plan::Recipe changed(const plan::Recipe& given, const plan::Kit& kit, const Aske
     recipe = std::move(solved.recipe);
     note(recipe, solved.says);
   };
-  if (asked.gravity) take(plan::for_gravity(recipe, kit, *asked.gravity));
+  if (asked.gravity) take(to_gravity(recipe, kit, *asked.gravity));
   if (asked.scale_to_kit) take(plan::scale_to_kit(recipe, kit));
-  if (asked.wanted) take(for_spirit(recipe, kit, *asked.wanted));
+  if (asked.wanted) take(to_spirit(recipe, kit, *asked.wanted));
   return recipe;
 }
 
@@ -208,7 +220,7 @@ Command plan_command() {
   return {
       "plan",
       "a batch from mash bill to bottle, from a recipe and a kit",
-      {{option_recipe, "", "path of the recipe file"},
+      {{option_recipe, "FILE", "path of the recipe file"},
        {option_kit, "FILE", "path of the kit file: vessels, still, place"},
        {option_gravity, "GRAVITY",
         "change sugar or water (ferment.gravity_by) so that the wort starts at \"1.062\""},
@@ -221,7 +233,7 @@ Command plan_command() {
        {"--seed", "NUMBER", "of the ensemble: 1 (default)"},
        {"--threads", "NUMBER", "to reckon on; all cores by default, the result is the same"}},
       {"examples/tern-8/recipe.toml --kit examples/tern-8/kit.toml",
-       "(filled in from the program)"},
+       "Tern 8: 19 bottles of 700 mL at 46.0 %vol, from 22.0 kg of grain and sugar."},
       "Every stage is a physical model: heat and mass balances, enzymes, fermentation, batch\n"
       "distillation, wood (--why lists them). Figures in brackets: four batches in five lie\n"
       "between. What does not fit comes first. Flavour and congeners are left out.\n"

@@ -15,13 +15,22 @@ constexpr const char* law =
     "This plan is a forecast and no permission: local law, fire code and licensed practice "
     "decide.";
 
+const char* made_of(const Batch& batch) {
+  const plan::BillPlan& bill = batch.plan.mash.bill;
+  if (bill.grain.empty()) return "sugar";
+  return bill.grain.size() == bill.lines.size() ? "grain" : "grain and sugar";
+}
+
+// One line, so in one system; both stand below.
 std::string title(const Batch& batch) {
+  const units::System system =
+      batch.look.units == units::System::us ? units::System::us : units::System::metric;
   const plan::BottlePlan& bottle = batch.plan.finish.bottle;
   return headline(
-      fmt::format("{}: {} of {} at {}, from {} of grain and sugar.", batch.recipe.name,
+      fmt::format("{}: {} of {} at {}, from {} of {}.", batch.recipe.name,
                   planned::count_of(bottle.bottles, "bottle", "bottles"),
-                  batch.print(bottle.size), batch.print(bottle.strength),
-                  batch.print(batch.plan.mash.bill.potential.mass)),
+                  units::print(bottle.size, system), shown(bottle.strength, system),
+                  units::print(batch.plan.mash.bill.potential.mass, system), made_of(batch)),
       batch.look);
 }
 
@@ -47,7 +56,7 @@ std::string glance(const Batch& batch) {
                              batch.print(plan.spirit.one.charge_volume, 1))),
        principal(batch, "hearts_percent_vol", "their strength"),
        principal(batch, "maturing_volume_L_20C", "At maturing strength",
-                 "at " + batch.print(plan.finish.reduce.strength)),
+                 fmt::format("at {}", batch.print(plan.finish.reduce.strength))),
        principal(
            batch, "bottles", "Bottles",
            fmt::format("and {} over", batch.print(plan.finish.bottle.remainder_volume)))});
@@ -60,7 +69,9 @@ std::string glance(const Batch& batch) {
   if (batch.bands != nullptr) {
     text += planned::paragraph(fmt::format(
         "In brackets: of {} batches like this one, reckoned with the house's constants drawn "
-        "from their spread, four in five lie between the two.{}",
+        "from their spread, four in five lie between the two; without brackets the recipe "
+        "fixes "
+        "it.{}",
         batch.bands->members,
         batch.bands->failed > 0
             ? fmt::format(" {} more could not be carried through.", batch.bands->failed)

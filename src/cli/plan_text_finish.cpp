@@ -19,6 +19,15 @@ std::string days_of(const std::vector<units::Duration>& days) {
   return text;
 }
 
+std::string size_of(const plan::StaveStock& staves, units::System system) {
+  if (system == units::System::us) {
+    return fmt::format("{:.2f} x {:.2f} x {:.2f} in", staves.length.inches(),
+                       staves.width.inches(), staves.thickness.inches());
+  }
+  return fmt::format("{:.0f} x {:.0f} x {:.0f} mm", staves.length.millimetres(),
+                     staves.width.millimetres(), staves.thickness.millimetres());
+}
+
 std::string extract_sentence(const Batch& batch, const plan::WoodPlan& wood) {
   std::string text = fmt::format(
       "By then the wood has given {} of what a new charred 200 L cask "
@@ -59,13 +68,10 @@ std::string wood_part(const Batch& batch) {
       fmt::format("{}, {}", wood::species(step.species).name, wood::toast(step.toast).name);
   std::vector<Line> rows;
   if (wood.staves > 0) {
-    std::string size;
-    if (batch.kit.staves) {
-      size = fmt::format(" of {} x {} x {}", batch.print(batch.kit.staves->length),
-                         batch.print(batch.kit.staves->width),
-                         batch.print(batch.kit.staves->thickness));
-    }
-    rows.push_back({"Staves", fmt::format("{}", wood.staves), "", kind + size});
+    rows.push_back({"Staves", fmt::format("{}", wood.staves), "",
+                    batch.kit.staves ? fmt::format("{}; each {}", kind,
+                                                   size_of(*batch.kit.staves, batch.look.units))
+                                     : kind});
   }
   rows.push_back(
       {wood.staves > 0 ? std::string("Spirit over them") : fmt::format("Into the {}", wood.in),

@@ -8,53 +8,6 @@
 namespace lynearm::cli::planned {
 namespace {
 
-const char* words(plan::Use use) {
-  switch (use) {
-    case plan::Use::cook:
-      return "cooked first";
-    case plan::Use::dough_in:
-      return "into the mash, dry";
-    case plan::Use::boil:
-      return "boiled apart";
-    case plan::Use::ferment:
-      return "into the fermenter";
-  }
-  return "";
-}
-
-std::string remark_on_cooling(const Batch& batch, const plan::CoolingPlan& cooling) {
-  std::string ways;
-  const auto way = [&](const char* name, units::Duration time) {
-    if (time <= units::Duration{} || time == cooling.planned) return;
-    ways += fmt::format("{}{} {}", ways.empty() ? "" : ", ", name, batch.print(time));
-  };
-  way("lid on", cooling.lid_on);
-  if (cooling.lid_off) way("lid off", *cooling.lid_off);
-  if (cooling.with_coil) way("with the coil", *cooling.with_coil);
-  return ways;
-}
-
-const char* words(plan::CoolBy by) {
-  switch (by) {
-    case plan::CoolBy::lid_on:
-      return "lid on";
-    case plan::CoolBy::lid_off:
-      return "lid off";
-    case plan::CoolBy::coil:
-      return "with the coil";
-  }
-  return "";
-}
-
-Line cooling_line(const Batch& batch, const plan::CoolingPlan& cooling) {
-  const std::string others = remark_on_cooling(batch, cooling);
-  const bool possible = cooling.planned > units::Duration{};
-  return {fmt::format("Cool to {}", batch.print(cooling.to)),
-          possible ? batch.print(cooling.planned) : std::string("never"), "",
-          fmt::format("{}{}", words(batch.recipe.mash.cool_by),
-                      others.empty() ? others : fmt::format(" ({})", others))};
-}
-
 void add_cook(const Batch& batch, const plan::CookPlan& cook, std::vector<Line>& rows) {
   const plan::Cook& step = *batch.recipe.mash.cook;
   rows.push_back({"Cook water, cold", batch.print(step.water), "",
@@ -64,7 +17,7 @@ void add_cook(const Batch& batch, const plan::CookPlan& cook, std::vector<Line>&
                   fmt::format("the pot then holds {}", batch.print(cook.cooked.at_the_boil))});
   if (batch.recipe.mash.water > units::Volume{}) {
     rows.push_back(
-        {"Water already in the tub", batch.print(batch.recipe.mash.water), "",
+        {"Water already in it", batch.print(batch.recipe.mash.water), "",
          fmt::format("at {}", batch.print(batch.recipe.mash.water_temperature.value_or(
                                   batch.kit.liquor.cold)))});
   }
@@ -93,9 +46,9 @@ std::string steps(const Batch& batch, const plan::MashPlan& mash) {
   }
   rows.push_back(principal(batch, "dough_in_temperature_C", "Malts go in at",
                            "stirred in dry, a little at a time, no lumps"));
-  rows.push_back(
-      {"and settle at", batch.print(mash.doughed_in.temperature), "",
-       fmt::format("the tub is then at its fullest, {}", batch.print(mash.fullest))});
+  rows.push_back({"and settle at", batch.print(mash.doughed_in.temperature), "",
+                  fmt::format("the {} is then at its fullest, {}", batch.recipe.mash.vessel,
+                              batch.print(mash.fullest))});
   rows.push_back({"Rest", batch.print(batch.recipe.mash.rest_time), "",
                   fmt::format("lid on; it drifts to {}", batch.print(mash.rested.end))});
   return lines(rows);
@@ -133,7 +86,7 @@ std::string corrections(const Batch& batch, const plan::MashPlan& mash) {
   return text +
          paragraph(fmt::format("{}Between the halves stir, wait {} and read: what was poured "
                                "in cannot be taken out.",
-                               short_of_room ? "* as far as the room in the tub allows. " : "",
+                               short_of_room ? "* as far as there is room. " : "",
                                batch.print(mash::wait_between_halves)));
 }
 
@@ -161,7 +114,7 @@ std::string run_offs(const Batch& batch, const plan::MashPlan& mash) {
     }
     rows.push_back({name_of(run_off, sparge), given, batch.print(run_off.volume),
                     batch.print(wort::specific_gravity(run_off.wort)),
-                    batch.print(run_off.gained), batch.in_the_glass(run_off.spirit)});
+                    batch.print(run_off.gained), batch.in_the_jar(run_off.spirit)});
   }
   std::string text = "\n";
   text += grid({{"Run-off", Side::left},
@@ -178,62 +131,7 @@ std::string run_offs(const Batch& batch, const plan::MashPlan& mash) {
              batch.print(mash.drained->volume), batch.print(mash.drained->efficiency)));
 }
 
-std::string outcome(const plan::WortPlan& wort) {
-  switch (wort.top_up.reach) {
-    case mash::Reach::reached:
-      return {};
-    case mash::Reach::already_fuller:
-      return "already fuller than wanted";
-    case mash::Reach::stays_too_cold:
-      return "colder than wanted, even with hot water";
-    case mash::Reach::stays_too_hot:
-      return "warmer than wanted, even with cold water";
-  }
-  return {};
-}
-
-std::string sugar(const Batch& batch) {
-  if (!batch.plan.mash.sugar || !batch.recipe.sugar_boil) return {};
-  const plan::SugarPlan& sugar = *batch.plan.mash.sugar;
-  const plan::SugarBoil& boil = *batch.recipe.sugar_boil;
-  std::string text = "\n";
-  text += paragraph(fmt::format(
-      "Sugar, boiled apart: {} of cold water into the {}, to the boil in {}, boil {}; it makes "
-      "{} of hot syrup.",
-      batch.print(boil.water), boil.vessel, batch.print(sugar.heating), batch.print(boil.time),
-      batch.print(sugar.hot)));
-  return text + caution_of(sheet::cautions::syrup, batch.look);
-}
-
 }  // namespace
-
-std::string bill_part(const Batch& batch) {
-  const plan::BillPlan& bill = batch.plan.mash.bill;
-  std::vector<std::vector<std::string>> rows;
-  for (std::size_t i = 0; i < bill.lines.size(); ++i) {
-    const mash::LinePotential& brings = bill.potential.lines[i];
-    rows.push_back({bill.lines[i].ingredient.name, words(batch.recipe.bill[i].use),
-                    batch.print(bill.lines[i].mass), batch.print(brings.of_mass),
-                    batch.print(brings.extract), batch.print(brings.of_extract)});
-  }
-  rows.push_back({"together", "", batch.print(bill.potential.mass), "",
-                  batch.print(bill.potential.extract), ""});
-  std::string text = heading("Mash bill", batch.look);
-  text += grid({{"", Side::left},
-                {"goes", Side::left},
-                {"mass"},
-                {"of mass"},
-                {"extract"},
-                {"of extract"}},
-               rows);
-  if (bill.grain.empty()) return text + paragraph("Sugars alone: nothing to convert.");
-  return text +
-         paragraph(fmt::format(
-             "Enzymes: {:.0f} °Lintner. {:.0f} convert, {:.0f} convert with room to spare. "
-             "Lots differ: the extract lies between {} and {}.",
-             bill.power.has.lintner(), bill.power.need.lintner(), bill.power.comfort.lintner(),
-             batch.print(bill.potential.least), batch.print(bill.potential.most)));
-}
 
 std::string mash_part(const Batch& batch) {
   if (!batch.plan.mash.mash) return {};
@@ -248,35 +146,6 @@ std::string mash_part(const Batch& batch) {
                             "stays brown when it is done.",
                             batch.print(mash.rested.converted)));
   return text + run_offs(batch, mash);
-}
-
-std::string wort_part(const Batch& batch) {
-  const plan::WortPlan& wort = batch.plan.mash.wort;
-  constexpr units::Volume drop = units::Volume::millilitres(5.0);
-  std::string text;
-  if (!batch.plan.mash.mash) text += heading("Wort", batch.look);
-  text += sugar(batch);
-  text += "\n";
-  std::vector<Line> rows = {{"All together", batch.print(wort.before_topping_up), "",
-                             fmt::format("at {}", batch.print(wort.collected))}};
-  if (wort.cooling) rows.push_back(cooling_line(batch, *wort.cooling));
-  if (wort.top_up.cold > drop) {
-    rows.push_back({"Top up, cold water", batch.print(wort.top_up.cold), "",
-                    fmt::format("at {}", batch.print(batch.kit.liquor.cold))});
-  }
-  if (wort.top_up.hot > drop) {
-    rows.push_back({"Top up, hot water", batch.print(wort.top_up.hot), "",
-                    fmt::format("at {}", batch.print(batch.kit.liquor.hot))});
-  }
-  const std::string off = outcome(wort);
-  rows.push_back({fmt::format("The {} then holds", batch.recipe.ferment.vessel),
-                  batch.print(wort.fill, 1), "",
-                  fmt::format("at {}{}", batch.print(wort.top_up.temperature),
-                              wort.solids > units::Mass{} ? std::string(", with the grain")
-                              : off.empty()               ? std::string()
-                                                          : fmt::format(", {}", off))});
-  rows.push_back(principal(batch, "wort_volume_L_20C", "Wort, at 20 °C"));
-  return text + lines(rows);
 }
 
 }  // namespace lynearm::cli::planned

@@ -22,4 +22,7 @@ namespace lynearm::cli::planned {
 [[nodiscard]] std::string ledger_part(const Batch& batch);
 [[nodiscard]] std::string timeline_part(const Batch& batch);
 
+/// How long to a temperature by the way the recipe says, and by the others the vessel has.
+[[nodiscard]] Line cooling_line(const Batch& batch, const plan::CoolingPlan& cooling);
+
 }  // namespace lynearm::cli::planned

@@ -11,9 +11,9 @@
 namespace lynearm::cli::planned {
 namespace {
 
-// Rows between the borders, and how near to a border one may stand.
+// Rows beside those of the borders, and how near to a border one may stand.
 constexpr int steps_between = 8;
-constexpr double least_part_of_a_step = 0.3;
+constexpr double least_part_of_a_step = 0.25;
 
 std::vector<Line> heating_lines(const Batch& batch, const plan::RunPlan& one) {
   const still::Point& end = one.run.last();
@@ -30,7 +30,7 @@ std::vector<Line> heating_lines(const Batch& batch, const plan::RunPlan& one) {
        fmt::format("at {}", batch.print(one.power))}};
 }
 
-std::string left_in_pot(const Batch& batch, const plan::RunPlan& one) {
+std::string left_in_pot(const Batch& batch) {
   const units::Volume element = batch.kit.still.boiler.element_covered_above;
   return element > units::Volume{}
              ? fmt::format("hot; the element needs {} over it", batch.print(element))
@@ -73,8 +73,8 @@ std::string charge_lines(const Batch& batch) {
         lot_line(batch, "Low wines kept", spirit.low_wines_kept, "for the next batch"));
   }
   for (Line& line : heating_lines(batch, spirit.one)) rows.push_back(std::move(line));
-  rows.push_back({"Left in the pot", batch.print(spirit.one.left_in_pot), "",
-                  left_in_pot(batch, spirit.one)});
+  rows.push_back(
+      {"Left in the pot", batch.print(spirit.one.left_in_pot), "", left_in_pot(batch)});
   return lines(rows);
 }
 
@@ -83,18 +83,32 @@ struct Cue {
   still::Point at;
 };
 
+// A step that a measuring glass shows, near to `step`.
+units::Volume round_step(units::Volume step, units::System system) {
+  const units::Volume unit = system == units::System::us ? units::Volume::us_fluid_ounces(1.0)
+                                                         : units::Volume::millilitres(1.0);
+  const double wanted = step / unit;
+  const double decade = std::pow(10.0, std::floor(std::log10(wanted)));
+  double nearest = decade;
+  for (const double figure : {1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 8.0, 10.0}) {
+    if (std::abs(figure * decade - wanted) < std::abs(nearest - wanted)) {
+      nearest = figure * decade;
+    }
+  }
+  return unit * nearest;
+}
+
 // The borders, and in between the run at even steps; a step next to a border is left out.
-std::vector<Cue> cues_of(const plan::SpiritPlan& spirit) {
+std::vector<Cue> cues_of(const plan::SpiritPlan& spirit, units::System system) {
   std::vector<Cue> cues = {{"first drops", spirit.foreshots.from},
                            {"foreshots end", spirit.foreshots.to},
                            {"HEARTS BEGIN", spirit.hearts.from},
                            {"HEARTS END", spirit.hearts.to},
                            {"tails end", spirit.tails.to}};
-  const units::Volume from = spirit.hearts.from.collected;
   const units::Volume all = spirit.one.run.last().collected;
-  const units::Volume step = (all - from) / (steps_between + 1);
-  for (int i = 1; i <= steps_between; ++i) {
-    const units::Volume at = from + step * i;
+  const units::Volume step = round_step(all / (steps_between + 1), system);
+  for (int i = 1; step * i < all; ++i) {
+    const units::Volume at = step * i;
     const bool near = std::any_of(cues.begin(), cues.end(), [&](const Cue& cue) {
       return !cue.name.empty() &&
              std::abs((cue.at.collected - at).litres()) < least_part_of_a_step * step.litres();
@@ -123,7 +137,7 @@ std::string cue_table(const Batch& batch) {
   const units::Volume glass =
       us ? units::Volume::us_fluid_ounces(4.0) : units::Volume::millilitres(100.0);
   std::vector<std::vector<std::string>> rows;
-  for (const Cue& cue : cues_of(spirit)) {
+  for (const Cue& cue : cues_of(spirit, batch.look.units)) {
     rows.push_back({cue.name, batch.in_the_glass(cue.at.collected),
                     batch.print(cue.at.since_boiling), batch.print(cue.at.spout),
                     batch.print(cue.at.head_temperature),
@@ -143,8 +157,8 @@ std::string fraction_table(const Batch& batch) {
   std::vector<std::vector<std::string>> rows;
   const auto fraction = [&](const char* name, const still::Fraction& part, const char* goes) {
     if (part.volume < units::Volume::millilitres(0.5)) return;
-    rows.push_back({name, batch.in_the_glass(part.volume), batch.print(part.strength),
-                    batch.in_the_glass(part.pure_alcohol), batch.print(part.duration()), goes});
+    rows.push_back({name, batch.in_the_jar(part.volume), batch.print(part.strength),
+                    batch.in_the_jar(part.pure_alcohol), batch.print(part.duration()), goes});
   };
   fraction("foreshots", spirit.foreshots, "poured away, in a bottle that says so");
   fraction("heads", spirit.heads,
@@ -176,8 +190,7 @@ std::string strip_part(const Batch& batch) {
   rows.push_back(principal(batch, "strip_run_hours", "One strip, cold to end"));
   rows.push_back({"Low wines of one", batch.print(spirit::volume(one.collected)), "",
                   fmt::format("at {}", batch.print(spirit::strength(one.collected)))});
-  rows.push_back(
-      {"Left in the pot", batch.print(one.left_in_pot), "", left_in_pot(batch, one)});
+  rows.push_back({"Left in the pot", batch.print(one.left_in_pot), "", left_in_pot(batch)});
   rows.push_back(principal(batch, "low_wines_volume_L_20C", "Low wines of all"));
   rows.push_back(principal(batch, "low_wines_percent_vol", "their strength"));
   if (strip.left_over_volume > units::Volume::millilitres(5.0)) {
@@ -198,21 +211,24 @@ std::string spirit_part(const Batch& batch) {
   std::string text = heading("Spirit run", batch.look);
   text += paragraph(
       "Caution: as at the strips. Never leave a heated still; outlet open; coolant failing: "
-      "heat "
-      "off first; nothing is charged into a hot pot; spirit above 40 °C at the spout means "
-      "that "
-      "vapour may be escaping.");
+      "heat off "
+      "first; nothing is charged into a hot pot; spirit above 40 °C (104 °F) at the spout: "
+      "vapour "
+      "may be escaping.");
   text += caution_of(sheet::cautions::fire, batch.look);
   text += caution_of(sheet::cautions::foreshots, batch.look);
   if (spirit.runs > 1) {
     text += paragraph(fmt::format("{} equal runs; each:", spirit.runs));
   }
   text += charge_lines(batch);
-  if (spirit.one.run.points.size() > 1) text += "\n" + cue_table(batch);
+  text += "\n";
+  text += cue_table(batch);
   text += paragraph(
       "Strengths are at 20 °C: bring what the alcoholmeter shows to 20 °C before you compare "
       "(lynearm gauge). Nose and palate decide the borders; these figures say when to begin.");
-  text += "\n" + fraction_table(batch) + "\n";
+  text += "\n";
+  text += fraction_table(batch);
+  text += "\n";
   const char* all = spirit.runs > 1 ? "Hearts of all runs" : "Hearts";
   text += lines(
       {principal(batch, "hearts_volume_L_20C", all, "less what clings and escapes"),
@@ -223,6 +239,10 @@ std::string spirit_part(const Batch& batch) {
                      ? fmt::format("at {}", batch.print(spirit::strength(spirit.feints_kept)))
                      : std::string()),
        principal(batch, "spirit_run_hours", "The run, cold to end")});
+  text += paragraph(
+      "Let the jars air for a day under a cloth, away from any flame. Then gauge them again, "
+      "nose "
+      "them, and decide what goes to the hearts.");
   return text + caution_of(sheet::cautions::blue_or_green, batch.look) +
          caution_of(sheet::cautions::tasting, batch.look);
 }

@@ -59,6 +59,8 @@ const std::vector<Reason>& reasons() {
        "Environ. Microbiol. 73:5875). Read a time as plus or minus 40 %.",
        {{"fermentable-factor", &C::fermentable_factor},
         {"alcohol-yield", &C::alcohol_yield},
+        {"ferment-vigour", &C::ferment_vigour},
+        {"ferment-vigour", &C::ferment_vigour},
         {"lees", &C::lees}}},
       {"Strip and spirit run",
        "Differential distillation after Rayleigh with part of the vapour running back in the "
@@ -100,7 +102,7 @@ std::vector<std::string> constant_row(std::string_view id, const ShareSpread& us
       alike((given->value.high - given->value.low) / 2.0, used.half_width_80)) {
     from = fmt::format("{}", base::words(given->value.source.standing));
   }
-  return {std::move(name), units::print(used), std::move(from)};
+  return {units::print(used), std::move(from), std::move(name)};
 }
 
 std::string bill_sources(const plan::Plan& plan, const plan::Recipe& recipe) {

@@ -40,6 +40,8 @@ struct Batch {
   }
   /// Millilitres or fluid ounces, as a measuring glass shows.
   [[nodiscard]] std::string in_the_glass(units::Volume volume) const;
+  /// Litres or gallons, whatever the size, for a column.
+  [[nodiscard]] std::string in_the_jar(units::Volume volume) const;
   /// Grams or ounces, whatever the size.
   [[nodiscard]] std::string on_the_scale(units::Mass mass) const;
 };
@@ -70,7 +72,8 @@ struct Column {
   Side side = Side::right;
 };
 
-/// A grid with its heads; the last column is wrapped where it would pass the page.
+/// A grid with its heads; a left last column is wrapped where it would pass the page,
+/// and a grid in both systems that is too wide has the second system below the first.
 [[nodiscard]] std::string grid(const std::vector<Column>& columns,
                                const std::vector<std::vector<std::string>>& rows);
 

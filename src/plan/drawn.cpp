@@ -38,6 +38,7 @@ Drawn drawn(const Kit& kit, numeric::Draw* stream) {
   d.sparge_mixing = within(c.sparge_mixing, off(), 0.05, 1.0);
   d.fermentable_factor = within(c.fermentable_factor, off(), 0.5, 1.2);
   d.alcohol_yield = within(c.alcohol_yield, off(), 0.5, 1.0);
+  d.ferment_vigour = within(c.ferment_vigour, off(), 0.2, 4.0);
   d.lees = within(c.lees, off(), 0.0, 0.3);
   d.still_loss = within(c.still_loss, off(), 0.0, 0.2);
   d.transfer_loss = within(c.transfer_loss, off(), 0.0, 0.1);

@@ -15,6 +15,7 @@ struct Drawn {
   units::Share sparge_mixing;
   units::Share fermentable_factor;
   units::Share alcohol_yield;
+  units::Share ferment_vigour;
   units::Share lees;
   units::Share still_loss;
   units::Share transfer_loss;

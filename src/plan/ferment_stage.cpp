@@ -121,8 +121,10 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
   plan.nutrition = ferment::nutrition(
       wort.volume, ferment::hexose(wort.whole, sugars),
       {wort.extract_from_malt, wort.extract_from_raw_grain, wort.extract_from_sugar});
-  plan.pace =
-      ferment::pace(batch_of(recipe, kit, drawn, vessel, wort, plan, sugars), {}, horizon);
+  ferment::Kinetics kinetics;
+  kinetics.vigour = drawn.ferment_vigour.fraction();
+  plan.pace = ferment::pace(batch_of(recipe, kit, drawn, vessel, wort, plan, sugars), kinetics,
+                            horizon);
   plan.dry_after = plan.pace.dry_after.value_or(horizon);
   plan.ready_after = plan.dry_after + recipe.ferment.rest_after_dry;
   plan.fermented = ferment::ferment(wort.whole, sugars, drawn.alcohol_yield, plan.pace.done);

@@ -16,9 +16,11 @@ const std::vector<Figure>& figures() {
       {"extract_potential_kg", "Mash bill", "extract in the bill", "kg", 2,
        [](const Plan& p) { return p.mash.bill.potential.extract.kilograms(); }},
       {"landing_temperature_C", "Mash", "cooked grain lands at", "°C", 1,
-       [](const Plan& p) { return p.mash.mash && p.mash.mash->cook ? p.mash.mash->cook->landed.contents.temperature.celsius() : 0.0; }},
+       [](const Plan& p) { return p.mash.mash->cook->landed.contents.temperature.celsius(); },
+       [](const Plan& p) { return p.mash.mash && p.mash.mash->cook; }},
       {"dough_in_temperature_C", "Mash", "malts go in at", "°C", 1,
-       [](const Plan& p) { return p.mash.mash ? p.mash.mash->dough_in.celsius() : 0.0; }},
+       [](const Plan& p) { return p.mash.mash->dough_in.celsius(); },
+       [](const Plan& p) { return p.mash.mash.has_value(); }},
       {"wort_volume_L_20C", "Mash", "wort in the fermenter", "L", 1,
        [](const Plan& p) { return p.mash.wort.volume.litres(); }},
       {"original_gravity", "Ferment", "original gravity", "", 4,
@@ -56,20 +58,28 @@ const std::vector<Figure>& figures() {
   return all;
 }
 
+std::vector<const Figure*> figures_of(const Plan& plan) {
+  std::vector<const Figure*> those;
+  for (const Figure& figure : figures()) {
+    if (figure.applies == nullptr || figure.applies(plan)) those.push_back(&figure);
+  }
+  return those;
+}
+
 Bands bands(const Recipe& recipe, const Kit& kit, const Plan& plan, int members,
             std::uint64_t seed, const numeric::Executor& executor) {
   if (members < 1 || members > 100000) {
     throw base::InputError("members", fmt::format("{}", members), "1 to 100000");
   }
   const vapour::BoilingCurve curve(kit.place.pressure);
-  const std::vector<Figure>& all = figures();
+  const std::vector<const Figure*> all = figures_of(plan);
   std::vector<std::vector<double>> drawn(static_cast<std::size_t>(members));
   std::vector<std::exception_ptr> errors(drawn.size());
   executor(drawn.size(), [&](std::size_t member) {
     numeric::Draw stream(seed, member);
     try {
       const Plan one = make(recipe, kit, draw(kit, stream), curve);
-      for (const Figure& figure : all) drawn[member].push_back(figure.of(one));
+      for (const Figure* figure : all) drawn[member].push_back(figure->of(one));
     } catch (const base::InputError&) {
       errors[member] = std::current_exception();
     } catch (const base::NotConverged&) {
@@ -93,7 +103,7 @@ Bands bands(const Recipe& recipe, const Kit& kit, const Plan& plan, int members,
     for (const std::vector<double>& one : drawn) {
       if (!one.empty()) values.push_back(one[i]);
     }
-    result.figures.push_back({&all[i], all[i].of(plan), numeric::band(std::move(values))});
+    result.figures.push_back({all[i], all[i]->of(plan), numeric::band(std::move(values))});
   }
   return result;
 }

@@ -19,10 +19,14 @@ struct Figure {
   std::string_view unit;
   int decimals = 1;
   double (*of)(const Plan& plan);
+  bool (*applies)(const Plan& plan) = nullptr;  ///< nullptr: to every plan
 };
 
 /// All of them, in the order of the stages.
 [[nodiscard]] const std::vector<Figure>& figures();
+
+/// Those that a plan has: one without a cook has no landing temperature.
+[[nodiscard]] std::vector<const Figure*> figures_of(const Plan& plan);
 
 /// A figure with its band.
 struct Banded {

@@ -147,8 +147,9 @@ class WoodDay {
     const wood::Stave stave = kit_.staves ? wood::Stave{kit_.staves->length, kit_.staves->width,
                                                         kit_.staves->thickness}
                                           : wood::Stave{};
-    wood::Wood like;
-    like.richness = richness();
+    // "Ready" is anchored in the trade's own toasted staves, so the count is found for wood as
+    // rich as those; what this wood and toast really give is told by `extract`.
+    const wood::Wood like;
     const double wanted = staves.count ? static_cast<double>(*staves.count)
                                        : wood::staves_for(wood::ready, step_.time, stave,
                                                           plan_.filled, like, conditions());
@@ -161,7 +162,7 @@ class WoodDay {
       plan_.staves = kit_.staves->count;
     }
     wood::Wood wood = wood::staves(stave, plan_.staves, plan_.filled);
-    wood.richness = like.richness;
+    wood.richness = richness();
     plan_.surface = wood.surface;
     plan_.times_a_200L_cask = wood::times_a_200L_cask(wood.surface);
     plan_.extract = wood::extract(wood, step_.time, conditions());

@@ -20,8 +20,8 @@ std::optional<units::Duration> time_by(const mash::Cooling& cooling, units::Heat
 }  // namespace
 
 units::Temperature boiling_water(const Kit& kit) {
-  // The tables of water's volume end at 100 °C; the 0.7 K above it at the highest pressures,
-  // and the 0.02 K by which the vapour pressure equation is high, are left out.
+  // The tables of water's volume end at 100 °C; what lies above it at the highest pressures,
+  // 0.7 K at most, is left out.
   return std::min(vapour::water_boiling_point(kit.place.pressure),
                   units::Temperature::celsius(100.0));
 }

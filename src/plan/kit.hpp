@@ -32,7 +32,6 @@ struct Vessel {
   units::Share heat_efficiency = units::Share::percent(85.0);  ///< of the heat source
   bool heated_from_below = false;  ///< flame or plate: thick mash can scorch
   units::HeatLoss cooling_coil;    ///< extra loss while the coil runs, against the coil's water
-  std::string stands_in;           ///< where it is; empty for the main room
 
   [[nodiscard]] units::HeatCapacity wall_heat_capacity() const {
     return units::HeatCapacity::joules_per_kelvin(wall_mass.kilograms() *
@@ -115,6 +114,7 @@ struct Constants {
   units::Spread<units::Share> sparge_mixing;      ///< how well a sparge reaches the held liquor
   units::Spread<units::Share> fermentable_factor;  ///< on the fermentable share of the bill
   units::Spread<units::Share> alcohol_yield;       ///< of the theory, from the sugar fermented
+  units::Spread<units::Share> ferment_vigour;      ///< on the yeast's pace (1 = as forecast)
   units::Spread<units::Share> lees;                ///< of the wash, left with the yeast
   units::Spread<units::Share> still_loss;     ///< of the alcohol charged: vapour, wetted walls
   units::Spread<units::Share> transfer_loss;  ///< of a spirit at each move

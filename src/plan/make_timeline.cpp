@@ -45,6 +45,13 @@ class Calendar {
     now_ += length;
   }
 
+  // Follows the step before it at whatever hour: heat is on, or a mash is standing.
+  void at_once(const char* stage, std::string what, Duration length, Attention attention) {
+    last_start_ = now_;
+    steps_.push_back({stage, std::move(what), now_, length, attention, false});
+    now_ += length;
+  }
+
   // Starts together with the step before it and does not hold up the next.
   void beside(const char* stage, std::string what, Duration length, Attention attention) {
     steps_.push_back({stage, std::move(what), last_start_, length, attention, true});
@@ -105,50 +112,51 @@ class TimelineMaker {
                    Attention::hands_on);
     if (mash.cook) {
       const Cook& cook = *recipe_.mash.cook;
-      calendar_.step("Mash",
-                     fmt::format("Heat {:.1f} L of water with the grain to cook, stirring",
-                                 cook.water.litres()),
-                     mash.cook->cooked.time_to_boil, Attention::watch);
+      calendar_.at_once("Mash",
+                        fmt::format("Heat {:.1f} L of water with the grain to cook, stirring",
+                                    cook.water.litres()),
+                        mash.cook->cooked.time_to_boil, Attention::watch);
       heat_sparge_water();
-      calendar_.step("Mash", "Cook the grain at the boil", cook.time, Attention::watch);
-      calendar_.step(
+      calendar_.at_once("Mash", "Cook the grain at the boil", cook.time, Attention::watch);
+      calendar_.at_once(
           "Mash",
           fmt::format("Move to the {}; expect {:.0f} °C, {:.0f} L", recipe_.mash.vessel,
                       mash.cook->landed.contents.temperature.celsius(),
                       mash.cook->landed.volume.litres()),
           mash.cook->moving, Attention::hands_on);
       if (mash.cook->cooling) {
-        calendar_.step("Mash", fmt::format("Cool to {:.1f} °C", mash.dough_in.celsius()),
-                       mash.cook->cooling->planned, Attention::wait);
+        calendar_.at_once("Mash", fmt::format("Cool to {:.1f} °C", mash.dough_in.celsius()),
+                          mash.cook->cooling->planned, Attention::wait);
       }
       if (mash.cook->heating) {
-        calendar_.step("Mash", fmt::format("Warm to {:.1f} °C", mash.dough_in.celsius()),
-                       *mash.cook->heating, Attention::watch);
+        calendar_.at_once("Mash", fmt::format("Warm to {:.1f} °C", mash.dough_in.celsius()),
+                          *mash.cook->heating, Attention::watch);
       }
     } else {
-      calendar_.step("Mash",
-                     fmt::format("Heat {:.1f} L of water to {:.1f} °C",
-                                 recipe_.mash.water.litres(), mash.dough_in.celsius()),
-                     mash.heating_strike.value_or(Duration{}), Attention::watch);
+      calendar_.at_once("Mash",
+                        fmt::format("Heat {:.1f} L of water to {:.1f} °C",
+                                    recipe_.mash.water.litres(), mash.dough_in.celsius()),
+                        mash.heating_strike.value_or(Duration{}), Attention::watch);
     }
-    calendar_.step("Mash",
-                   fmt::format("Stir in the malts at {:.1f} °C; it settles at {:.1f} °C",
-                               mash.dough_in.celsius(), mash.doughed_in.temperature.celsius()),
-                   doughing_in_time, Attention::hands_on);
-    calendar_.step("Mash",
-                   fmt::format("Rest; it drifts to {:.1f} °C", mash.rested.end.celsius()),
-                   recipe_.mash.rest_time, Attention::wait);
+    calendar_.at_once(
+        "Mash",
+        fmt::format("Stir in the malts at {:.1f} °C; it settles at {:.1f} °C",
+                    mash.dough_in.celsius(), mash.doughed_in.temperature.celsius()),
+        doughing_in_time, Attention::hands_on);
+    calendar_.at_once("Mash",
+                      fmt::format("Rest; it drifts to {:.1f} °C", mash.rested.end.celsius()),
+                      recipe_.mash.rest_time, Attention::wait);
     if (!mash.cook) heat_sparge_water();
     boil_sugar(true);
     for (std::size_t i = 0; i < mash.run_off_time.size(); ++i) {
-      calendar_.step("Mash",
-                     i == 0 ? fmt::format("Drain{}; expect {:.1f} L",
-                                          recipe_.mash.squeeze ? " and squeeze" : "",
-                                          mash.drained->run_offs[0].volume.litres())
-                            : fmt::format("Sparge with {:.1f} L at {:.0f} °C, drain",
-                                          recipe_.mash.sparges[i - 1].water.litres(),
-                                          recipe_.mash.sparges[i - 1].temperature.celsius()),
-                     mash.run_off_time[i], Attention::hands_on);
+      calendar_.at_once("Mash",
+                        i == 0 ? fmt::format("Drain{}; expect {:.1f} L",
+                                             recipe_.mash.squeeze ? " and squeeze" : "",
+                                             mash.drained->run_offs[0].volume.litres())
+                               : fmt::format("Sparge with {:.1f} L at {:.0f} °C, drain",
+                                             recipe_.mash.sparges[i - 1].water.litres(),
+                                             recipe_.mash.sparges[i - 1].temperature.celsius()),
+                        mash.run_off_time[i], Attention::hands_on);
     }
   }
 
@@ -226,14 +234,14 @@ class TimelineMaker {
                    fmt::format("{}: charge {:.1f} L, check the outlet is open", name,
                                run.charge_volume.litres()),
                    charging, Attention::hands_on);
-    calendar_.step(stage,
-                   fmt::format("{}: heat to {:.1f} °C", name, run.heat_up.boiling.celsius()),
-                   run.heat_up.duration, Attention::watch);
-    calendar_.step(
+    calendar_.at_once(stage,
+                      fmt::format("{}: heat to {:.1f} °C", name, run.heat_up.boiling.celsius()),
+                      run.heat_up.duration, Attention::watch);
+    calendar_.at_once(
         stage, fmt::format("{}: run, {:.1f} L", name, spirit::volume(run.collected).litres()),
         run.run.last().since_boiling, Attention::watch);
-    calendar_.step(stage, fmt::format("{}: heat off, let it cool, empty, rinse", name),
-                   emptying, Attention::hands_on);
+    calendar_.at_once(stage, fmt::format("{}: heat off, let it cool, empty, rinse", name),
+                      emptying, Attention::hands_on);
   }
 
   void strip() {

@@ -36,6 +36,7 @@ const ProcessDefaults& process_defaults() {
        .sparge_mixing = spread_of("sparge-mixing"),
        .fermentable_factor = spread_of("fermentable-factor"),
        .alcohol_yield = spread_of("alcohol-yield"),
+       .ferment_vigour = spread_of("ferment-vigour"),
        .lees = spread_of("lees"),
        .still_loss = spread_of("still-loss"),
        .transfer_loss = spread_of("transfer-loss"),

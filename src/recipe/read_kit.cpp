@@ -164,9 +164,6 @@ plan::Vessel vessel(Section& in, std::vector<std::string>& taken, Temperature am
   v.cooling_coil =
       in.optional("cooling_coil", "heat its coil takes, to a degree above the cold water",
                   between(HeatLoss{}, HeatLoss::watts_per_kelvin(20000)), v.cooling_coil);
-  v.stands_in =
-      in.maybe<std::string>("stands_in", "where it stands; the main room when left out")
-          .value_or("");
   return v;
 }
 
@@ -288,6 +285,7 @@ plan::Constants constants(Section& in) {
   own("fermentable_factor", "factor on the fermentable share of the wort", 50, 120,
       c.fermentable_factor);
   own("alcohol_yield", "alcohol made, of the theory", 50, 100, c.alcohol_yield);
+  own("ferment_vigour", "factor on the pace of the ferment", 20, 400, c.ferment_vigour);
   own("lees", "wash left with the yeast", 0, 30, c.lees);
   own("still_loss", "alcohol lost in a run, of the alcohol charged", 0, 20, c.still_loss);
   own("transfer_loss", "spirit lost at a move from vessel to vessel", 0, 10, c.transfer_loss);

@@ -24,14 +24,14 @@ Html bill_table(const Batch& batch) {
   const plan::BillPlan& bill = batch.plan.mash.bill;
   const std::string none(no_figure);
   Table lines{.caption = "",
-              .columns = {{"Ingredient", Align::left},
+              .columns = {{"Ingredient", Align::left, 25},
                           {"how", Align::left},
                           {"mass", Align::right},
                           {"of mass", Align::right},
                           {"of extract", Align::right},
                           {"extract", Align::right},
-                          {"weighed", Align::left, 14},
-                          {"lot", Align::left, 14}},
+                          {"weighed", Align::left, 12},
+                          {"lot", Align::left, 12}},
               .rows = {}};
   for (std::size_t i = 0; i < bill.lines.size(); ++i) {
     const mash::LinePotential& brings = bill.potential.lines[i];
@@ -45,20 +45,18 @@ Html bill_table(const Batch& batch) {
   return table(lines);
 }
 
+}  // namespace
+
 Html enzymes(const Batch& batch) {
   const plan::BillPlan& bill = batch.plan.mash.bill;
-  if (bill.grain.empty()) return small_print("Sugars alone: nothing to convert.");
   return small_print(fmt::format(
-      "Enzymes: the grain has {:.0f} °Lintner; {:.0f} convert, {:.0f} convert with room to "
-      "spare. The extract is what the grain could give; between lots it lies from {} to {}.",
+      "The grain has {:.0f} °Lintner; {:.0f} convert, {:.0f} convert with room to spare. "
+      "Between "
+      "lots the extract of the bill lies from {} to {}.",
       bill.power.has.lintner(), bill.power.need.lintner(), bill.power.comfort.lintner(),
       cell(bill.potential.least, batch.system), cell(bill.potential.most, batch.system)));
 }
 
-}  // namespace
-
-Html bill_part(const Batch& batch) {
-  return heading("Mash bill") + bill_table(batch) + enzymes(batch);
-}
+Html bill_part(const Batch& batch) { return heading("Mash bill") + bill_table(batch); }
 
 }  // namespace lynearm::sheet

@@ -1,5 +1,7 @@
 // The days of a batch on paper: what comes when, how long, and whether hands are needed.
-#include <fmt/format.h>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "sheet/batch_parts.hpp"
 
@@ -25,30 +27,74 @@ std::pair<std::string, std::string> day_and_time(units::Duration at) {
   return {tight(both.substr(0, space)), both.substr(space + 1)};
 }
 
+// A figure is not parted from its unit at the end of a line.
+std::string units_held(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const std::string_view after = text.substr(i + 1);
+    const bool held = text[i] == ' ' && i > 0 && text[i - 1] >= '0' && text[i - 1] <= '9' &&
+                      (after.starts_with("°") || after.starts_with("%") ||
+                       after.starts_with("L") || after.starts_with("kg"));
+    if (held) {
+      out += no_figure;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
+// How many steps from `first` on are the same, each on another day: samples of the wood.
+std::size_t alike_from(const std::vector<plan::Step>& steps, std::size_t first) {
+  std::size_t count = 1;
+  while (first + count < steps.size() && steps[first + count].beside &&
+         steps[first + count].stage == steps[first].stage &&
+         steps[first + count].what == steps[first].what) {
+    ++count;
+  }
+  return count;
+}
+
+std::string on_days(const std::vector<plan::Step>& steps, std::size_t first,
+                    std::size_t count) {
+  std::string text = steps[first].what + " (beside), on days ";
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::string day = day_and_time(steps[first + i].start).first;
+    if (i > 0) text += i + 1 == count ? " and " : ", ";
+    text += day.substr(std::string_view("day\u00a0").size());
+  }
+  return text;
+}
+
 }  // namespace
 
 Html days_part(const Batch& batch) {
-  Table days{.caption = "",
+  Table days{.caption =
+                 "Watch: heat is on or spirit runs, someone stays. Beside: runs next to "
+                 "the step before it.",
              .columns = {{"Day", Align::left},
                          {"time", Align::right},
                          {"for", Align::right},
                          {"how", Align::left},
-                         {"what", Align::left, 57},
-                         {"done at", Align::left, 9}},
+                         {"what", Align::left, 58},
+                         {"done", Align::left, 10}},
              .rows = {}};
+  const std::vector<plan::Step>& steps = batch.plan.timeline.steps;
   std::string last_day;
-  for (const plan::Step& step : batch.plan.timeline.steps) {
+  for (std::size_t i = 0; i < steps.size();) {
+    const plan::Step& step = steps[i];
+    const std::size_t count = alike_from(steps, i);
     const auto at = day_and_time(step.start);
+    std::string what = step.beside ? step.what + " (beside)" : step.what;
+    if (count > 1) what = on_days(steps, i, count);
     days.rows.push_back({at.first == last_day ? std::string(no_figure) : at.first, at.second,
                          cell(step.length, batch.system), tight(words(step.attention)),
-                         step.beside ? step.what + " (beside)" : step.what, ""});
+                         units_held(what), ""});
     last_day = at.first;
+    i += count;
   }
-  return heading("The days") +
-         small_print(
-             "Watch: heat is on or spirit runs, someone stays. Beside: runs next to the "
-             "step before it.") +
-         table(days);
+  return heading("The days") + table(days) +
+         lines_to_write("What to do otherwise in the next batch", 8);
 }
 
 }  // namespace lynearm::sheet

@@ -13,7 +13,7 @@ namespace {
 
 constexpr int greatest_count_of_readings = 10;
 
-Html ferment_table(const Batch& batch) {
+Html ferment_tables(const Batch& batch) {
   const plan::FermentPlan& ferment = batch.plan.ferment;
   const units::System system = batch.system;
   std::vector<PlannedRow> rows = {
@@ -27,6 +27,8 @@ Html ferment_table(const Batch& batch) {
   rows.push_back(
       row(batch, "Warmest", ferment.pace.warmest,
           batch.recipe.ferment.held ? "held at the pitching temperature" : "without cooling"));
+  Html tables = table(PlannedTable{"Into it", std::move(rows)});
+  rows = {};
   rows.push_back(row(batch, "Dry after", ferment.dry_after, "read it as plus or minus 40 %"));
   rows.push_back(row(batch, "To the still after", ferment.ready_after, "with its rest"));
   rows.push_back(row(batch, "Final gravity", ferment.final_gravity, "", 4));
@@ -39,7 +41,7 @@ Html ferment_table(const Batch& batch) {
     air += fmt::format(", then {:.1f} % of the room's air", ferment.room_at_peak->percent());
   }
   rows.push_back(row(batch, "Carbon dioxide", ferment.carbon_dioxide, air, 0, false));
-  return table(PlannedTable{"Planned and measured", std::move(rows)});
+  return tables + table(PlannedTable{"Out of it", std::move(rows)});
 }
 
 struct Expected {
@@ -89,7 +91,7 @@ Html readings(const Batch& batch) {
 }  // namespace
 
 Html ferment_part(const Batch& batch) {
-  Html part = heading("Ferment") + framed(cautions::carbon_dioxide) + ferment_table(batch);
+  Html part = heading("Ferment") + framed(cautions::carbon_dioxide) + ferment_tables(batch);
   if (batch.plan.ferment.pace.course.size() > 1) {
     part += figure(ferment_picture(batch.plan.ferment, batch.system),
                    "Planned course; draw your readings in.");

@@ -38,7 +38,7 @@ Html sampling_table(const Batch& batch, const plan::WoodPlan& wood) {
   return table(samples);
 }
 
-std::vector<PlannedRow> wood_rows(const Batch& batch, const plan::WoodPlan& wood) {
+Html filled_table(const Batch& batch, const plan::WoodPlan& wood) {
   const plan::WoodStep& step = *batch.recipe.wood;
   const units::System system = batch.system;
   std::vector<PlannedRow> rows;
@@ -59,6 +59,12 @@ std::vector<PlannedRow> wood_rows(const Batch& batch, const plan::WoodPlan& wood
                            fmt::format("{:.1f} times a 200 L cask's", wood.times_a_200L_cask)));
   rows.push_back(
       row(batch, "Time", wood.time, fmt::format("at {}", cell(step.temperature, system))));
+  return table(PlannedTable{"Filled", std::move(rows)});
+}
+
+Html matured_table(const Batch& batch, const plan::WoodPlan& wood) {
+  const units::System system = batch.system;
+  std::vector<PlannedRow> rows;
   rows.push_back(fixed_row(
       batch, "Extract", wood.extract,
       wood.like_cask_years ? fmt::format("of a new charred 200 L cask's in eight years; such a "
@@ -71,7 +77,7 @@ std::vector<PlannedRow> wood_rows(const Batch& batch, const plan::WoodPlan& wood
       row(batch, "Evaporated", spirit::volume(wood.evaporated), "", std::nullopt, false));
   rows.push_back(row(batch, "Matured spirit", wood.volume));
   rows.push_back(row(batch, "its strength", wood.strength));
-  return rows;
+  return table(PlannedTable{"Matured", std::move(rows)});
 }
 
 }  // namespace
@@ -100,8 +106,7 @@ Html wood_part(const Batch& batch) {
   const plan::WoodPlan& wood = *batch.plan.finish.wood;
   return heading("Wood") +
          beside(caution("Not age", wood::extraction_caution), framed(cautions::charring)) +
-         table(PlannedTable{"Planned and measured", wood_rows(batch, wood)}) +
-         sampling_table(batch, wood);
+         filled_table(batch, wood) + sampling_table(batch, wood) + matured_table(batch, wood);
 }
 
 Html bottle_part(const Batch& batch) {

@@ -12,13 +12,6 @@
 namespace lynearm::sheet {
 namespace {
 
-// Some figures belong to a step that this batch does not have.
-bool applies(const plan::Figure& figure, const plan::Plan& plan) {
-  if (figure.key == "landing_temperature_C") return plan.mash.mash && plan.mash.mash->cook;
-  if (figure.key == "dough_in_temperature_C") return plan.mash.mash.has_value();
-  return true;
-}
-
 const plan::Banded* band_of(const Batch& batch, const plan::Figure& figure) {
   if (batch.bands == nullptr) return nullptr;
   const auto& all = batch.bands->figures;
@@ -44,8 +37,8 @@ Table principal_table(const Batch& batch) {
 
 Html principal_figures(const Batch& batch) {
   std::vector<std::vector<std::string>> rows;
-  for (const plan::Figure& figure : plan::figures()) {
-    if (!applies(figure, batch.plan)) continue;
+  for (const plan::Figure* of_plan : plan::figures_of(batch.plan)) {
+    const plan::Figure& figure = *of_plan;
     std::vector<std::string> row = {capital(std::string(figure.name)),
                                     principal(figure, figure.of(batch.plan), batch.system)};
     if (batch.bands != nullptr) {
@@ -97,17 +90,13 @@ Html findings(const Batch& batch) {
         "Nothing was found against this plan. What it cannot know stays yours to "
         "look for.");
   }
-  Table found{.caption = "",
-              .columns = {{"Weight", Align::left, 13},
-                          {"Stage", Align::left, 11},
-                          {"Found", Align::left},
-                          {"What to do", Align::left, 36}},
-              .rows = {}};
+  Writer out;
   for (const plan::Finding& finding : batch.plan.findings) {
-    found.rows.push_back(
-        {plan::words(finding.weight), finding.stage, finding.says, finding.remedy});
+    out.open("p").element("strong", {},
+                          fmt::format("{}, {}: ", plan::words(finding.weight), finding.stage));
+    out.text(finding.says + " ").element("em", {}, finding.remedy).close();
   }
-  return table(found);
+  return out.finish();
 }
 
 }  // namespace
@@ -117,7 +106,6 @@ Html batch_at_a_glance(const Batch& batch) {
   if (!batch.recipe.remark.empty()) page += paragraph(batch.recipe.remark);
   page += effort(batch) + principal_figures(batch);
   page += subheading("What does not fit, or is not wise") + findings(batch);
-  page += lines_to_write("Notes", 2);
   page += figure(stream_picture(batch.plan.ledger, batch.system),
                  "Pure alcohol at 20 °C, to scale: below what is lost, above what is kept or "
                  "comes in, at the right what is bottled. Each loss by itself: see Ledger.");

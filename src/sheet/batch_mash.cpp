@@ -176,7 +176,7 @@ Html run_off_table(const Batch& batch, const plan::MashPlan& mash) {
 Html mash_part(const Batch& batch) {
   if (!batch.plan.mash.mash) return {};
   const plan::MashPlan& mash = *batch.plan.mash.mash;
-  Html part = heading("Mash") + framed(cautions::hot_porridge);
+  Html part = heading("Mash") + framed(cautions::hot_porridge) + enzymes(batch);
   if (mash.course.size() > 1) {
     part += figure(mash_picture(mash, batch.system), "Planned course; draw your readings in.");
   }

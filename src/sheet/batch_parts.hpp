@@ -9,6 +9,7 @@ namespace lynearm::sheet {
 [[nodiscard]] Html batch_at_a_glance(const Batch& batch);
 // batch_bill.cpp, batch_mash.cpp, batch_wort.cpp
 [[nodiscard]] Html bill_part(const Batch& batch);
+[[nodiscard]] Html enzymes(const Batch& batch);
 [[nodiscard]] Html mash_part(const Batch& batch);
 [[nodiscard]] Html wort_part(const Batch& batch);
 // batch_ferment.cpp

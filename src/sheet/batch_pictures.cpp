@@ -135,7 +135,7 @@ Drawing mash_picture(const plan::MashPlan& mash, System system) {
   chart.description = "Planned temperature of the mash over its hours";
   chart.x = {"From the first heat", "h", 0.0, {}};
   chart.left = {"Temperature", temperature_unit(system), {}, {}};
-  chart.plot_mm = 56.0;
+  chart.plot_mm = 66.0;
   Series line{.label = "mash", .points = {}};
   for (const mash::CoursePoint& point : mash.course) {
     line.points.push_back({point.at.hours(), figure_of(point.temperature, system)});
@@ -176,7 +176,7 @@ Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
   chart.description =
       "Planned strength and temperatures of the spirit run against what it has given, with its "
       "cuts";
-  chart.plot_mm = 70.0;
+  chart.plot_mm = 58.0;
   add_cut(chart, spirit.foreshots, "foreshots", system);
   add_cut(chart, spirit.heads, "heads", system);
   add_cut(chart, spirit.hearts, "hearts", system);
@@ -201,7 +201,7 @@ Drawing stream_picture(const plan::Ledger& ledger, System system) {
     flows.push_back({entry.stage, entry.name, entry.pure_alcohol, course_of(entry)});
   }
   StreamOptions options;
-  options.band_mm = 26.0;
+  options.band_mm = 23.0;
   options.unit = volume_unit(system);
   if (system == System::us) options.one_unit = units::Volume::us_gallons(1.0);
   return draw(flows, options);

@@ -8,7 +8,7 @@
 namespace lynearm::sheet {
 namespace {
 
-Html strip_table(const Batch& batch) {
+Html each_strip(const Batch& batch) {
   const plan::StripPlan& strip = batch.plan.strip;
   const plan::RunPlan& one = strip.one;
   const units::System system = batch.system;
@@ -30,15 +30,22 @@ Html strip_table(const Batch& batch) {
       row(batch, "Coolant", one.coolant.flow,
           fmt::format("leaving at {}; {} a run", cell(one.coolant.leaving, system),
                       cell(one.coolant.water, system))),
-      row(batch, "Left in the pot, hot", one.left_in_pot),
-      row(batch, "Low wines of all", strip.low_wines_volume, "", 1),
+      row(batch, "Left in the pot, hot", one.left_in_pot)};
+  return table(PlannedTable{strip.runs == 1
+                                ? std::string("The strip")
+                                : fmt::format("Each of {} equal strips", strip.runs),
+                            std::move(rows)});
+}
+
+Html all_strips(const Batch& batch) {
+  const plan::StripPlan& strip = batch.plan.strip;
+  std::vector<PlannedRow> rows = {
+      row(batch, "Low wines", strip.low_wines_volume, "at 20 °C, of all strips", 1),
       row(batch, "their strength", strip.low_wines_strength)};
   if (strip.left_over_volume > units::Volume::millilitres(5.0)) {
     rows.push_back(row(batch, "Wash left over", strip.left_over_volume));
   }
-  return table(PlannedTable{
-      fmt::format("{}, planned and measured", count_of(strip.runs, "strip", "equal strips")),
-      std::move(rows)});
+  return table(PlannedTable{"", std::move(rows)});
 }
 
 Html run_table(const Batch& batch) {
@@ -77,11 +84,11 @@ Html strip_part(const Batch& batch) {
                                      "Coolant runs before the heat goes on"};
   if (batch.plan.strip.foams)
     before.push_back("This wash foams: the first quarter hour gently");
-  part += checklist(before) + strip_table(batch) + run_table(batch);
+  part += checklist(before) + each_strip(batch);
   if (batch.plan.strip.one.run.points.size() > 1) {
     part += figure(strip_picture(batch.plan.strip, batch.system), "One strip, planned.");
   }
-  return part;
+  return part + run_table(batch) + all_strips(batch);
 }
 
 }  // namespace lynearm::sheet

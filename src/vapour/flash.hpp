@@ -15,7 +15,7 @@ inline constexpr units::Share least_to_burn = units::Share::percent(3.3);
 ///
 /// strength   3 to 100 %vol at 20 °C; InputError outside
 /// p          20 to 120 kPa
-/// accuracy   ± 3 °C: against the commonly listed values 5 to 96 %vol see
+/// accuracy   ± 5 °C: against the commonly listed values 5 to 96 %vol see
 ///            tests/vapour/flash_test.cpp. NRTL is used well below the boil here.
 [[nodiscard]] units::Temperature flash_temperature(
     units::VolumeStrength strength, units::Pressure p = units::Pressure::atmospheres(1.0));

@@ -49,18 +49,10 @@ Json kit_part(const plan::Kit& kit) {
   return object;
 }
 
-// A figure of a step that the batch does not have reads 0 there, which is no temperature.
-bool has(const plan::Plan& plan, std::string_view key) {
-  const bool mashes = plan.mash.mash.has_value();
-  if (key == "landing_temperature_C") return mashes && plan.mash.mash->cook.has_value();
-  if (key == "dough_in_temperature_C") return mashes;
-  return true;
-}
-
 Json figures_part(const plan::Plan& plan, const plan::Bands* bands) {
   Json object;
-  for (const plan::Figure& one : plan::figures()) {
-    if (!has(plan, one.key)) continue;
+  for (const plan::Figure* of_plan : plan::figures_of(plan)) {
+    const plan::Figure& one = *of_plan;
     Json entry;
     entry["stage"] = one.stage;
     entry["name"] = one.name;

@@ -3,7 +3,7 @@
 //
 // Model: the volume of the ethanol and water (OIML R 22) plus the volume the extract would add
 // to that water alone (sucrose table). Leaves out how ethanol and extract press on each other
-// (checked against beer: 0.03 °P), dissolved gas, yeast and suspended grain.
+// (checked against beer: 0.05 °P), dissolved gas, yeast and suspended grain.
 #pragma once
 
 #include "spirit/lot.hpp"
@@ -40,7 +40,7 @@ struct Wash {
 /// throws     InputError outside the range, or when the extract is over 40 % of extract and
 ///            water together
 /// accuracy   exact limits: spirit::volume() without extract, wort volume without ethanol;
-///            apparent extract within 0.04 °P of the two means in Cutaia et al. 2009
+///            apparent extract within 0.05 °P of the two means in Cutaia et al. 2009
 [[nodiscard]] units::Volume volume(const Wash& wash,
                                    units::Temperature t = units::Temperature::celsius(20.0));
 

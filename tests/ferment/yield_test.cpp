@@ -49,7 +49,7 @@ RC_GTEST_PROP(YieldProperty, mass_closes_whatever_the_wort, ()) {
 TEST(Yield, one_percent_alcohol_takes_about_seventeen_grams_of_hexose_a_litre) {
   // 16.3 to 17 g: common practice, no source, at 92 to 95 % of theory.
   const wort::Wort w = wort::wort(Volume::litres(100.0), Plato::degrees(15.0));
-  const Fermented f = ferment(w, {Share::fraction(1.0), 1.0});
+  const Fermented f = ferment(w, {Share::fraction(1.0), 1.0}, Share::fraction(0.92));
   const double grams_per_litre_percent = f.hexose_fermented.grams() /
                                          wort::volume(f.wash).litres() /
                                          wort::strength(f.wash).percent();
@@ -72,7 +72,8 @@ TEST(Yield, the_mass_balance_finds_more_alcohol_than_ballings_beer) {
   // back); ours a spirit wash, where 5 % of the sugar comes back as glycerol and acids.
   for (const double extract_P : {10.0, 12.0, 15.0}) {
     const wort::Wort w = wort::wort(Volume::litres(100.0), Plato::degrees(extract_P));
-    const Fermented f = ferment(w, {Share::fraction(0.70), hexose_per_disaccharide});
+    const Fermented f =
+        ferment(w, {Share::fraction(0.70), hexose_per_disaccharide}, Share::fraction(0.92));
     const double by_mass = f.wash.ethanol / f.wash.mass();
     const double balling =
         wort::alcohol_by_mass(wort::plato(w), wort::real_extract(f.wash)).fraction();

@@ -35,8 +35,8 @@ int pairs() {
 class RandomPlans : public ::testing::Test {
  protected:
   static void check(const Plan& plan, int number) {
-    for (const Figure& figure : figures()) {
-      EXPECT_TRUE(std::isfinite(figure.of(plan))) << number << " " << figure.key;
+    for (const Figure* figure : figures_of(plan)) {
+      EXPECT_TRUE(std::isfinite(figure->of(plan))) << number << " " << figure->key;
     }
     const double in = plan.ledger.total(Flow::in).litres();
     EXPECT_LT(std::abs(plan.ledger.unaccounted().litres()), 1e-9 * in) << number;

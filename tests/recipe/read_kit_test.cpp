@@ -72,7 +72,6 @@ TEST(ReadKit, ReadsEveryKey) {
   EXPECT_EQ(pot.heat_efficiency, Share::percent(55));
   EXPECT_TRUE(pot.heated_from_below);
   EXPECT_EQ(pot.cooling_coil, HeatLoss::watts_per_kelvin(70));
-  EXPECT_EQ(pot.stands_in, "yard");
   const plan::Boiler& boiler = kit.still.boiler;
   EXPECT_EQ(boiler.total, Volume::litres(45));
   EXPECT_EQ(boiler.wash_fill, Share::percent(66));
@@ -118,6 +117,7 @@ TEST(ReadKit, ReadsEveryConstantWithItsSpread) {
                                                    {&c.sparge_mixing, 88, 5},
                                                    {&c.fermentable_factor, 99, 6},
                                                    {&c.alcohol_yield, 91, 1.5},
+                                                   {&c.ferment_vigour, 110, 25},
                                                    {&c.lees, 2.5, 0.5},
                                                    {&c.still_loss, 1.2, 0.4},
                                                    {&c.transfer_loss, 0.4, 0.1},

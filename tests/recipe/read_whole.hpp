@@ -137,7 +137,6 @@ heat = "6 kW"
 heat_efficiency = "55 %"
 heated_from_below = true
 cooling_coil = "70 W/K"
-stands_in = "yard"
 
 [[vessel]]
 name = "mash tub"
@@ -196,6 +195,7 @@ squeezed_moisture = "71 % +/- 4 %"
 sparge_mixing = "88 % +/- 5 %"
 fermentable_factor = "99 % +/- 6 %"
 alcohol_yield = "91 % +/- 1.5 %"
+ferment_vigour = "110 % +/- 25 %"
 lees = "2.5 % +/- 0.5 %"
 still_loss = "1.2 % +/- 0.4 %"
 transfer_loss = "0.4 % +/- 0.1 %"

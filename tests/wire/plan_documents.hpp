@@ -19,6 +19,14 @@ struct Case {
   int members = 0;  ///< of the ensemble; zero for none
 };
 
+inline plan::BillLine line(const char* ingredient, double mass_kg, plan::Use use) {
+  plan::BillLine line;
+  line.ingredient = ingredient;
+  line.mass = units::Mass::kilograms(mass_kg);
+  line.use = use;
+  return line;
+}
+
 inline std::vector<Case> cases() {
   using namespace units;
   std::vector<Case> all;
@@ -27,8 +35,8 @@ inline std::vector<Case> cases() {
   all.push_back({"Tern 8, with bands", tern, kit, 20});
 
   Case infusion{"malt alone, infused, no wood, nothing priced", tern, kit, 0};
-  infusion.recipe.bill = {{"barley-malt-distillers", Mass::kilograms(16.0)},
-                          {"rye-raw", Mass::kilograms(2.0)}};
+  infusion.recipe.bill = {line("barley-malt-distillers", 16.0, plan::Use::dough_in),
+                          line("rye-raw", 2.0, plan::Use::dough_in)};
   infusion.recipe.mash.cook.reset();
   infusion.recipe.mash.water = Volume::litres(45.0);
   infusion.recipe.sugar_boil.reset();
@@ -43,8 +51,8 @@ inline std::vector<Case> cases() {
 
   Case sugars{"sugars alone, in a cask", tern, kit, 0};
   sugars.recipe.remark = "Nothing to mash.";
-  sugars.recipe.bill = {{"sugar", Mass::kilograms(16.0), plan::Use::boil},
-                        {"honey", Mass::kilograms(2.0), plan::Use::ferment}};
+  sugars.recipe.bill = {line("sugar", 16.0, plan::Use::boil),
+                        line("honey", 2.0, plan::Use::ferment)};
   sugars.recipe.mash = {};
   sugars.recipe.wood->in = std::string("little cask");
   all.push_back(std::move(sugars));

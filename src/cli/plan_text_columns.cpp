@@ -1,0 +1,186 @@
+// Words wrapped to a width, rows and grids set in columns.
+#include <algorithm>
+#include <utility>
+
+#include "cli/plan_text_words.hpp"
+#include "cli/table.hpp"
+
+namespace lynearm::cli::planned {
+namespace {
+
+// Columns before the decimal point of the first figure.
+std::size_t before_point(std::string_view figure) {
+  return columns(figure.substr(0, figure.find_first_not_of("-0123456789")));
+}
+
+std::string padded(const std::string& text, std::size_t width, Side side) {
+  const std::size_t has = columns(text);
+  const std::string space(width > has ? width - has : 0, ' ');
+  return side == Side::left ? text + space : space + text;
+}
+
+// Where the words end that stand on one line: a figure stays with its unit.
+std::size_t end_of_piece(std::string_view text, std::size_t at) {
+  while (true) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    if (end == text.size() || word.empty() ||
+        word.find_first_not_of("(0123456789.") != std::string_view::npos) {
+      return end;
+    }
+    at = end + 1;
+  }
+}
+
+// A cell in both systems, "18.0 L (4.76 gal) at 75.0 °C (167.0 °F)", as one above the other.
+std::pair<std::string, std::string> metric_and_us(const std::string& cell) {
+  std::string metric;
+  std::string us;
+  for (std::size_t at = 0; at < cell.size();) {
+    const std::size_t opens = cell.find(" (", at);
+    const std::size_t closes = cell.find(')', opens);
+    if (opens == std::string::npos || closes == std::string::npos) {
+      metric += cell.substr(at);
+      break;
+    }
+    metric += cell.substr(at, opens - at);
+    us += (us.empty() ? "" : " at ") + cell.substr(opens + 2, closes - opens - 2);
+    at = closes + 1;
+  }
+  return {std::move(metric), std::move(us)};
+}
+
+using Rows = std::vector<std::vector<std::string>>;
+
+// A last column that wraps wants this much.
+constexpr std::size_t room_for_words = 28;
+
+std::size_t width_of(const std::vector<Column>& heads, const Rows& rows, bool last_wraps) {
+  std::size_t width = 0;
+  for (std::size_t i = 0; i < heads.size(); ++i) {
+    std::size_t widest = columns(heads[i].head);
+    for (const auto& row : rows) widest = std::max(widest, columns(row[i]));
+    if (last_wraps && i + 1 == heads.size()) widest = std::min(widest, room_for_words);
+    width += widest + 2;
+  }
+  return width;
+}
+
+// Each row as two: the second system below the first. Names and last words stay whole.
+Rows second_system_below(const std::vector<Column>& heads, const Rows& rows) {
+  Rows made;
+  for (const auto& row : rows) {
+    std::vector<std::string> above = row;
+    std::vector<std::string> below(row.size());
+    bool any = false;
+    for (std::size_t i = 1; i < row.size(); ++i) {
+      if (i + 1 == row.size() && heads[i].side == Side::left) continue;
+      std::pair<std::string, std::string> both = metric_and_us(row[i]);
+      above[i] = std::move(both.first);
+      below[i] = std::move(both.second);
+      any = any || !below[i].empty();
+    }
+    made.push_back(std::move(above));
+    if (any) made.push_back(std::move(below));
+  }
+  return made;
+}
+
+std::string without_trailing_spaces(std::string line) {
+  line.erase(line.find_last_not_of(' ') + 1);
+  return line;
+}
+
+}  // namespace
+
+std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
+  std::vector<std::string> made;
+  std::string line;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = end_of_piece(text, at);
+    const std::string piece(text.substr(at, end - at));
+    at = end + 1;
+    if (!line.empty() && columns(line) + 1 + columns(piece) > width) {
+      made.push_back(std::move(line));
+      line.clear();
+    }
+    line += (line.empty() ? "" : " ") + piece;
+  }
+  made.push_back(std::move(line));
+  return made;
+}
+
+std::string lines(const std::vector<Line>& rows) {
+  std::size_t name = 0;
+  std::size_t whole = 0;
+  for (const Line& row : rows) {
+    name = std::max(name, columns(row.name));
+    whole = std::max(whole, before_point(row.figure));
+  }
+  const auto aligned = [whole](const std::string& figure) {
+    return std::string(whole - before_point(figure), ' ') + figure;
+  };
+  std::size_t figure = 0;
+  std::size_t band = 0;
+  for (const Line& row : rows) {
+    figure = std::max(figure, columns(aligned(row.figure)));
+    band = std::max(band, columns(row.band));
+  }
+  std::string text;
+  for (const Line& row : rows) {
+    std::string line(2, ' ');
+    line += padded(row.name, name + 2, Side::left);
+    line += padded(aligned(row.figure), figure + 2, Side::left);
+    if (band > 0) line += padded(row.band, band + 2, Side::left);
+    const std::size_t indent = columns(line);
+    const std::size_t room = indent + 20 < page_width ? page_width - indent : 20;
+    const std::vector<std::string> remark = wrapped(row.remark, room);
+    text += without_trailing_spaces(line + remark.front()) + '\n';
+    for (std::size_t i = 1; i < remark.size(); ++i) {
+      text += std::string(indent, ' ') + remark[i] + '\n';
+    }
+  }
+  return text;
+}
+
+std::string grid(const std::vector<Column>& heads,
+                 const std::vector<std::vector<std::string>>& given) {
+  const bool last_wraps = heads.back().side == Side::left;
+  const bool too_wide = width_of(heads, given, last_wraps) > page_width;
+  const Rows rows = too_wide ? second_system_below(heads, given) : given;
+  std::vector<std::size_t> widths;
+  for (std::size_t i = 0; i < heads.size(); ++i) {
+    std::size_t width = columns(heads[i].head);
+    for (const auto& row : rows) width = std::max(width, columns(row[i]));
+    widths.push_back(width);
+  }
+  std::size_t before_last = 2;
+  for (std::size_t i = 0; i + 1 < heads.size(); ++i) before_last += widths[i] + 2;
+  const std::size_t room = before_last + 20 < page_width ? page_width - before_last : 20;
+  const bool wraps = last_wraps && widths.back() > room;
+
+  std::string text;
+  const auto put = [&](const std::vector<std::string>& row) {
+    std::string line(2, ' ');
+    for (std::size_t i = 0; i + 1 < heads.size(); ++i) {
+      line += padded(row[i], widths[i], heads[i].side);
+      line += "  ";
+    }
+    const std::vector<std::string> last =
+        wraps ? wrapped(row.back(), room)
+              : std::vector<std::string>{padded(row.back(), widths.back(), heads.back().side)};
+    text += without_trailing_spaces(line + last.front()) + '\n';
+    for (std::size_t i = 1; i < last.size(); ++i) {
+      text += std::string(before_last, ' ') + last[i] + '\n';
+    }
+  };
+  std::vector<std::string> head;
+  for (const Column& column : heads) head.push_back(column.head);
+  if (std::any_of(head.begin(), head.end(), [](const auto& word) { return !word.empty(); })) {
+    put(head);
+  }
+  for (const auto& row : rows) put(row);
+  return text;
+}
+
+}  // namespace lynearm::cli::planned
