@@ -60,7 +60,6 @@ const std::vector<Reason>& reasons() {
        {{"fermentable-factor", &C::fermentable_factor},
         {"alcohol-yield", &C::alcohol_yield},
         {"ferment-vigour", &C::ferment_vigour},
-        {"ferment-vigour", &C::ferment_vigour},
         {"lees", &C::lees}}},
       {"Strip and spirit run",
        "Differential distillation after Rayleigh with part of the vapour running back in the "

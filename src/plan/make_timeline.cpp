@@ -194,6 +194,17 @@ class TimelineMaker {
     }
   }
 
+  static std::string topping_up(const mash::TopUp& top_up) {
+    constexpr units::Volume hardly = units::Volume::litres(0.05);
+    const bool cold = top_up.cold > hardly;
+    const bool hot = top_up.hot > hardly;
+    if (!cold && !hot) return "The fermenter holds";
+    return fmt::format("Top up with {}{}{} water to",
+                       cold ? fmt::format("{:.1f} L cold", top_up.cold.litres()) : "",
+                       cold && hot ? " and " : "",
+                       hot ? fmt::format("{:.1f} L hot", top_up.hot.litres()) : "");
+  }
+
   void wort() {
     if (!plan_.mash.mash) boil_sugar(false);
     const WortPlan& wort = plan_.mash.wort;
@@ -202,16 +213,11 @@ class TimelineMaker {
                      fmt::format("Cool the wort to {:.1f} °C", wort.cooling->to.celsius()),
                      wort.cooling->planned, Attention::wait);
     }
-    calendar_.step(
-        "Ferment",
-        fmt::format(
-            "Top up with {:.1f} L cold{} to {:.1f} L at {:.1f} °C, pitch {:.0f} g of yeast",
-            wort.top_up.cold.litres(),
-            wort.top_up.hot > units::Volume::litres(0.05)
-                ? fmt::format(" and {:.1f} L hot water", wort.top_up.hot.litres())
-                : " water",
-            wort.fill.litres(), wort.top_up.temperature.celsius(), plan_.ferment.yeast.grams()),
-        pitching, Attention::hands_on);
+    calendar_.step("Ferment",
+                   fmt::format("{} {:.1f} L at {:.1f} °C, pitch {:.0f} g of yeast",
+                               topping_up(wort.top_up), wort.fill.litres(),
+                               wort.top_up.temperature.celsius(), plan_.ferment.yeast.grams()),
+                   pitching, Attention::hands_on);
   }
 
   void ferment() {
@@ -280,7 +286,8 @@ class TimelineMaker {
           into_wood, Attention::hands_on);
       const Duration filled = calendar_.now();
       for (const Duration& day : wood.sampling_days) {
-        if (day >= wood.time) continue;  // the last is drawn when it is bottled
+        if (day > wood.time - Duration::days(2.0))
+          continue;  // the last is drawn when it is bottled
         calendar_.at("Wood", "Draw a sample, nose, taste, note", filled + day, sampling);
       }
       calendar_.step("Wood", "Mature", wood.time, Attention::wait);

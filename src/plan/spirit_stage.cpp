@@ -20,6 +20,9 @@ struct MadeUp {
   units::Mass water;
 };
 
+// The fill limit is a habit, not an edge: a charge a little over it is one charge.
+constexpr double hardly_over = 1.005;
+
 // Feints and a share of the low wines, with the water that brings them to the wanted strength.
 MadeUp made_up(const spirit::Lot& feints, const spirit::Lot& low_wines, double share,
                units::VolumeStrength at_most) {
@@ -107,10 +110,10 @@ class SpiritRun {
     const units::Volume volume = spirit::volume(all.charge);
     plan_.of_a_charge = volume / plan_.fill_limit;
     plan_.runs = 1;
-    if (plan_.of_a_charge <= 1.0 + 1e-9) {
+    if (plan_.of_a_charge <= hardly_over) {
       take(all, 1.0);
     } else if (step_.surplus == Surplus::second_run) {
-      plan_.runs = static_cast<int>(std::ceil(plan_.of_a_charge - 1e-9));
+      plan_.runs = static_cast<int>(std::ceil(plan_.of_a_charge));
       take(all, 1.0);
     } else {
       keep_surplus();
@@ -145,7 +148,7 @@ class SpiritRun {
   }
 
   void charge_findings(units::Volume all) {
-    if (plan_.of_a_charge > 1.0 + 1e-9) {
+    if (plan_.of_a_charge > hardly_over) {
       const units::Volume kept = spirit::volume(plan_.low_wines_kept);
       findings_.push_back(
           {Weight::caution, "low-wines-over-a-charge", "Spirit run",

@@ -118,9 +118,8 @@ TEST(PlanText, bandsStandInBracketsUnlessTheyAreNotAskedFor) {
 
 TEST(PlanText, whyNamesModelsSourcesAndTheConstantsOfTheHouse) {
   const std::string text = planned("tern-8", {"--members", "0", "--why"}).out;
-  for (const char* words :
-       {"\nWhy\n", "Rayleigh", "OIML R 22 (1973)", "Brandam", "Coleman", "89.0 % ± 2.5 %",
-        "Alcohol made, of the theory", "10.0 % ± 4.0 %"}) {
+  for (const char* words : {"\nWhy\n", "Rayleigh", "OIML R 22 (1973)", "Brandam", "Coleman",
+                            "Alcohol made, of the theory", "10.0 % ± 4.0 %"}) {
     EXPECT_NE(text.find(words), std::string::npos) << words;
   }
   EXPECT_EQ(planned("tern-8", {"--members", "0"}).out.find("\nWhy\n"), std::string::npos);

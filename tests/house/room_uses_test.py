@@ -36,7 +36,7 @@ LIBRARIES = {
     "boost/": {"numeric"},
     "toml++/": {"recipe"},
     "toml.hpp": {"recipe"},
-    "nlohmann/": {"wire", "cli"},
+    "nlohmann/": {"wire"},
     "CLI/": {"cli"},
     "gtest/": set(),
     "gmock/": set(),

@@ -90,7 +90,7 @@ inline Recipe recipe_8() {
   recipe.ferment.held = true;
   recipe.ferment.nutrient_nitrogen = MassConcentration::grams_per_litre(0.05);
   recipe.strip.stop = VolumeStrength::percent(10.0);
-  recipe.spirit_run.feints = SpiritLot{Volume::litres(2.0), VolumeStrength::percent(32.0)};
+  recipe.spirit_run.feints = SpiritLot{Volume::litres(1.5), VolumeStrength::percent(32.0)};
   recipe.spirit_run.foreshots_end = Volume::millilitres(150.0);
   recipe.spirit_run.heads_end = Volume::millilitres(800.0);
   recipe.reduce.maturing = VolumeStrength::percent(55.0);
