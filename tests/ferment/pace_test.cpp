@@ -179,8 +179,8 @@ TEST(Pace, the_gas_of_the_course_adds_up_to_the_gas_of_the_sugar) {
     litres += 0.5 *
               (p.course[i].carbon_dioxide + p.course[i - 1].carbon_dioxide).litres_per_hour() *
               (p.course[i].at - p.course[i - 1].at).hours();
-  const double whole =
-      hexose(b.wort, b.sugars).kilograms() * usual_yield.fraction() * 267.0 * p.course.back().done.fraction();
+  const double whole = hexose(b.wort, b.sugars).kilograms() * usual_yield.fraction() * 267.0 *
+                       p.course.back().done.fraction();
   EXPECT_NEAR(litres, whole, 0.01 * whole);  // trapezia two hours wide
 }
 

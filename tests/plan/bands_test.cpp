@@ -61,9 +61,9 @@ TEST(Bands, narrow_to_the_plan_when_every_constant_is_known) {
   Constants& c = known.constants;
   for (units::Spread<units::Share>* constant :
        {&c.conversion, &c.drained_moisture, &c.squeezed_moisture, &c.sparge_mixing,
-        &c.fermentable_factor, &c.alcohol_yield, &c.ferment_vigour, &c.lees, &c.still_loss, &c.transfer_loss,
-        &c.heat_loss_factor, &c.evaporation_factor, &known.still.head_reflux_strip,
-        &known.still.head_reflux_spirit}) {
+        &c.fermentable_factor, &c.alcohol_yield, &c.ferment_vigour, &c.lees, &c.still_loss,
+        &c.transfer_loss, &c.heat_loss_factor, &c.evaporation_factor,
+        &known.still.head_reflux_strip, &known.still.head_reflux_spirit}) {
     constant->half_width_80 = {};
   }
   known.instruments = {{}, {}};
