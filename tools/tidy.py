@@ -5,7 +5,7 @@ of our headers it includes (also through others), its compiler options, .clang-t
 clang-tidy itself. The key is a hash over those with the clone's own folder taken out, so
 another clone profits too. Only clean results are remembered.
 
-Use: tools/tidy.py [--jobs N] [--no-cache] BUILD_FOLDER...   (a source counts once, in the
+Use: tools/tidy.py [--jobs N] [--no-cache] [--all] BUILD_FOLDER...   (a source counts once, in the
 first folder whose compile_commands.json has it)
 """
 
@@ -29,7 +29,7 @@ CACHE = pathlib.Path(os.environ.get("XDG_CACHE_HOME") or pathlib.Path.home() / "
 CACHE = CACHE / "lynearm" / "tidy"
 
 
-def sources(folders):
+def sources(folders, tops):
     """{source: (build folder, compile command)} for each of our own sources."""
     found = {}
     for folder in folders:
@@ -38,7 +38,7 @@ def sources(folders):
             continue
         for entry in json.loads(database.read_text(encoding="utf-8")):
             file = pathlib.Path(entry["file"])
-            inside = file.is_relative_to(ROOT) and file.relative_to(ROOT).parts[0] in OURS
+            inside = file.is_relative_to(ROOT) and file.relative_to(ROOT).parts[0] in tops
             if inside and file.exists():
                 found.setdefault(file, (folder, entry["command"]))
     return found
@@ -108,6 +108,7 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 2)
     parser.add_argument("--no-cache", action="store_true")
+    parser.add_argument("--all", action="store_true", help="tests, bench and fuzz as well as src")
     parser.add_argument("--only", default="", help="sources whose path holds this text")
     parser.add_argument("folders", nargs="+", type=lambda f: pathlib.Path(f).resolve())
     asked = parser.parse_args()
@@ -116,7 +117,7 @@ def main():
     judge = version + pathlib.Path(__file__).read_bytes()
     CACHE.mkdir(parents=True, exist_ok=True)
 
-    found = {s: e for s, e in sources(asked.folders).items() if asked.only in str(s)}
+    found = {s: e for s, e in sources(asked.folders, OURS if asked.all else OURS[:1]).items() if asked.only in str(s)}
     if not found:
         print("no source found: configure a build first")
         return 1

@@ -4,6 +4,7 @@
 
 #include <charconv>
 #include <cstdint>
+#include <filesystem>
 #include <limits>
 #include <optional>
 
@@ -191,6 +192,14 @@ std::string output(const plan::Recipe& given, const plan::Kit& kit, const Asked&
                                : plan_text(recipe, kit, plan, drawn, look);
   if (asked.why) text += why_text(recipe, kit, plan, look);
   if (asked.sheet_path) {
+    // A slip of the hand must not put a page over what the maker wrote.
+    for (const std::string& input : {asked.recipe_path, asked.kit_path}) {
+      std::error_code ignored;
+      if (std::filesystem::equivalent(*asked.sheet_path, input, ignored)) {
+        throw base::InputError("sheet", *asked.sheet_path,
+                               "a file that is neither the recipe nor the kit");
+      }
+    }
     write_file(*asked.sheet_path,
                sheet::batch_sheet(recipe, kit, plan, drawn, look.units, asked.paper));
     if (!look.json) {

@@ -86,7 +86,7 @@ std::string wood_part(const Batch& batch) {
   rows.push_back({"Time", batch.print(wood.time), "",
                   fmt::format("at {}", batch.print(step.temperature))});
   rows.push_back({"The wood takes up", batch.print(spirit::volume(wood.soaked))});
-  rows.push_back({"The air takes", batch.print(spirit::volume(wood.evaporated))});
+  rows.push_back({"The air takes", batch.print(wood.evaporated_volume)});
   rows.push_back({"Matured", batch.print(wood.volume), "",
                   fmt::format("at {}", batch.print(wood.strength))});
   std::string text = heading("Wood", batch.look) + lines(rows);

@@ -75,7 +75,13 @@ std::string uses(const Batch& batch) {
   if (uses.cost_per_bottle) {
     sum += fmt::format(", {} a bottle", units::fixed(*uses.cost_per_bottle, 2));
   }
-  return text + paragraph(fmt::format("{}. In it: {}.", sum, costs));
+  std::string unpriced;
+  for (const std::string& what : uses.unpriced) {
+    unpriced +=
+        fmt::format("{}{}", unpriced.empty() ? " Without a price, and left out: " : ", ", what);
+  }
+  if (!unpriced.empty()) unpriced += ".";
+  return text + paragraph(fmt::format("{}. In it: {}.{}", sum, costs, unpriced));
 }
 
 const char* words(plan::Attention attention) {

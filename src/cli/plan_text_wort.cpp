@@ -64,8 +64,8 @@ Line cooling_line(const Batch& batch, const plan::CoolingPlan& cooling) {
   const bool possible = cooling.planned > units::Duration{};
   return {fmt::format("Cool to {}", batch.print(cooling.to)),
           possible ? batch.print(cooling.planned) : std::string("never"), "",
-          fmt::format("{}{}", words(batch.recipe.mash.cool_by),
-                      others.empty() ? others : fmt::format(" ({})", others))};
+          fmt::format("{}{}", words(cooling.by),
+                      others.empty() ? others : fmt::format(" (instead: {})", others))};
 }
 
 std::string wort_part(const Batch& batch) {

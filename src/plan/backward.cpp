@@ -32,7 +32,39 @@ class Trial {
       : recipe_(recipe), kit_(kit), drawn_(medians(kit)), curve_(kit.place.pressure) {}
 
   [[nodiscard]] Plan at(double factor) const {
-    return make(scaled(recipe_, factor), kit_, drawn_, curve_);
+    return make(recipe_at(factor), kit_, drawn_, curve_);
+  }
+
+  // Borders by volume belong to one charge of the boiler, which does not grow with the batch:
+  // beyond a full one there are more charges, or low wines are kept.
+  [[nodiscard]] Recipe recipe_at(double factor) const {
+    if (!charges_) {
+      try {
+        charges_ = make(recipe_, kit_, drawn_, curve_).spirit.of_a_charge;
+      } catch (const base::InputError&) {
+        charges_ = 1.0;  // the size given cannot be run; borders then grow with the batch
+      }
+    }
+    const auto one_charge = [this](double charges) {
+      if (charges <= 1.0) return charges;
+      return recipe_.spirit_run.surplus == Surplus::keep ? 1.0 : charges / std::ceil(charges);
+    };
+    return scaled(recipe_, factor, one_charge(*charges_ * factor) / one_charge(*charges_));
+  }
+
+  // Whether the vessels overflow, which only gets worse with size.
+  [[nodiscard]] bool outgrown(double factor) const {
+    try {
+      const Plan plan = at(factor);
+      return std::any_of(
+          plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
+            return finding.code == "vessel-overfilled" || finding.code == "vessel-too-full";
+          });
+    } catch (const base::InputError&) {
+      return false;
+    } catch (const base::NotConverged&) {
+      return true;  // so large that a model cannot follow it
+    }
   }
 
   [[nodiscard]] bool fits(double factor) const {
@@ -41,6 +73,21 @@ class Trial {
       return std::none_of(plan.findings.begin(), plan.findings.end(), is_misfit);
     } catch (const base::InputError&) {
       return false;  // a batch too large for a heater or a cask, or too small to run
+    } catch (const base::NotConverged&) {
+      return false;  // beyond what a model can follow
+    }
+  }
+
+  // What stands against this size, in its own words.
+  [[nodiscard]] std::string misfit(double factor) const {
+    try {
+      const Plan plan = at(factor);
+      const auto found = std::find_if(plan.findings.begin(), plan.findings.end(), is_misfit);
+      return found == plan.findings.end() ? "" : found->says;
+    } catch (const base::InputError&) {
+      return "";
+    } catch (const base::NotConverged&) {
+      return "";
     }
   }
 
@@ -53,6 +100,7 @@ class Trial {
   const Kit& kit_;
   Drawn drawn_;
   vapour::BoilingCurve curve_;
+  mutable std::optional<double> charges_;  // of the recipe as given; found when first asked
 };
 
 bool is_sugar(const BillLine& line) {
@@ -78,7 +126,11 @@ Solved by_sugar(const Recipe& recipe, const Kit& kit, const Drawn& drawn, double
     return changed;
   };
   const auto miss = [&](double factor) {
-    return gravity_of(with(factor), kit, drawn).ratio() - wanted;
+    try {
+      return gravity_of(with(factor), kit, drawn).ratio() - wanted;
+    } catch (const base::InputError&) {
+      return 1.0;  // a syrup beyond every table: far over any gravity
+    }
   };
   constexpr double least = 1e-3;
   double most = 1.0;
@@ -147,7 +199,7 @@ Solved by_water(const Recipe& recipe, const Kit& kit, const Drawn& drawn, double
 
 }  // namespace
 
-Recipe scaled(const Recipe& recipe, double factor) {
+Recipe scaled(const Recipe& recipe, double factor, std::optional<double> charge_factor) {
   if (!(factor >= 1e-3 && factor <= 1e3)) {
     throw base::InputError("scale", fmt::format("{:.6g}", factor), "0.001 to 1000");
   }
@@ -166,10 +218,12 @@ Recipe scaled(const Recipe& recipe, double factor) {
   if (s.ferment.fill_to) s.ferment.fill_to = *s.ferment.fill_to * factor;
   s.strip.charges.reset();
   if (s.spirit_run.feints) s.spirit_run.feints->volume = s.spirit_run.feints->volume * factor;
-  s.spirit_run.foreshots_end = scaled(s.spirit_run.foreshots_end, factor);
-  s.spirit_run.heads_end = scaled(s.spirit_run.heads_end, factor);
-  s.spirit_run.hearts_end = scaled(s.spirit_run.hearts_end, factor);
-  s.spirit_run.tails_end = scaled(s.spirit_run.tails_end, factor);
+  const double per_run = charge_factor.value_or(factor);
+  for (std::optional<Border>* border : {&s.spirit_run.foreshots_end, &s.spirit_run.heads_end}) {
+    if (*border) *border = scaled(**border, per_run);
+  }
+  s.spirit_run.hearts_end = scaled(s.spirit_run.hearts_end, per_run);
+  s.spirit_run.tails_end = scaled(s.spirit_run.tails_end, per_run);
   return s;
 }
 
@@ -178,24 +232,26 @@ Solved scale_to_kit(const Recipe& recipe, const Kit& kit) {
   // Fitting is not quite monotone (a small remainder of wash may come and go with the number
   // of charges), so the search comes down from far above and takes the first size that fits.
   double high = 1.0;
-  while (trial.fits(high) && high < 500.0) high *= 1.3;
+  while (!trial.outgrown(high) && high < 500.0) high *= 1.3;
   double low = high;
   for (int i = 0; i < 400 && !trial.fits(low); ++i) low *= 0.98;
   if (!trial.fits(low) || low < 0.01) {
-    const Plan plan = trial.at(std::max(low, 0.01));
-    const auto misfit = std::find_if(plan.findings.begin(), plan.findings.end(), is_misfit);
+    const std::string misfit = trial.misfit(1.0);
     throw base::InputError("scale-to-kit", recipe.name,
-                           misfit == plan.findings.end()
+                           misfit.empty()
                                ? "a recipe that fits the kit at some size"
-                               : "a recipe that fits the kit at some size. " + misfit->says);
+                               : "a recipe that fits the kit at some size; as it is: " +
+                                     misfit.substr(0, misfit.size() - 1));
   }
   double over = low / 0.98;
   while (over - low > 1e-3 * low) {
     const double middle = 0.5 * (low + over);
     (trial.fits(middle) ? low : over) = middle;
   }
-  return {scaled(recipe, low), low,
-          fmt::format("Every amount times {:.3f}: the largest batch that fits the kit.", low)};
+  return {trial.recipe_at(low), low,
+          fmt::format("Every amount times {:.3f}: the largest batch that fits the kit. A "
+                      "little more, and: {}",
+                      low, trial.misfit(over))};
 }
 
 Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
@@ -210,6 +266,8 @@ Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
       return trial.spirit_L(factor) - wanted;
     } catch (const base::InputError&) {
       return -wanted;  // too small to run, or too large to heat: no spirit
+    } catch (const base::NotConverged&) {
+      return -wanted;
     }
   };
   double low = 1.0;
@@ -223,10 +281,11 @@ Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
     if (high > 100.0) {
       throw base::InputError(
           "for", fmt::format("{:.2f} L", wanted),
-          fmt::format(
-              "at most about {:.2f} L, what {:.2f} times the recipe gives here; surplus = "
-              "\"second run\" lifts the limit of one spirit charge",
-              best + wanted, best_at));
+          fmt::format("at most about {:.2f} L, what {:.2f} times the recipe gives here{}",
+                      best + wanted, best_at,
+                      recipe.spirit_run.surplus == Surplus::keep
+                          ? "; surplus = \"second run\" lifts the limit of one spirit charge"
+                          : ""));
     }
     if (miss(high) > best) {
       best = miss(high);
@@ -239,7 +298,7 @@ Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
     (miss(middle) < 0.0 ? low : high) = middle;
   }
   const double off = miss(high);
-  return {scaled(at_strength, high), high,
+  return {trial.recipe_at(high), high,
           fmt::format("Every amount times {:.3f} for {:.2f} L at {:.1f} %vol{}.", high, wanted,
                       strength.percent(),
                       off > 1e-3 * wanted
@@ -249,6 +308,8 @@ Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
 }
 
 Solved for_gravity(const Recipe& recipe, const Kit& kit, units::SpecificGravity gravity) {
+  std::vector<base::Fault> faults = contradictions(recipe, kit);
+  if (!faults.empty()) throw base::InputError(std::move(faults));
   const Drawn drawn = medians(kit);
   return recipe.ferment.gravity_by == GravityBy::sugar
              ? by_sugar(recipe, kit, drawn, gravity.ratio())

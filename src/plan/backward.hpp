@@ -3,6 +3,7 @@
 // is given, so what is promised is what the plan says.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "plan/plan.hpp"
@@ -20,7 +21,10 @@ struct Solved {
 /// grain, sugar, waters, fermenter fill, feints, and borders given by volume. A number of
 /// charges is dropped, for it belongs to the size given. Strengths, temperatures and times
 /// stay. factor     0.001 to 1000
-[[nodiscard]] Recipe scaled(const Recipe& recipe, double factor);
+/// charge_factor  on the borders given by volume, which belong to one charge of the boiler; the
+///                batch's own factor when left out
+[[nodiscard]] Recipe scaled(const Recipe& recipe, double factor,
+                            std::optional<double> charge_factor = std::nullopt);
 
 /// The largest batch that fits the vessels: no vessel over its working volume, no wash left
 /// over. The number of charges is not limited. Found to 0.1 %.

@@ -101,6 +101,16 @@ class Check {
       heated("sugar_boil.vessel", recipe_.sugar_boil->vessel);
     }
     vessel("ferment.vessel", recipe_.ferment.vessel);
+    const Vessel* tub = kit_.vessel(recipe_.mash.vessel);
+    if (recipe_.mash.cook && recipe_.mash.cool_by == CoolBy::coil && tub != nullptr &&
+        tub->cooling_coil <= units::HeatLoss{}) {
+      fault("mash.cool_by", "coil",
+            fmt::format("a way the {} has: the kit gives it no cooling_coil", tub->name));
+    }
+    if (kit_.place.ambient < units::Temperature::celsius(0.0)) {
+      fault("kit.place.ambient", fmt::format("{:.1f} °C", kit_.place.ambient.celsius()),
+            "0 °C or more: nothing ferments and water freezes below it");
+    }
   }
 
   void heated(const std::string& field, const std::string& name) {
@@ -120,7 +130,9 @@ class Check {
                         recipe_.reduce.maturing.percent()));
     }
     const auto* hearts = std::get_if<units::VolumeStrength>(&recipe_.spirit_run.hearts_end);
-    const auto* heads = std::get_if<units::VolumeStrength>(&recipe_.spirit_run.heads_end);
+    const auto* heads = recipe_.spirit_run.heads_end
+                            ? std::get_if<units::VolumeStrength>(&*recipe_.spirit_run.heads_end)
+                            : nullptr;
     const auto* tails = std::get_if<units::VolumeStrength>(&recipe_.spirit_run.tails_end);
     const auto order = [this](const char* field, const units::VolumeStrength* later,
                               const char* other, const units::VolumeStrength* earlier) {

@@ -30,7 +30,7 @@ ferment::Batch batch_of(const Recipe& recipe, const Kit& kit, const Drawn& drawn
   batch.nitrogen = plan.nutrition.nitrogen +
                    units::Mass::grams(recipe.ferment.nutrient_nitrogen.grams_per_litre() *
                                       wort.volume.litres());
-  batch.pitched_at = recipe.ferment.pitch_temperature;
+  batch.pitched_at = wort.top_up.temperature;
   batch.tolerance = ferment::yeast(recipe.ferment.yeast).tolerance.value;
   batch.yield = drawn.alcohol_yield;
   batch.vessel.room = kit.place.ambient;
@@ -60,6 +60,18 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
              plan.pace.warmest.celsius(), yeast.name, yeast.warmest.value.celsius()),
          "Pitch cooler, cool the vessel, or split it."});
   }
+  units::Temperature coolest = plan.pace.course.front().temperature;
+  for (const ferment::PacePoint& point : plan.pace.course) {
+    coolest = std::min(coolest, point.temperature);
+  }
+  if (coolest < yeast.coolest.value &&
+      recipe.ferment.pitch_temperature >= yeast.coolest.value) {
+    findings.push_back(
+        {Weight::caution, "ferment-cools", "Ferment",
+         fmt::format("In its room the ferment falls to {:.1f} °C; under {:.0f} °C {} is slow.",
+                     coolest.celsius(), yeast.coolest.value.celsius(), yeast.name),
+         "Wrap the vessel, warm the room, or hold the temperature (held = true)."});
+  }
   if (recipe.ferment.pitch_temperature < yeast.coolest.value) {
     findings.push_back({Weight::caution, "pitched-too-cold", "Ferment",
                         fmt::format("{:.1f} °C is under the {:.0f} °C that {} works at.",
@@ -67,12 +79,12 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
                                     yeast.coolest.value.celsius(), yeast.name),
                         "Pitch warmer."});
   }
-  if (plan.strength > yeast.tolerance.value) {
+  if (plan.strength_if_dry > yeast.tolerance.value) {
     findings.push_back(
         {Weight::caution, "over-tolerance", "Ferment",
-         fmt::format("The wash would come to {:.1f} %vol, over the {:.0f} %vol that "
-                     "{} bears.",
-                     plan.strength.percent(), yeast.tolerance.value.percent(), yeast.name),
+         fmt::format(
+             "Dry, the wash would come to {:.1f} %vol, over the {:.0f} %vol that {} bears.",
+             plan.strength_if_dry.percent(), yeast.tolerance.value.percent(), yeast.name),
          "Less sugar, more water, or another yeast."});
   }
   const double short_mg_L =
@@ -95,7 +107,7 @@ void gas_findings(const Kit& kit, const FermentPlan& plan, std::vector<Finding>&
   const units::Share air = *plan.room_at_peak;
   if (air <= ferment::carbon_dioxide_limit_8h) return;
   findings.push_back(
-      {air > ferment::carbon_dioxide_dangerous ? Weight::danger : Weight::caution,
+      {air > ferment::carbon_dioxide_limit_short ? Weight::danger : Weight::caution,
        "carbon-dioxide", "Ferment",
        fmt::format(
            "At its peak the ferment gives off {:.0f} L of carbon dioxide an hour; in the "
@@ -131,6 +143,8 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
   const wort::Wash& wash = plan.fermented.wash;
   plan.final_gravity = wort::specific_gravity(wash);
   plan.strength = wort::strength(wash);
+  plan.strength_if_dry =
+      wort::strength(ferment::ferment(wort.whole, sugars, drawn.alcohol_yield).wash);
   plan.alcohol_by_mass = units::Share::fraction(wash.ethanol / wash.mass());
   plan.apparent_attenuation =
       wort::apparent_attenuation(wort.extract, wort::plato(plan.final_gravity));
@@ -138,7 +152,9 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
 
   plan.carbon_dioxide = ferment::carbon_dioxide_volume(
       plan.fermented.carbon_dioxide, units::Temperature::celsius(20.0), kit.place.pressure);
-  plan.peak_carbon_dioxide = plan.pace.peak_carbon_dioxide;
+  // The pace counts its gas at 101.325 kPa; in a higher house it takes more room.
+  plan.peak_carbon_dioxide =
+      plan.pace.peak_carbon_dioxide * (units::Pressure::atmospheres(1.0) / kit.place.pressure);
   plan.fresh_air = ferment::fresh_air_needed(plan.peak_carbon_dioxide);
   if (kit.place.ferment_room) {
     plan.room_at_peak =

@@ -20,7 +20,8 @@ namespace lynearm::plan {
 struct FermentPlan {
   units::SpecificGravity original_gravity;
   units::SpecificGravity final_gravity;
-  units::VolumeStrength strength;  ///< of the wash, by volume at 20 °C
+  units::VolumeStrength strength_if_dry;  ///< were all the fermentable sugar fermented
+  units::VolumeStrength strength;         ///< of the wash, by volume at 20 °C
   units::Share alcohol_by_mass;
   units::Share apparent_attenuation;
   ferment::Fermented fermented;

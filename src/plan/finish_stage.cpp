@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/error.hpp"
 #include "spirit/density.hpp"
 #include "spirit/reduction.hpp"
 #include "spirit/strength.hpp"
@@ -108,6 +109,7 @@ class WoodDay {
     plan_.soaked = rested.soaked;
     plan_.evaporated = rested.evaporated;
     plan_.matured = rested.course.back().lot;
+    shrunk();
   }
 
   void cask_size_findings(const Cask& cask, units::Volume all, units::Volume room) {
@@ -150,9 +152,8 @@ class WoodDay {
     // "Ready" is anchored in the trade's own toasted staves, so the count is found for wood as
     // rich as those; what this wood and toast really give is told by `extract`.
     const wood::Wood like;
-    const double wanted = staves.count ? static_cast<double>(*staves.count)
-                                       : wood::staves_for(wood::ready, step_.time, stave,
-                                                          plan_.filled, like, conditions());
+    const double wanted =
+        staves.count ? static_cast<double>(*staves.count) : staves_for_the_time(stave, like);
     plan_.staves = std::max(1, static_cast<int>(std::lround(wanted)));
     if (kit_.staves && kit_.staves->count > 0 && plan_.staves > kit_.staves->count) {
       findings_.push_back({Weight::caution, "too-few-staves", "Wood",
@@ -165,6 +166,7 @@ class WoodDay {
     wood.richness = richness();
     plan_.surface = wood.surface;
     plan_.times_a_200L_cask = wood::times_a_200L_cask(wood.surface);
+    if (out_of_range(wood)) return;
     plan_.extract = wood::extract(wood, step_.time, conditions());
     if (wood_drinks_it_all(wood::soak_in(stave, plan_.staves), false)) return;
     const wood::GlassRest rest = wood::rest_in_glass(
@@ -173,6 +175,36 @@ class WoodDay {
     plan_.soaked = rest.soaked;
     plan_.evaporated = rest.escaped;
     plan_.matured = rest.left;
+    shrunk();
+  }
+
+  // A time so short that no number of staves would do is planned with the most wood there is a
+  // forecast for, and said below by its own finding.
+  double staves_for_the_time(const wood::Stave& stave, const wood::Wood& like) {
+    try {
+      return wood::staves_for(wood::ready, step_.time, stave, plan_.filled, like, conditions());
+    } catch (const base::InputError&) {
+      findings_.push_back(
+          {Weight::caution, "time-too-short", "Wood",
+           fmt::format("In {:.0f} days no number of staves makes the spirit ready.",
+                       step_.time.days()),
+           "Give it more time, or name the number of staves."});
+      const units::Area most = units::Area::square_centimetres(1000.0 * plan_.filled.litres());
+      return most / wood::area(stave);
+    }
+  }
+
+  // One stave in hundreds of litres, or many in a glass: nothing is known of either.
+  bool out_of_range(const wood::Wood& wood) {
+    const double surface = wood.surface.square_centimetres_per_litre();
+    if (surface >= 1.0 && surface <= 2000.0) return false;
+    findings_.push_back({Weight::stop, "wood-out-of-range", "Wood",
+                         fmt::format("{:.3g} cm² of wood to a litre is outside what can be "
+                                     "forecast, 1 to 2000.",
+                                     surface),
+                         "Give another number of staves, or a cask."});
+    plan_.matured = plan_.into_wood;
+    return true;
   }
 
   // So little spirit for so much new wood that hardly any would come out again: said, and the
@@ -186,6 +218,11 @@ class WoodDay {
                          "Use less wood, a used cask, or a larger batch."});
     plan_.matured = plan_.into_wood;
     return true;
+  }
+
+  void shrunk() {
+    plan_.evaporated_volume =
+        spirit::volume(plan_.into_wood - plan_.soaked) - spirit::volume(plan_.matured);
   }
 
   void take_samples() {

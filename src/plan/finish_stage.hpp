@@ -41,7 +41,10 @@ struct WoodPlan {
   units::Volume each_sample = units::Volume::millilitres(20.0);
   spirit::Lot samples;
   spirit::Lot soaked;
+  /// Gone to the air. In a damp cellar water comes the other way, and its water is negative:
+  /// ask for `evaporated_volume`, not for a strength.
   spirit::Lot evaporated;
+  units::Volume evaporated_volume;  ///< by which the spirit shrank, at 20 °C
   spirit::Lot matured;
   units::VolumeStrength strength;  ///< of the matured spirit
   units::Volume volume;

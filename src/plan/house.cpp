@@ -51,8 +51,13 @@ CoolingPlan plan_cooling(const Vessel& vessel, units::HeatCapacity body,
   if (vessel.loss_open > vessel.loss_lid_on) plan.lid_off = way(CoolBy::lid_off);
   if (vessel.cooling_coil > units::HeatLoss{}) plan.with_coil = way(CoolBy::coil);
   std::optional<units::Duration> planned = lid_on;
-  if (by == CoolBy::lid_off && plan.lid_off) planned = plan.lid_off;
-  if (by == CoolBy::coil && plan.with_coil) planned = plan.with_coil;
+  if (by == CoolBy::lid_off && plan.lid_off) {
+    planned = plan.lid_off;
+    plan.by = CoolBy::lid_off;
+  } else if (by == CoolBy::coil && plan.with_coil) {
+    planned = plan.with_coil;
+    plan.by = CoolBy::coil;
+  }
   if (planned) plan.planned = *planned;
   return plan;
 }
@@ -76,6 +81,13 @@ void watch_fullness(const Vessel& vessel, units::Volume fullest, const std::stri
          fmt::format("Hold back {:.1f} L, or scale the batch down.",
                      (fullest - vessel.working).litres())});
   }
+}
+
+units::Energy drawn_to_heat(const mash::Contents& contents, units::Temperature to,
+                            const Kit& kit) {
+  const double rise_K = std::max(0.0, (to - contents.temperature).kelvins());
+  return units::Energy::joules(mash::heat_capacity(contents).joules_per_kelvin() * rise_K /
+                               kit.still.boiler.heat_efficiency.fraction());
 }
 
 const Vessel& vessel_named(const Kit& kit, const std::string& name) {

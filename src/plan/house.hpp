@@ -40,6 +40,11 @@ inline constexpr units::Duration stirring_open = units::Duration::minutes(5.0);
 void watch_fullness(const Vessel& vessel, units::Volume fullest, const std::string& stage,
                     const std::string& when, std::vector<Finding>& findings);
 
+/// Energy drawn to warm water or mash to `to` in the still's boiler or a kettle of its
+/// efficiency; nothing when it is as warm already. Losses on the way are left out.
+[[nodiscard]] units::Energy drawn_to_heat(const mash::Contents& contents, units::Temperature to,
+                                          const Kit& kit);
+
 /// The vessel of that name; the recipe was checked, so a missing one is our fault.
 [[nodiscard]] const Vessel& vessel_named(const Kit& kit, const std::string& name);
 

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "base/error.hpp"
 #include "plan/parts.hpp"
@@ -18,6 +20,35 @@ bool foams(const BillPlan& bill) {
   return all > units::Mass{} && foaming / all > 1.0 / 3.0;
 }
 
+// The rooms name their own arguments; here they get the names of the recipe's and the kit's
+// keys.
+std::vector<base::Fault> in_the_files_words(std::vector<base::Fault> faults) {
+  static constexpr std::pair<const char*, const char*> names[] = {
+      {"boiler.power", "kit.boiler.power"},
+      {"charge.temperature", "kit.place.ambient"},
+      {"condenser.coolant_inlet", "kit.condenser.coolant_inlet"},
+      {"condenser.greatest_flow", "kit.condenser.greatest_flow"},
+      {"cook.simmer", "mash.cook.time"},
+      {"coolant.flow", "kit.condenser.greatest_flow"},
+      {"heat.power", "kit.vessel"},
+      {"hexose", "ferment.fill_to"},
+      {"pour.taking", "mash.cook.water"},
+      {"run.heating.power", "kit.head.spirit_power"},
+      {"run.stop.collected", "spirit_run.tails_end"},
+      {"run.stop.head_temperature", "spirit_run.tails_end"},
+      {"spout_temperature", "strip.spout_temperature"},
+      {"vessel.room", "kit.place.ambient"},
+      {"waters.cold", "kit.liquor.cold"},
+      {"waters.hot", "kit.liquor.hot"},
+      {"wood.surface", "wood.staves"}};
+  for (base::Fault& fault : faults) {
+    for (const auto& [inner, outer] : names) {
+      if (fault.field == inner) fault.field = outer;
+    }
+  }
+  return faults;
+}
+
 }  // namespace
 
 void sort_findings(std::vector<Finding>& findings) {
@@ -25,10 +56,10 @@ void sort_findings(std::vector<Finding>& findings) {
                    [](const Finding& a, const Finding& b) { return a.weight < b.weight; });
 }
 
-Plan make(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
-          const vapour::BoilingCurve& curve) {
-  std::vector<base::Fault> faults = contradictions(recipe, kit);
-  if (!faults.empty()) throw base::InputError(std::move(faults));
+namespace {
+
+Plan chain(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
+           const vapour::BoilingCurve& curve) {
   Plan plan;
   plan.mash = plan_mash(recipe, kit, drawn, plan.findings);
   plan.ferment = plan_ferment(recipe, kit, drawn, plan.mash.wort, plan.findings);
@@ -42,6 +73,19 @@ Plan make(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   plan.timeline = make_timeline(recipe, kit, plan);
   sort_findings(plan.findings);
   return plan;
+}
+
+}  // namespace
+
+Plan make(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
+          const vapour::BoilingCurve& curve) {
+  std::vector<base::Fault> faults = contradictions(recipe, kit);
+  if (!faults.empty()) throw base::InputError(std::move(faults));
+  try {
+    return chain(recipe, kit, drawn, curve);
+  } catch (const base::InputError& error) {
+    throw base::InputError(in_the_files_words(error.faults()));
+  }
 }
 
 Plan make(const Recipe& recipe, const Kit& kit) {

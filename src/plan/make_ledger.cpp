@@ -82,18 +82,18 @@ class LedgerMaker {
   void ferment() {
     const WortPlan& wort = plan_.mash.wort;
     const FermentPlan& ferment = plan_.ferment;
-    in_wort_ = alcohol_of_hexose(hexose_of_grain(wort.grain.extract) + sugar_hexose_);
-    const units::Mass reachable =
-        ferment::hexose(wort.whole, {wort.fermentable, wort.hexose_per_gram});
+    // Each from what its own stage says of it, so that the sum closing is a check.
+    in_wort_ = alcohol_of_hexose(hexose_of_grain(wort.grain.extract) + wort.sugar_hexose);
+    const ferment::Fermented& fermented = ferment.fermented;
     put("Ferment", "extract that does not ferment", Flow::lost,
-        in_wort_ - alcohol_of_hexose(reachable));
-    const units::Mass fermented = ferment.fermented.hexose_fermented;
-    const units::Volume sugar_left = alcohol_of_hexose(reachable - fermented);
-    if (sugar_left > units::Volume::millilitres(0.001)) {
+        alcohol_of_hexose(wort.unfermentable_hexose));
+    const units::Volume sugar_left =
+        alcohol_of_hexose(fermented.sugar_left * wort.hexose_per_gram);
+    if (sugar_left > units::Volume{}) {
       put("Ferment", "sugar left by the yeast", Flow::lost, sugar_left);
     }
     put("Ferment", "turned into yeast, glycerol and acids", Flow::lost,
-        alcohol_of_hexose(fermented) - spirit::pure_alcohol(wort::lot(ferment.fermented.wash)));
+        alcohol_of_hexose(fermented.yeast + fermented.glycerol + fermented.acids));
     put("Ferment", "left with the lees", Flow::lost, wort::lot(ferment.lees));
   }
 

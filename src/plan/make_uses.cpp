@@ -34,25 +34,23 @@ Uses make_uses(const Recipe& recipe, const Plan& plan) {
     uses.costs.push_back({std::move(what), amount});
     uses.cost += amount;
   };
+  const auto priced = [&](const std::string& what, std::optional<double> price, double amount) {
+    if (price) {
+      cost(what, *price * amount);
+    } else {
+      uses.unpriced.push_back(what);
+    }
+  };
   for (std::size_t i = 0; i < recipe.bill.size(); ++i) {
-    const BillLine& line = recipe.bill[i];
-    if (!line.price_per_kg) continue;
-    cost(plan.mash.bill.lines[i].ingredient.name, *line.price_per_kg * line.mass.kilograms());
+    priced(plan.mash.bill.lines[i].ingredient.name, recipe.bill[i].price_per_kg,
+           recipe.bill[i].mass.kilograms());
   }
-  if (recipe.ferment.yeast_price_per_kg) {
-    cost("Yeast", *recipe.ferment.yeast_price_per_kg * plan.ferment.yeast.kilograms());
-  }
-  if (recipe.prices.energy_per_kWh) {
-    cost("Energy", *recipe.prices.energy_per_kWh * uses.energy().kilowatt_hours());
-  }
-  if (recipe.prices.water_per_m3) {
-    cost("Water",
-         *recipe.prices.water_per_m3 * (uses.process_water + uses.coolant).cubic_metres());
-  }
-  if (recipe.prices.wood) cost("Wood", *recipe.prices.wood);
-  if (recipe.prices.bottle_each) {
-    cost("Bottles", *recipe.prices.bottle_each * plan.finish.bottle.bottles);
-  }
+  priced("Yeast", recipe.ferment.yeast_price_per_kg, plan.ferment.yeast.kilograms());
+  priced("Energy", recipe.prices.energy_per_kWh, uses.energy().kilowatt_hours());
+  priced("Water", recipe.prices.water_per_m3,
+         (uses.process_water + uses.coolant).cubic_metres());
+  if (plan.finish.wood) priced("Wood", recipe.prices.wood, 1.0);
+  priced("Bottles", recipe.prices.bottle_each, plan.finish.bottle.bottles);
   if (!uses.costs.empty() && plan.finish.bottle.bottles > 0) {
     uses.cost_per_bottle = uses.cost / plan.finish.bottle.bottles;
   }

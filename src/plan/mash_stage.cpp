@@ -16,7 +16,8 @@
 namespace lynearm::plan {
 namespace {
 
-constexpr units::Share stays_in_the_pot = units::Share::percent(1.0);  // common practice
+// The pot is scraped out: what sticks is not worth a figure.
+constexpr units::Share stays_in_the_pot = units::Share::percent(0.0);
 
 mash::Bill lines_of(const mash::Bill& bill, mash::Role role) {
   mash::Bill lines;
@@ -55,7 +56,9 @@ class MashDay {
         grist_of(lines_of(bill_.grain, mash::Role::dough_in), kit_.place.ambient);
     mash::Contents liquor = recipe_.mash.cook ? cook_and_land() : strike_water();
     const units::Temperature rest = recipe_.mash.rest_temperature;
-    mash::MashVessel warm{vessel_.wall_heat_capacity(), liquor.temperature, true, {}};
+    // An unheated tub is cold when the strike water comes; a cook has warmed it.
+    const bool stands_warm = recipe_.mash.cook || vessel_.heat > units::Power{};
+    mash::MashVessel warm{vessel_.wall_heat_capacity(), kit_.place.ambient, stands_warm, {}};
     warm.lost = units::Energy::joules(
         mash::open_surface_loss(mash::open_surface(mash::volume(liquor)), rest).watts() *
         stirring_open.seconds());
@@ -119,6 +122,8 @@ class MashDay {
                  planned.cooked.contents.temperature, cook.time);
 
     const units::Temperature beside = recipe_.mash.water_temperature.value_or(kit_.liquor.cold);
+    plan_.energy +=
+        drawn_to_heat(mash::water(recipe_.mash.water, kit_.liquor.cold), beside, kit_);
     mash::Pour pour;
     pour.vessel_wall = vessel_.wall_heat_capacity();
     pour.in_vessel = recipe_.mash.water > units::Volume{}
@@ -149,6 +154,14 @@ class MashDay {
     const units::HeatCapacity body = body_of(vessel_, liquor);
     const units::Temperature from = liquor.temperature;
     const units::Temperature to = plan_.dough_in;
+    if (from > to && !plan_.cook) {
+      throw base::InputError(
+          "mash.rest_temperature",
+          fmt::format("{:.1f} °C", recipe_.mash.rest_temperature.celsius()),
+          fmt::format(
+              "a rest whose strike water is warmer than the kit's cold water, {:.1f} °C",
+              from.celsius()));
+    }
     if (from > to) {
       CoolingPlan cooling =
           plan_cooling(vessel_, body, from, to, recipe_.mash.cool_by, kit_, drawn_);
@@ -161,22 +174,27 @@ class MashDay {
                 from.celsius(), to.celsius()));
       }
       mash::append_cooling(plan_.course, from, to, body,
-                           cooling_of(vessel_, way(cooling), kit_, drawn_));
+                           cooling_of(vessel_, cooling.by, kit_, drawn_));
       plan_.cook->cooling = cooling;
       return;
     }
     const units::Power heat = vessel_.heat * vessel_.heat_efficiency.fraction();
-    const units::Energy needed =
-        units::Energy::joules(body.joules_per_kelvin() * (to - from).kelvins());
     if (plan_.cook) {
       findings_.push_back(
-          {Weight::caution, "lands-too-cold", "Mash",
+          {heat > units::Power{} ? Weight::caution : Weight::stop, "lands-too-cold", "Mash",
            fmt::format(
                "The cooked grain lands at {:.1f} °C in the {}, under the {:.1f} °C that "
                "the malts need to settle at {:.1f} °C.",
                from.celsius(), vessel_.name, to.celsius(),
                recipe_.mash.rest_temperature.celsius()),
-           "Use less water in the mash vessel, hotter water, or warm the vessel first."});
+           heat > units::Power{}
+               ? "Use less water in the mash vessel, hotter water, or warm the vessel first."
+               : "The vessel has no heat to mend that: use less water in it, hotter water, or "
+                 "warm it first."});
+    }
+    if (plan_.cook && heat <= units::Power{}) {
+      plan_.dough_in = from;  // nothing can mend it: the malts settle colder
+      return;
     }
     if (heat > units::Power{}) {
       const units::HeatLoss loss = vessel_.loss_lid_on * drawn_.heat_loss_factor.fraction();
@@ -186,23 +204,24 @@ class MashDay {
       plan_.energy += units::Energy::joules(vessel_.heat.watts() * time.seconds());
       (plan_.cook ? plan_.cook->heating : plan_.heating_strike) = time;
     } else {
-      // Heated elsewhere at the same price; the time is that of filling.
-      plan_.energy += needed;
+      // Water for an infusion is heated elsewhere; the time is that of filling.
+      plan_.energy += drawn_to_heat(liquor, to, kit_);
       mash::append(plan_.course, mash::Phase::heating, from, to,
                    units::Duration::minutes(10.0));
-      (plan_.cook ? plan_.cook->heating : plan_.heating_strike) =
-          units::Duration::minutes(10.0);
+      plan_.heating_strike = units::Duration::minutes(10.0);
     }
-  }
-
-  CoolBy way(const CoolingPlan& cooling) const {
-    if (recipe_.mash.cool_by == CoolBy::coil && cooling.with_coil) return CoolBy::coil;
-    if (recipe_.mash.cool_by == CoolBy::lid_off && cooling.lid_off) return CoolBy::lid_off;
-    return CoolBy::lid_on;
   }
 
   void corrections() {
     const units::Temperature target = recipe_.mash.rest_temperature;
+    if (kit_.liquor.hot <= target + units::TemperatureChange::kelvins(2.0)) {
+      findings_.push_back(
+          {Weight::remark, "no-hot-water", "Mash",
+           fmt::format("The hot water at hand, {:.0f} °C, cannot warm a mash that "
+                       "reads under its {:.1f} °C.",
+                       kit_.liquor.hot.celsius(), target.celsius()),
+           "Have a kettle of water near the boil ready."});
+    }
     for (const double off_K : {-3.0, -2.0, -1.0, 1.0, 2.0, 3.0}) {
       mash::Contents measured = plan_.doughed_in;
       measured.temperature = target + units::TemperatureChange::kelvins(off_K);
@@ -235,6 +254,15 @@ class MashDay {
     // What did not dissolve stays in the grain and holds liquor like it.
     raw_starch_ = std::max(mash::extract_potential(bill_.grain).extract - plan_.extract_made,
                            units::Mass{});
+    const units::TemperatureChange drift = plan_.doughed_in.temperature - plan_.rested.end;
+    if (drift > units::TemperatureChange::kelvins(5.0)) {
+      findings_.push_back(
+          {Weight::caution, "rest-cools", "Mash",
+           fmt::format("The mash cools by {:.1f} K in its rest, to {:.1f} °C: what is not "
+                       "converted early stays.",
+                       drift.kelvins(), plan_.rested.end.celsius()),
+           "Wrap the vessel, cover it, or warm it gently half way."});
+    }
     if (plan_.rested.converted < units::Share::percent(90.0)) {
       findings_.push_back(
           {Weight::caution, "starch-left", "Mash",
@@ -291,8 +319,9 @@ class MashDay {
     }
     for (std::size_t i = 0; i < recipe_.mash.sparges.size(); ++i) {
       const Sparge& sparge = recipe_.mash.sparges[i];
-      plan_.energy += units::Energy::joules(sparges[i].kilograms() * mash::water_J_per_kg_K *
-                                            (sparge.temperature - kit_.liquor.cold).kelvins());
+      mash::Contents water = mash::water(sparge.water, sparge.temperature);
+      water.temperature = kit_.liquor.cold;
+      plan_.energy += drawn_to_heat(water, sparge.temperature, kit_);
     }
     slow_drain_finding();
     sparge_findings();

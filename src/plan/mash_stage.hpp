@@ -44,7 +44,8 @@ struct CoolingPlan {
   units::Duration lid_on;
   std::optional<units::Duration> lid_off;
   std::optional<units::Duration> with_coil;
-  units::Duration planned;  ///< by the way the recipe says
+  units::Duration planned;     ///< by `by`; negative when it never gets there
+  CoolBy by = CoolBy::lid_on;  ///< the way taken: as the recipe says, or the nearest to it
 };
 
 struct CookPlan {
@@ -97,8 +98,10 @@ struct WortPlan {
   units::Volume fill;    ///< at pitching temperature, with solids
   units::SpecificGravity original_gravity;
   units::Plato extract;
-  units::Share fermentable;      ///< of the extract
-  double hexose_per_gram = 1.0;  ///< of the fermentable extract
+  units::Share fermentable;          ///< of the extract
+  double hexose_per_gram = 1.0;      ///< of the fermentable extract
+  units::Mass sugar_hexose;          ///< in the sugars' extract, were all of it sugar
+  units::Mass unfermentable_hexose;  ///< of the whole, summed over its sources
   units::Mass extract_from_malt, extract_from_raw_grain, extract_from_sugar;
 };
 

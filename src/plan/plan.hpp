@@ -33,8 +33,9 @@ struct Uses {
   units::Energy spirit_run;
   units::Volume process_water;  ///< into mash, wort, charge and spirit
   units::Volume coolant;
-  std::vector<CostLine> costs;  ///< where prices are given
-  double cost = 0.0;            ///< their sum
+  std::vector<CostLine> costs;        ///< where prices are given
+  double cost = 0.0;                  ///< their sum
+  std::vector<std::string> unpriced;  ///< used, but without a price: the cost leaves it out
   std::optional<double> cost_per_bottle;
 
   [[nodiscard]] units::Energy energy() const { return mash + strip + spirit_run; }

@@ -113,8 +113,10 @@ struct SpiritRunStep {
   std::optional<SpiritLot> feints;  ///< put into this charge
   units::VolumeStrength charge_at_most = units::VolumeStrength::percent(30.0);
   Surplus surplus = Surplus::keep;
-  Border foreshots_end = units::Volume::millilitres(100.0);
-  Border heads_end = units::VolumeStrength::percent(72.0);
+  /// Left out: 0.5 % and 2.5 % of the charge by volume (100 mL and 400 to 650 mL of a 20 L
+  /// charge: common practice, no source).
+  std::optional<Border> foreshots_end;
+  std::optional<Border> heads_end;
   Border hearts_end = units::VolumeStrength::percent(56.0);
   Border tails_end = units::VolumeStrength::percent(10.0);
   bool keep_heads = true;  ///< heads go to the feints, else away
@@ -123,7 +125,6 @@ struct SpiritRunStep {
 
 struct ReduceStep {
   units::VolumeStrength maturing;
-  units::Temperature spirit_temperature = units::Temperature::celsius(20.0);
   units::Temperature water_temperature = units::Temperature::celsius(20.0);
 };
 

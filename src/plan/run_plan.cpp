@@ -4,11 +4,20 @@
 
 #include <algorithm>
 
+#include "mash/heat.hpp"
 #include "spirit/density.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::plan {
 namespace {
+
+// The least flow leaves no room for a tap that drifts or a coil that is furred: half as much
+// again is set (common practice, no source).
+constexpr double coolant_margin = 1.5;
+// Longer than one watch beside the still (common practice, no source).
+constexpr units::Duration longest_watch = units::Duration::hours(14.0);
+// Below this much more than the least, the condenser is called tight.
+constexpr double coolant_tight = 1.15;
 
 // Flow of spirit in the first moments, from the first points of the run.
 still::SpiritFlow first_flow(const still::Run& run) {
@@ -32,7 +41,7 @@ CoolantPlan plan_coolant(const still::Run& run, units::Temperature spout, const 
   CoolantPlan plan;
   plan.spirit_flow = flow.at_20C;
   plan.cooling = still::cooling(flow, spout, condenser, curve);
-  plan.flow = std::min(plan.cooling.least_flow, condenser.greatest_flow);
+  plan.flow = std::min(plan.cooling.least_flow * coolant_margin, condenser.greatest_flow);
   plan.leaving = still::coolant_leaving(plan.cooling.heat, condenser.coolant_inlet, plan.flow);
   // The heat falls through a run as slowly as its power; the tap is taken as left alone.
   plan.water =
@@ -51,13 +60,18 @@ units::VolumeStrength first_spout(const still::Charge& charge, units::Share head
 
 RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& kit,
                  const Drawn& drawn, const vapour::BoilingCurve& curve) {
-  const still::Boiler boiler = still_boiler(kit, drawn);
+  still::Boiler boiler = still_boiler(kit, drawn);
+  // The grain warms with the metal, and takes its room at any temperature.
+  boiler.wall += mash::heat_capacity_of_grain(wish.solids, {});
+  const units::Volume grain =
+      units::Volume::litres(wish.solids.kilograms() * mash::grain_displacement_L_per_kg);
   RunPlan plan;
   plan.charge = charge;
-  plan.charge_volume = still::volume(charge, spirit::reference_20C);
+  plan.solids = wish.solids;
+  plan.charge_volume = still::volume(charge, spirit::reference_20C) + grain;
   plan.charge_strength = spirit::strength(charge.spirit);
   plan.heat_up = still::heat_up(charge, boiler, kit.place.ambient, curve);
-  plan.volume_at_boil = plan.heat_up.volume_at_boil;
+  plan.volume_at_boil = plan.heat_up.volume_at_boil + grain;
   plan.power = wish.power;
   still::RunSetting setting;
   setting.head_reflux = wish.head_reflux;
@@ -70,7 +84,8 @@ RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& ki
   plan.lost = distillate * lost;
   plan.collected = distillate - plan.lost;
   plan.left_in_pot =
-      still::volume({plan.run.left(), charge.extract, {}}, plan.run.last().pot_temperature);
+      still::volume({plan.run.left(), charge.extract, {}}, plan.run.last().pot_temperature) +
+      grain;
   plan.length = plan.heat_up.duration + plan.run.last().since_boiling;
   plan.energy = plan.heat_up.drawn + plan.run.last().drawn;
   plan.coolant = plan_coolant(plan.run, wish.spout_temperature, kit, curve);
@@ -80,6 +95,15 @@ RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& ki
 void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
                   std::vector<Finding>& findings) {
   const Boiler& boiler = kit.still.boiler;
+  if (plan.length > longest_watch) {
+    findings.push_back(
+        {Weight::caution, "run-too-long", stage,
+         fmt::format("One run takes {:.0f} h from cold pot to end, and a heated still "
+                     "is never left.",
+                     plan.length.hours()),
+         "Charge less, give more power, or stop part way: heat off, let it cool, go "
+         "on another day."});
+  }
   if (plan.volume_at_boil > boiler.total) {
     findings.push_back(
         {Weight::stop, "boiler-overfilled", stage,
@@ -115,6 +139,16 @@ void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
          fmt::format("Give less heat, so that no more than {:.1f} L of spirit runs "
                      "an hour, or more or colder coolant.",
                      coolant.cooling.greatest_spirit.litres_per_hour())});
+  }
+  if (coolant.cooling.flow_enough &&
+      kit.still.greatest_coolant_flow < coolant.cooling.least_flow * coolant_tight) {
+    findings.push_back(
+        {Weight::caution, "coolant-tight", stage,
+         fmt::format("The condenser needs at least {:.2f} L of coolant a minute at "
+                     "the start and can get {:.2f}: there is no margin.",
+                     coolant.cooling.least_flow.litres_per_minute(),
+                     kit.still.greatest_coolant_flow.litres_per_minute()),
+         "Give less heat, or more or colder coolant."});
   }
   if (!coolant.cooling.spout_reachable) {
     findings.push_back({Weight::remark, "spout-warmer", stage,

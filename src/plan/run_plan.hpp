@@ -11,6 +11,7 @@ struct RunWish {
   units::Share head_reflux;
   units::Temperature spout_temperature;
   still::Stop stop;
+  units::Mass solids;  ///< dry, in the pot; takes room and heat
 };
 
 /// A run of `charge`, heated at the boiler's full power and then driven as wished.

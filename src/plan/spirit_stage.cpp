@@ -23,6 +23,10 @@ struct MadeUp {
 // The fill limit is a habit, not an edge: a charge a little over it is one charge.
 constexpr double hardly_over = 1.005;
 
+// Borders by volume when the recipe names none, of the charge (common practice, no source).
+constexpr double usual_foreshots = 0.005;
+constexpr double usual_heads_end = 0.025;
+
 // Feints and a share of the low wines, with the water that brings them to the wanted strength.
 MadeUp made_up(const spirit::Lot& feints, const spirit::Lot& low_wines, double share,
                units::VolumeStrength at_most) {
@@ -113,7 +117,7 @@ class SpiritRun {
     if (plan_.of_a_charge <= hardly_over) {
       take(all, 1.0);
     } else if (step_.surplus == Surplus::second_run) {
-      plan_.runs = static_cast<int>(std::ceil(plan_.of_a_charge));
+      plan_.runs = static_cast<int>(std::ceil(plan_.of_a_charge / hardly_over));
       take(all, 1.0);
     } else {
       keep_surplus();
@@ -214,6 +218,14 @@ class SpiritRun {
       }
       wish.stop.spout_strength = *strength;
     } else if (const auto* head = std::get_if<units::Temperature>(&end)) {
+      const units::Temperature first = curve_.dew_temperature(spirit::mole_fraction(
+          spirit::mass_fraction(first_spout(pot, wish.head_reflux, curve_))));
+      if (*head <= first) {
+        throw base::InputError(
+            "spirit_run.tails_end", shown(step_.tails_end),
+            fmt::format("over {:.1f} °C, where the head stands at the first drops",
+                        first.celsius()));
+      }
       wish.stop.head_temperature = *head;
       wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
     } else {
@@ -221,6 +233,13 @@ class SpiritRun {
       wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
     }
     plan_.one = plan_run(pot, wish, kit_, drawn_, curve_);
+    const bool by_strength = std::holds_alternative<units::VolumeStrength>(end);
+    if (!by_strength && plan_.one.run.ending == still::Ending::spout_strength) {
+      findings_.push_back(
+          {Weight::caution, "border-not-reached", "Spirit run",
+           fmt::format("The run is spent before tails_end ({}).", shown(step_.tails_end)),
+           "End the tails sooner."});
+    }
     run_findings(plan_.one, kit_, "Spirit run", findings_);
     if (!boiler.power_adjustable) {
       findings_.push_back(
@@ -232,10 +251,12 @@ class SpiritRun {
 
   void cut() {
     const still::Run& run = plan_.one.run;
-    const std::pair<const char*, const Border*> borders[] = {
-        {"foreshots_end", &step_.foreshots_end},
-        {"heads_end", &step_.heads_end},
-        {"hearts_end", &step_.hearts_end}};
+    const units::Volume charge = plan_.one.charge_volume;
+    const Border foreshots_end = step_.foreshots_end.value_or(charge * usual_foreshots);
+    const Border heads_end = step_.heads_end.value_or(charge * usual_heads_end);
+    const std::pair<const char*, const Border*> borders[] = {{"foreshots_end", &foreshots_end},
+                                                             {"heads_end", &heads_end},
+                                                             {"hearts_end", &step_.hearts_end}};
     still::Point at[3];
     const still::Point* before = &run.first();
     for (std::size_t i = 0; i < 3; ++i) {
@@ -260,6 +281,15 @@ class SpiritRun {
         step_.keep_heads ? plan_.feints_kept + heads : heads;
     plan_.left_in_pots = run.left() * runs;
     plan_.lost = plan_.one.lost * runs;
+    if (plan_.heads.pure_alcohol > plan_.hearts.pure_alcohol * 0.25) {
+      findings_.push_back(
+          {Weight::caution, "heads-heavy", "Spirit run",
+           fmt::format("The heads hold {:.2f} L of pure alcohol, {:.0f} % of what "
+                       "the hearts have.",
+                       plan_.heads.pure_alcohol.litres(),
+                       100.0 * (plan_.heads.pure_alcohol / plan_.hearts.pure_alcohol)),
+           "End the heads earlier, or by volume; the nose decides."});
+    }
     if (plan_.hearts.volume < units::Volume::millilitres(1.0)) {
       findings_.push_back({Weight::stop, "no-hearts", "Spirit run",
                            "By the recipe's borders nothing is left for the hearts.",

@@ -22,7 +22,7 @@ namespace lynearm::plan {
 /// Coolant over a run: for the hardest moment, the first.
 struct CoolantPlan {
   still::Cooling cooling;
-  units::VolumeFlow flow;  ///< so that it leaves as warm as it may
+  units::VolumeFlow flow;  ///< to set: the least and a margin, if there is so much
   units::Temperature leaving;
   units::VolumeFlow spirit_flow;  ///< at 20 °C, at the start
   units::Volume water;            ///< through the coil over one run
@@ -31,6 +31,7 @@ struct CoolantPlan {
 /// One run of the still, from cold pot to the end.
 struct RunPlan {
   still::Charge charge;
+  units::Mass solids;           ///< dry, in the pot; on the grain only
   units::Volume charge_volume;  ///< at 20 °C
   units::Volume volume_at_boil;
   units::VolumeStrength charge_strength;

@@ -62,6 +62,7 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   wish.power = boiler.power;
   wish.head_reflux = drawn.head_reflux_strip;
   wish.spout_temperature = recipe.strip.spout_temperature;
+  wish.solids = ferment.solids * per_run;
   // The maker stops at what the glass shows; the glass is off by its own error.
   wish.stop.spout_strength = std::max(recipe.strip.stop + drawn.alcoholmeter_error,
                                       units::VolumeStrength::percent(0.2));
@@ -73,6 +74,8 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                     first.percent()));
   }
   plan.one = plan_run(pot, wish, kit, drawn, curve);
+  // Of the wash as it is gauged, its extract taking room; the same as the ferment's figure.
+  plan.one.charge_strength = wort::strength(charge);
   const double runs = plan.runs;
   plan.low_wines = plan.one.collected * runs;
   plan.left_in_pots = plan.one.run.left() * runs;
@@ -93,13 +96,12 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                    static_cast<int>(std::ceil(ferment.racked_volume / plan.fill_limit - 1e-9)))
              : "Hold it for the next strip within a day or two, or let it go."});
   }
-  if (recipe.strip.charge && *recipe.strip.charge > plan.fill_limit) {
+  if (division.charge > plan.fill_limit * 1.001) {
     findings.push_back(
         {Weight::caution, "charge-over-fill", "Strip",
          fmt::format("Charges of {:.1f} L are over the {:.1f} L that this wash may "
                      "fill of a {:.1f} L boiler.",
-                     recipe.strip.charge->litres(), plan.fill_limit.litres(),
-                     boiler.total.litres()),
+                     division.charge.litres(), plan.fill_limit.litres(), boiler.total.litres()),
          "Charge less: foam carries over into the condenser and can block it."});
   }
   if (foams) {

@@ -45,7 +45,14 @@ SugarPlan boil_sugar(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
         kit.liquor.cold, boiling_water(kit),
         mash::heat_capacity(plan.contents) + pot.wall_heat_capacity(), heat,
         pot.loss_lid_on * drawn.heat_loss_factor.fraction(), kit.place.ambient);
-    plan.energy = units::Energy::joules(pot.heat.watts() * plan.heating.seconds());
+    // At the boil the pot must make good its loss and the steam that leaves.
+    const double loss_W = pot.loss_lid_on.watts_per_kelvin() *
+                          drawn.heat_loss_factor.fraction() *
+                          (boiling_water(kit) - kit.place.ambient).kelvins();
+    const double steam_J = plan.boiled_away.litres() * mash::evaporation_J_per_kg;
+    plan.energy = units::Energy::joules(pot.heat.watts() * plan.heating.seconds() +
+                                        (steam_J + loss_W * boil.time.seconds()) /
+                                            pot.heat_efficiency.fraction());
   }
   watch_fullness(pot, plan.hot + plan.boiled_away, "Mash", "with the sugar at the boil",
                  findings);
@@ -182,6 +189,8 @@ class Pitching {
       mixed = so_far > units::Mass{} ? ferment::mixed(so_far, mixed, more.extract, more.sugars)
                                      : more.sugars;
       so_far += more.extract;
+      wort_.unfermentable_hexose += more.extract * ((1.0 - more.sugars.fermentable.fraction()) *
+                                                    more.sugars.hexose_per_gram);
     };
     if (stage_.mash) {
       const double fermentable = std::min(1.0, stage_.mash->limit_attenuation.fraction() *
@@ -204,8 +213,10 @@ class Pitching {
       wort_.extract_from_raw_grain = wort_.grain.extract * (1.0 - malt_share);
     }
     for (std::size_t i = 0; i < recipe_.bill.size(); ++i) {
-      if (stage_.bill.lines[i].role == mash::Role::as_sugar)
-        mix(sweet_of(stage_.bill.lines[i]));
+      if (stage_.bill.lines[i].role != mash::Role::as_sugar) continue;
+      const Sweet sweet = sweet_of(stage_.bill.lines[i]);
+      wort_.sugar_hexose += sweet.extract * sweet.sugars.hexose_per_gram;
+      mix(sweet);
     }
     wort_.extract_from_sugar = wort_.sugar.extract;
     wort_.fermentable = mixed.fermentable;
@@ -225,7 +236,7 @@ class Pitching {
       top_up = mash::top_up(together_, wall, waters, fill_to, pitch);
     }
     wort_.before_topping_up = mash::volume(together_);
-    if (recipe_.ferment.fill_to) top_up_findings(top_up, fill_to);
+    top_up_findings(top_up, fill_to);
     wort_.top_up = top_up;
     wort_.fill = top_up.volume;
   }
@@ -254,7 +265,7 @@ class Pitching {
            "Give the fermenter a cooling coil (cooling_coil), more cold topping-up water, or "
            "pitch warmer."});
       cooling.planned = units::Duration::hours(24.0);
-    } else if (cooling.planned > units::Duration::hours(12.0)) {
+    } else if (cooling.planned > units::Duration::hours(6.0)) {
       findings_.push_back(
           {Weight::caution, "cools-slowly", "Ferment",
            fmt::format(
@@ -268,7 +279,7 @@ class Pitching {
   }
 
   void top_up_findings(const mash::TopUp& top_up, units::Volume fill_to) {
-    if (top_up.reach == mash::Reach::already_fuller) {
+    if (recipe_.ferment.fill_to && top_up.reach == mash::Reach::already_fuller) {
       findings_.push_back(
           {Weight::caution, "more-wort-than-wanted", "Ferment",
            fmt::format(

@@ -184,8 +184,10 @@ plan::SpiritRunStep spirit_run_step(Section& in) {
   const auto border = [&in](std::string_view key, std::string_view about, plan::Border& to) {
     to = in.optional(key, about, to);
   };
-  border("foreshots_end", "end of the foreshots, which are thrown away", step.foreshots_end);
-  border("heads_end", "end of the heads, start of the hearts", step.heads_end);
+  step.foreshots_end = in.maybe<plan::Border>(
+      "foreshots_end", "end of the foreshots, poured away; 0.5 % of the charge when left out");
+  step.heads_end = in.maybe<plan::Border>(
+      "heads_end", "end of the heads, start of the hearts; 2.5 % of the charge when left out");
   border("hearts_end", "end of the hearts, start of the tails", step.hearts_end);
   border("tails_end", "end of the run", step.tails_end);
   step.keep_heads = in.choice("heads", "whether the heads go to the feints",
@@ -205,8 +207,6 @@ plan::ReduceStep reduce_step(Section& in, bool wood) {
   }
   step.maturing = maturing.by_volume;
   const auto room = between(Temperature::celsius(0), Temperature::celsius(40));
-  step.spirit_temperature = in.optional(
-      "spirit_temperature", "of the spirit when it is reduced", room, step.spirit_temperature);
   step.water_temperature =
       in.optional("water_temperature", "of the water", room, step.water_temperature);
   return step;

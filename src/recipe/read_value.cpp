@@ -16,6 +16,7 @@ namespace {
 using units::Parsed;
 
 // What a run can come to; beyond it a border is a slip of the pen.
+constexpr units::Volume least_collected = units::Volume::millilitres(1.0);
 constexpr units::Volume most_collected = units::Volume::litres(500.0);
 constexpr Strength weakest_spout{units::VolumeStrength::percent(0.5)};
 constexpr Strength strongest_spout{units::VolumeStrength::percent(96.0)};
@@ -23,7 +24,7 @@ constexpr units::Temperature coolest_head = units::Temperature::celsius(60.0);
 constexpr units::Temperature hottest_head = units::Temperature::celsius(105.0);
 
 constexpr std::string_view border_phrase =
-    R"(a volume collected such as "150 mL" (0 L to 500 L), a strength at the spout such as "58 %vol" (0.5 to 96 %vol) or a head temperature such as "94 °C" (60 to 105 °C))";
+    R"(a volume collected such as "150 mL" (1 mL to 500 L), a strength at the spout such as "58 %vol" (0.5 to 96 %vol) or a head temperature such as "94 °C" (60 to 105 °C))";
 constexpr std::string_view lot_phrase = R"(a volume and its strength such as "5 L @ 55 %vol")";
 constexpr std::string_view staves_phrase =
     R"("for the time", or a whole number of staves from 1 to 1000, written without quotes)";
@@ -177,7 +178,7 @@ Parsed<plan::Border> Field<plan::Border>::read(const Node& node) {
   const Parsed<plan::Border> refused{std::nullopt, std::string(border_phrase)};
   if (node.type != Node::Type::text) return refused;
   if (const auto volume = units::try_parse<units::Volume>(node.entered)) {
-    if (*volume.value < units::Volume{} || *volume.value > most_collected) return refused;
+    if (*volume.value < least_collected || *volume.value > most_collected) return refused;
     return {*volume.value, {}};
   }
   if (const auto stated = units::try_parse<units::StatedStrength>(node.entered)) {

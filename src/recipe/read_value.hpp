@@ -81,6 +81,9 @@ struct PriceBy {
   double amount = 0.0;
 };
 
+/// Beyond any currency; sums of such prices can still be printed.
+inline constexpr double most_price = 1e9;
+
 /// The untyped kernels of Field<PriceBy>.
 [[nodiscard]] units::Parsed<double> read_price(const Node& node, units::PricedBy by);
 void describe_price(Description& note, units::PricedBy by);
@@ -90,6 +93,9 @@ struct Field<PriceBy<By>> {
   static units::Parsed<PriceBy<By>> read(const Node& node) {
     units::Parsed<double> price = read_price(node, By);
     if (!price) return {std::nullopt, std::move(price.accepted)};
+    if (*price.value > most_price) {
+      return {std::nullopt, "a price of at most a thousand million"};
+    }
     return {PriceBy<By>{*price.value}, {}};
   }
   static std::string show(const PriceBy<By>& value) {

@@ -73,8 +73,7 @@ Html matured_table(const Batch& batch, const plan::WoodPlan& wood) {
                            : std::string("of a new charred 200 L cask's in eight years")));
   rows.push_back(
       row(batch, "Taken up by the wood", spirit::volume(wood.soaked), "", std::nullopt, false));
-  rows.push_back(
-      row(batch, "Evaporated", spirit::volume(wood.evaporated), "", std::nullopt, false));
+  rows.push_back(row(batch, "Evaporated", wood.evaporated_volume, "", std::nullopt, false));
   rows.push_back(row(batch, "Matured spirit", wood.volume));
   rows.push_back(row(batch, "its strength", wood.strength));
   return table(PlannedTable{"Matured", std::move(rows)});

@@ -28,8 +28,9 @@ Html each_strip(const Batch& batch) {
           fmt::format("head at {}", cell(one.run.last().head_temperature, system))),
       row(batch, "Low wines of one run", spirit::volume(one.collected), "at 20 °C"),
       row(batch, "Coolant", one.coolant.flow,
-          fmt::format("leaving at {}; {} a run", cell(one.coolant.leaving, system),
-                      cell(one.coolant.water, system))),
+          fmt::format("at least {}; leaving at {}; {} a run",
+                      cell(one.coolant.cooling.least_flow, system),
+                      cell(one.coolant.leaving, system), cell(one.coolant.water, system))),
       row(batch, "Left in the pot, hot", one.left_in_pot)};
   return table(PlannedTable{strip.runs == 1
                                 ? std::string("The strip")

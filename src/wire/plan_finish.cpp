@@ -42,7 +42,8 @@ Json wood_part(const plan::Recipe& recipe, const plan::WoodPlan& wood) {
   object["each_sample_mL"] = figure(wood.each_sample.millilitres());
   object["samples"] = gauged(wood.samples);
   object["soaked"] = gauged(wood.soaked);
-  object["evaporated"] = gauged(wood.evaporated);
+  object["evaporated_volume_L_20C"] = figure(wood.evaporated_volume.litres());
+  object["evaporated_pure_alcohol_L"] = figure(spirit::pure_alcohol(wood.evaporated).litres());
   object["matured"] = gauged(wood.matured);
   return object;
 }

@@ -37,7 +37,7 @@ const Case cases[] = {
      [](Recipe&, Kit& kit) { kit.still.boiler.element_covered_above = Volume::litres(25.0); }},
     {"wash-left-over", Weight::stop, [](Recipe& recipe, Kit&) { recipe.strip.charges = 2; }},
     {"charge-over-fill", Weight::caution,
-     [](Recipe& recipe, Kit&) { recipe.strip.charge = Volume::litres(36.0); }},
+     [](Recipe& recipe, Kit&) { recipe.strip.charge = Volume::litres(35.5); }},
     {"little-enzyme-power", Weight::caution,
      [](Recipe& recipe, Kit&) {
        recipe.bill[0].mass = Mass::kilograms(12.0);
@@ -78,7 +78,7 @@ const Case cases[] = {
      [](Recipe&, Kit& kit) {
        kit.still.greatest_coolant_flow = units::VolumeFlow::litres_per_minute(0.3);
      }},
-    {"lands-too-cold", Weight::caution,
+    {"lands-too-cold", Weight::stop,
      [](Recipe& recipe, Kit&) {
        recipe.mash.water = Volume::litres(40.0);
        recipe.mash.water_temperature = Temperature::celsius(12.0);

@@ -113,7 +113,6 @@ TEST(ReadRecipe, ReadsTheStillAndWhatFollows) {
   EXPECT_FALSE(r.spirit_run.keep_heads);
   EXPECT_EQ(r.spirit_run.spout_temperature, Temperature::celsius(23));
   EXPECT_EQ(r.reduce.maturing, VolumeStrength::percent(54));
-  EXPECT_EQ(r.reduce.spirit_temperature, Temperature::celsius(17));
   EXPECT_EQ(r.reduce.water_temperature, Temperature::celsius(13));
   ASSERT_TRUE(r.wood);
   ASSERT_TRUE(std::holds_alternative<plan::Staves>(r.wood->in));
@@ -204,7 +203,7 @@ TEST(ReadRecipe, ABorderIsAVolumeAStrengthOrATemperature) {
                                  "[spirit_run]\nforeshots_end = \"100 mL\"\n"
                                  "heads_end = \"144 proof\"\nhearts_end = \"90 °C\"\n");
   EXPECT_EQ(r.spirit_run.foreshots_end, plan::Border(Volume::millilitres(100)));
-  EXPECT_NEAR(std::get<VolumeStrength>(r.spirit_run.heads_end).percent(), 72.0, 0.1);
+  EXPECT_NEAR(std::get<VolumeStrength>(*r.spirit_run.heads_end).percent(), 72.0, 0.1);
   EXPECT_EQ(r.spirit_run.hearts_end, plan::Border(Temperature::celsius(90)));
   for (const char* wrong :
        {"\"3 kg\"", "\"58 %\"", "\"20 °C\"", "\"0 %vol\"", "\"-1 L\"", "58"}) {

@@ -88,7 +88,6 @@ spout_temperature = "23 degC"
 
 [reduce]
 maturing_strength = "54 %vol"
-spirit_temperature = "17 degC"
 water_temperature = "13 degC"
 
 [wood]
