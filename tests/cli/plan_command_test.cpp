@@ -141,6 +141,24 @@ TEST(Plan, scaledToTheKitNothingRunsOver) {
             planned_figure(before, "wort_volume_L_20C"));
 }
 
+TEST(Plan, aSheetIsNotWrittenOverTheRecipe) {
+  const Folder folder;
+  const std::string mine = folder.file("mine.toml");
+  std::filesystem::copy_file(recipe_of("tern-8"), mine);
+  const auto size = std::filesystem::file_size(mine);
+  const Ran ran =
+      lynearm({"plan", mine, "--kit", kit_of("tern-8"), "--members", "0", "--sheet", mine});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(std::filesystem::file_size(mine), size);
+}
+
+TEST(Plan, theIllFittingBatchIsScaledOrRefusedButNeverBreaks) {
+  const Ran ran = lynearm({"plan", recipe_of("ill-fitting"), "--kit", kit_of("ill-fitting"),
+                           "--members", "0", "--scale-to-kit"});
+  EXPECT_TRUE(ran.status == 0 || ran.status == 2) << ran.status << ran.err;
+}
+
 TEST(Plan, filesThatCannotBeReadAreToldTogether) {
   const Folder folder;
   const std::string missing = folder.file("none.toml");

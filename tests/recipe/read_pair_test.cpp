@@ -67,6 +67,7 @@ TEST(ReadPair, ContradictionsAreToldTogetherInTheOrderOfTheRecipe) {
   EXPECT_THAT(all, ElementsAre(StartsWith("recipe.toml:" + sugar +
                                           ":7: mash_bill[3].use is \"cook\"; "
                                           "accepted: \"boil\" or \"ferment\" for sugar"),
+                               starts("cool_by", ":11: mash.cool_by is \"coil\""),
                                starts("[sugar_boil]",
                                       ":1: sugar_boil is \"given\"; accepted: no sugar boil"),
                                starts("charges = 5", ":11: strip.charges is \"5\""),

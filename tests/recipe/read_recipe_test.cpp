@@ -210,7 +210,7 @@ TEST(ReadRecipe, ABorderIsAVolumeAStrengthOrATemperature) {
     EXPECT_THAT(
         only(faults(std::string(least) + "[spirit_run]\nhearts_end = " + wrong)),
         AllOf(StartsWith("r.toml:21:14: spirit_run.hearts_end is "),
-              HasSubstr("accepted: a volume collected such as \"150 mL\" (0 L to 500 L), "
+              HasSubstr("accepted: a volume collected such as \"150 mL\" (1 mL to 500 L), "
                         "a strength at the spout such as \"58 %vol\" (0.5 to 96 %vol) or "
                         "a head temperature such as \"94 °C\" (60 to 105 °C).")))
         << wrong;
