@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "cli/plan_text_parts.hpp"
-
+#include "units/restate.hpp"
 namespace lynearm::cli::planned {
 namespace {
 
@@ -115,7 +115,8 @@ std::string timeline_part(const Batch& batch) {
     const std::string day = both.substr(0, space);
     rows.push_back({day == last_day ? std::string() : day, both.substr(space + 1),
                     batch.print(step.length), words(step.attention),
-                    step.beside ? fmt::format("meanwhile: {}", step.what) : step.what});
+                    units::restated(step.beside ? "meanwhile: " + step.what : step.what,
+                                    batch.look.units)});
     last_day = day;
   }
   return heading("Timeline", batch.look) +

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "sheet/batch_parts.hpp"
-
+#include "units/restate.hpp"
 namespace lynearm::sheet {
 namespace {
 
@@ -89,7 +89,7 @@ Html days_part(const Batch& batch) {
     if (count > 1) what = on_days(steps, i, count);
     days.rows.push_back({at.first == last_day ? std::string(no_figure) : at.first, at.second,
                          cell(step.length, batch.system), tight(words(step.attention)),
-                         units_held(what), ""});
+                         units_held(units::restated(what, batch.system)), ""});
     last_day = at.first;
     i += count;
   }

@@ -8,6 +8,7 @@
 #include "plan/house.hpp"
 #include "sheet/batch_parts.hpp"
 #include "sheet/batch_pictures.hpp"
+#include "units/restate.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -94,7 +95,9 @@ Html findings(const Batch& batch) {
   for (const plan::Finding& finding : batch.plan.findings) {
     out.open("p").element("strong", {},
                           fmt::format("{}, {}: ", plan::words(finding.weight), finding.stage));
-    out.text(finding.says + " ").element("em", {}, finding.remedy).close();
+    out.text(units::restated(finding.says, batch.system) + " ")
+        .element("em", {}, units::restated(finding.remedy, batch.system))
+        .close();
   }
   return out.finish();
 }
