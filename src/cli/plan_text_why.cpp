@@ -13,7 +13,6 @@
 namespace lynearm::cli {
 namespace {
 
-using planned::Batch;
 using planned::Side;
 using ShareSpread = units::Spread<units::Share>;
 

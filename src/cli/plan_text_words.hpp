@@ -52,8 +52,8 @@ inline constexpr std::size_t page_width = 100;
 struct Line {
   std::string name;
   std::string figure;
-  std::string band = "";  ///< "(25.9 to 27.6)"
-  std::string remark = "";
+  std::string band{};  ///< "(25.9 to 27.6)"
+  std::string remark{};
 };
 
 /// A principal figure under a name of its own, with its band when there is one.

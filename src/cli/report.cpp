@@ -36,7 +36,7 @@ std::string presentable(const std::string& text) {
 
 }  // namespace
 
-int report(std::exception_ptr error) {
+int report(const std::exception_ptr& error) {
   try {
     std::rethrow_exception(error);
   } catch (const base::InputError& fault) {

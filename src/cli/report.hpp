@@ -20,7 +20,7 @@ enum Status : int {
 };
 
 /// Tells `error` on standard error, one sentence a fault; returns the exit status.
-[[nodiscard]] int report(std::exception_ptr error);
+[[nodiscard]] int report(const std::exception_ptr& error);
 
 /// The same faults under the names of the command's options: the engine says "to", the user
 /// wrote --to. The text becomes the one that was typed.

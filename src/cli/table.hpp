@@ -10,7 +10,7 @@ namespace lynearm::cli {
 struct Row {
   std::string name;
   std::string figure;  ///< as units::print() gives it: "4.50 kg (9.92 lb)"
-  std::string remark = "";
+  std::string remark{};
 };
 
 /// The rows, each indented by two and ended.

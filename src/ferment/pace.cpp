@@ -43,9 +43,11 @@ double comfort(double t_K) {
 /// A batch per litre, in bare numbers.
 struct Litre {
   Kinetics k;
-  double sugar0_g_L, yield, ceiling_g_L;  // ceiling infinite when off
-  double kelvin_per_g_ethanol = 0.0;      // adiabatic
-  double cooling_per_h = 0.0;             // loss over heat capacity
+  double sugar0_g_L = 0.0;
+  double yield = 1.0;
+  double ceiling_g_L = 0.0;           // infinite when off
+  double kelvin_per_g_ethanol = 0.0;  // adiabatic
+  double cooling_per_h = 0.0;         // loss over heat capacity
   double room_K = 0.0;
   bool held = false;
 

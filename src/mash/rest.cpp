@@ -157,7 +157,8 @@ class Splitting {
 
   struct StageStart {
     Amounts base;
-    double e0, e1;
+    double e0 = 0.0;
+    double e1 = 0.0;
   };
 
   StageStart start_of(std::size_t stage, const std::array<Amounts, 3>& rate, double h) const {

@@ -47,8 +47,7 @@ mash::Role role_of(Use use) {
 
 BillPlan plan_bill(const Recipe& recipe, const Drawn& drawn) {
   BillPlan bill;
-  for (std::size_t i = 0; i < recipe.bill.size(); ++i) {
-    const BillLine& line = recipe.bill[i];
+  for (const BillLine& line : recipe.bill) {
     mash::GristLine grist{
         with_analysis(mash::ingredient(line.ingredient), line.analysis, drawn.extract_place),
         line.mass, role_of(line.use)};

@@ -317,8 +317,7 @@ class MashDay {
       mash::append(plan_.course, mash::Phase::draining, at, to, plan_.run_off_time[i]);
       at = to;
     }
-    for (std::size_t i = 0; i < recipe_.mash.sparges.size(); ++i) {
-      const Sparge& sparge = recipe_.mash.sparges[i];
+    for (const Sparge& sparge : recipe_.mash.sparges) {
       mash::Contents water = mash::water(sparge.water, sparge.temperature);
       water.temperature = kit_.liquor.cold;
       plan_.energy += drawn_to_heat(water, sparge.temperature, kit_);

@@ -200,8 +200,7 @@ class Pitching {
            {units::Share::fraction(fermentable), ferment::hexose_per_disaccharide}});
       units::Mass malt;
       units::Mass raw;
-      for (std::size_t i = 0; i < stage_.bill.grain.size(); ++i) {
-        const mash::GristLine& line = stage_.bill.grain[i];
+      for (const mash::GristLine& line : stage_.bill.grain) {
         const units::Mass extract = mash::extract_potential({line}).extract;
         (line.ingredient.sort == mash::Sort::malt ||
                  line.ingredient.sort == mash::Sort::roasted_malt

@@ -47,12 +47,12 @@ std::vector<base::Fault> placed(std::vector<base::Fault> faults, const NamedText
   std::vector<base::Fault> nowhere;
   for (base::Fault& fault : faults) {
     const std::string_view path = fault.field;
-    if (!fault.file.empty()) {
-      nowhere.push_back(std::move(fault));
-    } else if (path.starts_with(of_the_kit)) {
+    const bool placed_already = !fault.file.empty();
+    if (!placed_already && path.starts_with(of_the_kit)) {
       fault.field = fault.field.substr(of_the_kit.size());
       in_kit.push_back(located(std::move(fault), has));
-    } else if (known.find(path.substr(0, path.find_first_of(".["))) != nullptr) {
+    } else if (!placed_already &&
+               known.find(path.substr(0, path.find_first_of(".["))) != nullptr) {
       in_recipe.push_back(located(std::move(fault), wanted));
     } else {
       nowhere.push_back(std::move(fault));

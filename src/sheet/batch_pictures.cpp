@@ -204,7 +204,9 @@ Drawing stream_picture(const plan::Ledger& ledger, System system) {
   options.band_mm = 23.0;
   options.unit = volume_unit(system);
   if (system == System::us) options.one_unit = units::Volume::us_gallons(1.0);
-  return draw(flows, options);
+  // The picture alone; the figures that come with a stream are for those who check it.
+  const Stream stream = draw(flows, options);
+  return {stream.svg, stream.width_mm, stream.height_mm, stream.labels};
 }
 
 }  // namespace lynearm::sheet

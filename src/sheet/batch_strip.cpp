@@ -84,7 +84,7 @@ Html strip_part(const Batch& batch) {
                                      "Outlet looked through, open, clear of the jar's bottom",
                                      "Coolant runs before the heat goes on"};
   if (batch.plan.strip.foams)
-    before.push_back("This wash foams: the first quarter hour gently");
+    before.emplace_back("This wash foams: the first quarter hour gently");
   part += checklist(before) + each_strip(batch);
   if (batch.plan.strip.one.run.points.size() > 1) {
     part += figure(strip_picture(batch.plan.strip, batch.system), "One strip, planned.");

@@ -93,7 +93,9 @@ std::vector<std::string> wrap(std::string_view text, double width_mm, double siz
     const std::string word(text.substr(at, space - at));
     at = space + 1;
     if (word.empty()) continue;
-    const std::string longer = line.empty() ? word : line + " " + word;
+    std::string longer = line;
+    if (!longer.empty()) longer += ' ';
+    longer += word;
     if (!line.empty() && text_width_mm(longer, size_mm, weight) > width_mm) {
       lines.push_back(line);
       line = word;

@@ -40,7 +40,9 @@ class PotStill {
       : curve_(curve), reflux_(reflux), r_(reflux.fraction()) {}
 
   struct Vapours {
-    double rising_y, reflux_x, spout_y;
+    double rising_y = 0.0;
+    double reflux_x = 0.0;
+    double spout_y = 0.0;
     vapour::Boiling pot, head;
   };
 

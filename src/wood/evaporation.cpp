@@ -34,9 +34,11 @@ struct Loss {
 };
 
 struct Passage {
-  double ethanol_kg_per_y_Pa, water_kg_per_y_Pa;
-  double ethanol_Pa, water_Pa;  // pure, at the cellar's temperature
-  double air_water_Pa;
+  double ethanol_kg_per_y_Pa = 0.0;
+  double water_kg_per_y_Pa = 0.0;
+  double ethanol_Pa = 0.0;  // pure, at the cellar's temperature
+  double water_Pa = 0.0;
+  double air_water_Pa = 0.0;
   Temperature t;
 
   Loss operator()(double ethanol_kg, double water_kg) const {

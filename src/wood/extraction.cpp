@@ -12,9 +12,7 @@ namespace lynearm::wood {
 namespace {
 
 using units::Duration;
-using units::Length;
 using units::Share;
-using units::Temperature;
 using units::Volume;
 
 constexpr double pi = std::numbers::pi;
