@@ -65,6 +65,7 @@ class RandomPair {
     pot.heat = units::Power::watts(pot.total.litres() * between(80.0, 200.0));
     Vessel tub = vessel("tub", wash_L_ * between(0.6, 1.5));
     if (chance(0.5)) tub.heat = units::Power::watts(tub.total.litres() * between(60.0, 150.0));
+    tub_has_coil_ = tub.cooling_coil > units::HeatLoss{};
     k.vessels = {pot, tub, vessel("fermenter", wash_L_ * between(0.9, 1.6))};
     Boiler& boiler = k.still.boiler;
     boiler.total = units::Volume::litres(wash_L_ * between(0.25, 1.5));
@@ -148,7 +149,7 @@ class RandomPair {
                                   units::Temperature::celsius(between(65.0, 78.0))});
       }
     }
-    r.mash.cool_by = chance(0.5) ? CoolBy::coil : CoolBy::lid_off;
+    r.mash.cool_by = tub_has_coil_ ? CoolBy::coil : CoolBy::lid_off;
     r.ferment.vessel = "fermenter";
     if (chance(0.8)) r.ferment.fill_to = units::Volume::litres(wash_L_);
     r.ferment.pitch_temperature = units::Temperature::celsius(between(18.0, 30.0));
@@ -188,6 +189,7 @@ class RandomPair {
 
   numeric::Draw draw_;
   double wash_L_ = 0.0;
+  bool tub_has_coil_ = false;
 };
 
 }  // namespace lynearm::plan

@@ -23,7 +23,7 @@ TEST(Hydrometer, is_right_as_it_reads_at_its_reference_temperature) {
 }
 
 TEST(Hydrometer, of_65_read_at_35_degrees_means_59_8) {
-  // The worked case of the issue this room answers: 65 %vol read at 35 °C is 59.8 % true.
+  // A worked case: 65 %vol read at 35 °C is 59.8 % true.
   EXPECT_NEAR(true_percent_vol(65.0, 35.0), 59.8, 0.05);
 }
 
