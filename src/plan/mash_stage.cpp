@@ -317,7 +317,15 @@ class MashDay {
       mash::append(plan_.course, mash::Phase::draining, at, to, plan_.run_off_time[i]);
       at = to;
     }
+    // While it is sparged the vessel holds the grain, what clings to it, and the sparge water.
+    const units::Mass held =
+        mash::held_water(bill_.grain, draining.drained_moisture, raw_starch_);
     for (const Sparge& sparge : recipe_.mash.sparges) {
+      mash::Contents bed = plan_.doughed_in;
+      bed.water = held;
+      bed.grain = bed.grain - std::min(bed.grain, plan_.extract_made);
+      bed.temperature = sparge.temperature;
+      plan_.fullest = std::max(plan_.fullest, mash::volume(bed) + sparge.water);
       mash::Contents water = mash::water(sparge.water, sparge.temperature);
       water.temperature = kit_.liquor.cold;
       plan_.energy += drawn_to_heat(water, sparge.temperature, kit_);

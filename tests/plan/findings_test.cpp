@@ -29,6 +29,10 @@ const Case cases[] = {
      }},
     {"vessel-too-full", Weight::caution,
      [](Recipe&, Kit& kit) { kit.vessels[2].working = Volume::litres(105.0); }},
+    {"vessel-overfilled", Weight::stop,
+     [](Recipe& recipe, Kit&) {
+       recipe.mash.sparges = {{Volume::litres(85.0), Temperature::celsius(75.0)}};
+     }},
     {"no-room-for-foam", Weight::caution,
      [](Recipe&, Kit& kit) {
        kit.vessels[2].total = kit.vessels[2].working = Volume::litres(115);
