@@ -38,10 +38,12 @@ std::string restated(const std::string& sentence, System system) {
        ++at) {
     const std::smatch& found = *at;
     const std::string unit = found[4];
-    std::string us = in_us(found[3], unit);
-    if (found[1].matched) us = in_us(found[1], unit) + found[2].str() + us;
-    said.append(rest, found[0].first);
-    said += system == System::us ? us : found[0].str() + " (" + us + ")";
+    std::string us;
+    if (found[1].matched) us.append(in_us(found[1], unit)).append(found[2]);
+    us.append(in_us(found[3], unit));
+    said.append(rest, system == System::us ? found[0].first : found[0].second);
+    if (system == System::both) said.append(" (").append(us).append(")");
+    if (system == System::us) said.append(us);
     rest = found[0].second;
   }
   return said.append(rest, sentence.cend());
