@@ -15,7 +15,7 @@ void gauge_correction(benchmark::State& state) {
   double reading = 20.0;
   for (auto _ : state) {
     reading = reading < 90.0 ? reading + 0.01 : 20.0;
-    benchmark::DoNotOptimize(spirit::true_mass_fraction(units::VolumeStrength::percent(reading),
+    benchmark::DoNotOptimize(spirit::true_mass_fraction(spirit::Reading{reading},
                                                         units::Temperature::celsius(27.5)));
   }
   state.SetItemsProcessed(state.iterations());

@@ -46,7 +46,7 @@ std::string run(Arguments& arguments, const Look& look) {
   arguments.settle();
   std::vector<spirit::Lot> parts;
   for (const units::StatedLot& lot : stated) {
-    parts.push_back(spirit::lot(lot.volume, volume_strength(lot.strength)));
+    parts.push_back(spirit::lot(lot.volume, spirit::volume_strength(lot.strength)));
   }
   const spirit::Blend blend = spirit::blend(parts);
   return look.json ? wire::json(parts, blend) + "\n" : text(parts, blend, look);

@@ -13,13 +13,6 @@
 namespace lynearm::cli {
 namespace {
 
-using units::StrengthScale;
-
-// A scale's figure as the strength by volume at the instrument's reference, and back.
-double percent_of(const units::StatedStrength& reading) {
-  return reading.scale == StrengthScale::us_proof ? reading.value / 2.0 : reading.value;
-}
-
 void check_temperature(Arguments& arguments, units::Temperature at) {
   if (arguments.refused("--at") || !arguments.has("--at")) return;
   std::string accepted = "-20 to 40 °C, the range of the density formula (OIML R 22)";
@@ -33,27 +26,6 @@ void check_temperature(Arguments& arguments, units::Temperature at) {
   }
 }
 
-units::MassFraction true_strength(const Arguments& arguments,
-                                  const units::StatedStrength& reading, units::Temperature at) {
-  spirit::Alcoholmeter instrument;
-  if (reading.scale == StrengthScale::us_proof) instrument.reference = spirit::reference_60F;
-  try {
-    return spirit::true_mass_fraction(units::VolumeStrength::percent(percent_of(reading)), at,
-                                      instrument);
-  } catch (const base::InputError&) {
-    // Between water and pure ethanol, on the scale that was read.
-    const auto end = [&](double ethanol) {
-      const double percent =
-          spirit::shown(units::MassFraction::fraction(ethanol), at, instrument).percent();
-      return units::print(units::StatedStrength{
-          reading.scale == StrengthScale::us_proof ? 2.0 * percent : percent, reading.scale});
-    };
-    throw base::InputError("--reading", arguments.texts("--reading").front(),
-                           fmt::format("at {}, {} (water) to {} (pure ethanol)",
-                                       units::print(at), end(0.0), end(1.0)));
-  }
-}
-
 std::string text(const wire::Gauging& gauging, const Look& look) {
   const units::MassFraction ethanol = gauging.ethanol;
   const units::VolumeStrength strength = spirit::volume_strength(ethanol);
@@ -63,7 +35,7 @@ std::string text(const wire::Gauging& gauging, const Look& look) {
   };
   return headline(
              fmt::format("{} read at {} is {} at 20 °C ({:.1f} proof).",
-                         units::print(gauging.reading), units::print(gauging.at, look.units),
+                         spirit::print(gauging.reading), units::print(gauging.at, look.units),
                          units::print(strength), proof),
              look) +
          table({{"strength", units::print(strength), "at 20 °C"},
@@ -74,16 +46,11 @@ std::string text(const wire::Gauging& gauging, const Look& look) {
 }
 
 std::string run(Arguments& arguments, const Look& look) {
-  const auto reading = arguments.required<units::StatedStrength>("--reading");
+  const auto reading = arguments.required<spirit::Reading>("--reading");
   const auto at = arguments.required<units::Temperature>("--at");
-  if (reading.scale == StrengthScale::percent_by_mass) {
-    arguments.refuse("--reading", arguments.texts("--reading").front(),
-                     "the figure of a hydrometer marked in % by volume or in proof, such as "
-                     "\"62.4 %vol\" or \"125 proof\"");
-  }
   check_temperature(arguments, at);
   arguments.settle();
-  const wire::Gauging gauging{reading, at, true_strength(arguments, reading, at)};
+  const wire::Gauging gauging{reading, at, spirit::true_mass_fraction(reading, at)};
   return look.json ? wire::json(gauging) + "\n" : text(gauging, look);
 }
 

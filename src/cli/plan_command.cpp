@@ -80,7 +80,8 @@ void ask_for_changes(Arguments& arguments, Asked& asked) {
     arguments.refuse(option_for, text,
                      fmt::format("a volume of {} to {}", units::concise(least_volume),
                                  units::concise(most_volume)));
-  } else if (volume_strength(asked.wanted->strength) < units::VolumeStrength::percent(10.0)) {
+  } else if (spirit::volume_strength(asked.wanted->strength) <
+             units::VolumeStrength::percent(10.0)) {
     arguments.refuse(option_for, text, "a spirit of 10 %vol or more");
   }
 }
@@ -135,7 +136,7 @@ void note(plan::Recipe& recipe, const std::string& says) {
 // are, which is not what was asked for.
 plan::Solved to_spirit(const plan::Recipe& recipe, const plan::Kit& kit,
                        const units::StatedLot& wanted) {
-  const units::VolumeStrength strength = volume_strength(wanted.strength);
+  const units::VolumeStrength strength = spirit::volume_strength(wanted.strength);
   plan::Solved solved = plan::for_spirit(recipe, kit, wanted.volume, strength);
   const units::VolumeStrength reached = plan::make(solved.recipe, kit).finish.reduce.strength;
   if (reached < strength - units::VolumeStrength::percent(1e-6)) {

@@ -31,12 +31,12 @@ std::string run(Arguments& arguments, const Look& look) {
   arguments.keep_within("--volume", volume, least_volume, most_volume);
   // Weaker than this the water is beyond measure, and in the end beyond numbers.
   if (arguments.has("--to") && !arguments.refused("--to") &&
-      volume_strength(to) < units::VolumeStrength::percent(0.01)) {
+      spirit::volume_strength(to) < units::VolumeStrength::percent(0.01)) {
     arguments.refuse("--to", arguments.texts("--to").front(), "0.01 %vol or more");
   }
   arguments.settle();
-  const spirit::Lot before = spirit::lot(volume, volume_strength(from));
-  const spirit::Reduction reduction = spirit::reduce(before, volume_strength(to));
+  const spirit::Lot before = spirit::lot(volume, spirit::volume_strength(from));
+  const spirit::Reduction reduction = spirit::reduce(before, spirit::volume_strength(to));
   return look.json ? wire::json(before, reduction) + "\n" : text(before, reduction, look);
 }
 

@@ -4,14 +4,11 @@
 #include <string>
 
 #include "spirit/lot.hpp"
+#include "spirit/stated.hpp"
 #include "units/parse.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::cli {
-
-/// The mixture of a stated strength; the scale's own range is the reader's to keep.
-[[nodiscard]] units::MassFraction mass_fraction(const units::StatedStrength& strength);
-[[nodiscard]] units::VolumeStrength volume_strength(const units::StatedStrength& strength);
 
 /// "55.0 %vol", with its proof where US units are shown.
 [[nodiscard]] std::string shown(units::VolumeStrength strength, units::System system);

@@ -63,7 +63,7 @@ void check_lot(Arguments& arguments, const units::StatedLot& wash) {
     arguments.refuse(option_wash, text,
                      fmt::format("a volume of {} to {}", units::concise(least_volume),
                                  units::concise(most_volume)));
-  } else if (volume_strength(wash.strength) < units::VolumeStrength::percent(0.1)) {
+  } else if (spirit::volume_strength(wash.strength) < units::VolumeStrength::percent(0.1)) {
     arguments.refuse(option_wash, text, "a wash of 0.1 %vol or more");
   }
 }
@@ -131,15 +131,15 @@ std::string run(Arguments& arguments, const Look& look) {
   setting.heating.power = units::Power::kilowatts(1.0);
   check_lot(arguments, wash);
   if (arguments.has(option_stop) && !arguments.refused(option_stop) &&
-      volume_strength(stop) < units::VolumeStrength::percent(0.1)) {
+      spirit::volume_strength(stop) < units::VolumeStrength::percent(0.1)) {
     arguments.refuse(option_stop, arguments.texts(option_stop).front(),
                      "0.1 %vol or more: to run on below is to boil water");
   }
   arguments.settle();
   still::Charge charge;
-  charge.spirit = spirit::lot(wash.volume, volume_strength(wash.strength));
+  charge.spirit = spirit::lot(wash.volume, spirit::volume_strength(wash.strength));
   const still::Run result =
-      stripped(arguments, charge, setting, pressure, volume_strength(stop));
+      stripped(arguments, charge, setting, pressure, spirit::volume_strength(stop));
   return look.json ? wire::stripping_json(result, pressure) + "\n"
                    : text(result, pressure, look);
 }

@@ -8,7 +8,7 @@
 #include <string_view>
 
 #include "mash/ingredient.hpp"
-#include "spirit/strength.hpp"
+#include "spirit/stated.hpp"
 
 namespace lynearm::recipe {
 namespace {
@@ -71,8 +71,10 @@ constexpr std::string_view figure_pattern =
     R"((?:[-+]|−)?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)";
 
 std::string strength_pattern() {
-  return fmt::format(R"((?:{}|{}|{}\s*(?:°)?proof))",
-                     quantity_pattern(units::kind<units::VolumeStrength>()),
+  constexpr std::string_view reference =
+      R"((?:\s*(?:at\s*)?(?:(?:20|15|15\.56)\s*(?:°\s*)?C|60\s*(?:°\s*)?F))?)";
+  return fmt::format(R"((?:{}{}|{}|{}\s*(?:°)?proof))",
+                     quantity_pattern(units::kind<units::VolumeStrength>()), reference,
                      quantity_pattern(units::kind<units::MassFraction>()), figure_pattern);
 }
 
@@ -129,23 +131,10 @@ void describe_words(Description& note, std::string_view kind, std::string_view p
 
 }  // namespace
 
-units::VolumeStrength by_volume(const units::StatedStrength& stated) {
-  switch (stated.scale) {
-    case units::StrengthScale::percent_by_volume:
-      break;
-    case units::StrengthScale::percent_by_mass:
-      return spirit::volume_strength(units::MassFraction::percent(stated.value));
-    case units::StrengthScale::us_proof:
-      return spirit::volume_strength(
-          spirit::mass_fraction(spirit::Proof::degrees(stated.value)));
-  }
-  return units::VolumeStrength::percent(stated.value);
-}
-
 Parsed<Strength> Field<Strength>::read(const Node& node) {
   Parsed<units::StatedStrength> stated = Field<units::StatedStrength>::read(node);
   if (!stated) return {std::nullopt, std::move(stated.accepted)};
-  return {Strength{recipe::by_volume(*stated.value)}, {}};
+  return {Strength{spirit::volume_strength(*stated.value)}, {}};
 }
 void Field<Strength>::describe(Description& note) {
   Field<units::StatedStrength>::describe(note);
@@ -162,7 +151,9 @@ Parsed<plan::SpiritLot> Field<plan::SpiritLot>::read(const Node& node) {
     return {std::nullopt,
             fmt::format("{}, the volume above 0 L and at most 500 L", lot_phrase)};
   }
-  return {plan::SpiritLot{stated.value->volume, by_volume(stated.value->strength)}, {}};
+  return {
+      plan::SpiritLot{stated.value->volume, spirit::volume_strength(stated.value->strength)},
+      {}};
 }
 std::string Field<plan::SpiritLot>::show(const plan::SpiritLot& value) {
   return fmt::format("{} @ {}", units::concise(value.volume), units::concise(value.strength));
@@ -182,7 +173,7 @@ Parsed<plan::Border> Field<plan::Border>::read(const Node& node) {
     return {*volume.value, {}};
   }
   if (const auto stated = units::try_parse<units::StatedStrength>(node.entered)) {
-    const Strength strength{by_volume(*stated.value)};
+    const Strength strength{spirit::volume_strength(*stated.value)};
     if (strength < weakest_spout || strongest_spout < strength) return refused;
     return {strength.by_volume, {}};
   }

@@ -16,11 +16,8 @@
 
 namespace lynearm::recipe {
 
-/// The strength by volume at 20 °C that was stated in some scale.
-/// source     spirit/strength.hpp
-[[nodiscard]] units::VolumeStrength by_volume(const units::StatedStrength& stated);
-
-/// A strength in the text, in any scale: "55 %vol", "47.2 %mass", "110 proof".
+/// A strength in the text, in any scale: "55 %vol", "47.2 %mass", "110 proof"; turned into one
+/// by volume at 20 °C by spirit/stated.hpp.
 struct Strength {
   units::VolumeStrength by_volume;
 

@@ -13,10 +13,15 @@ namespace {
 
 // % by volume at a reference temperature: the volume of the ethanol alone over that of the
 // mixture, both at that temperature.
+//
+// The definition divides by the density of pure ethanol that the formula itself gives
+// (789.239), so that 100 % by mass is 100 % by volume exactly; the document rounds to 789.24.
 class VolumeScale {
  public:
-  VolumeScale(units::Temperature reference, double pure_kgm3)
-      : at_(reference.celsius()), pure_kgm3_(pure_kgm3) {}
+  explicit VolumeScale(units::Temperature reference)
+      : at_(reference.celsius()),
+        pure_kgm3_(at_(1.0).density_kgm3),
+        water_kgm3_(at_(0.0).density_kgm3) {}
 
   [[nodiscard]] double strength(double p) const { return p * at_(p).density_kgm3 / pure_kgm3_; }
 
@@ -38,21 +43,35 @@ class VolumeScale {
     return p;  // the bracket is one rounding wide by now
   }
 
+  // Density over that of water at the same temperature, and its inverse.
+  [[nodiscard]] double gravity(double p) const { return at_(p).density_kgm3 / water_kgm3_; }
+  [[nodiscard]] double mass_fraction_of_gravity(double gravity) const {
+    const double least = pure_kgm3_ / water_kgm3_;
+    constexpr double rounding = 1e-12;
+    if (!(gravity >= least - rounding && gravity <= 1.0 + rounding)) {
+      throw base::InputError("gravity", fmt::format("{:.5f}", gravity),
+                             fmt::format("{:.4f} (pure ethanol) to 1 (water)", least));
+    }
+    return at_.mass_fraction(gravity * water_kgm3_, (1.0 - gravity) / (1.0 - least));
+  }
+
  private:
   DensityAt at_;
-  double pure_kgm3_;
+  double pure_kgm3_, water_kgm3_;
 };
 
-// The definition divides by the density of pure ethanol that the formula itself gives
-// (789.239), so that 100 % by mass is 100 % by volume exactly; the document rounds to 789.24.
 const VolumeScale& scale_20C() {
-  static const VolumeScale scale(reference_20C, DensityAt(20.0)(1.0).density_kgm3);
+  static const VolumeScale scale(reference_20C);
+  return scale;
+}
+
+const VolumeScale& scale_15C() {
+  static const VolumeScale scale(units::Temperature::celsius(15.0));
   return scale;
 }
 
 const VolumeScale& scale_60F() {
-  static const VolumeScale scale(reference_60F,
-                                 DensityAt(reference_60F.celsius())(1.0).density_kgm3);
+  static const VolumeScale scale(reference_60F);
   return scale;
 }
 
@@ -85,6 +104,44 @@ Proof proof(units::MassFraction ethanol) {
 units::MassFraction mass_fraction(Proof proof) {
   const double degrees = checked(proof.degrees(), 200.0, " proof", 1.0);
   return units::MassFraction::fraction(scale_60F().mass_fraction(degrees / 200.0));
+}
+
+VolumeStrength15C volume_strength_15C(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
+  return VolumeStrength15C::fraction(scale_15C().strength(p));
+}
+
+VolumeStrength60F volume_strength_60F(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
+  return VolumeStrength60F::fraction(scale_60F().strength(p));
+}
+
+units::MassFraction mass_fraction(VolumeStrength15C strength) {
+  const double q = checked(strength.fraction(), 1.0, " %vol at 15 °C", 100.0);
+  return units::MassFraction::fraction(scale_15C().mass_fraction(q));
+}
+
+units::MassFraction mass_fraction(VolumeStrength60F strength) {
+  const double q = checked(strength.fraction(), 1.0, " %vol at 60 °F", 100.0);
+  return units::MassFraction::fraction(scale_60F().mass_fraction(q));
+}
+
+units::SpecificGravity specific_gravity(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
+  return units::SpecificGravity::ratio(scale_20C().gravity(p));
+}
+
+SpecificGravity60F specific_gravity_60F(units::MassFraction ethanol) {
+  const double p = checked(ethanol.fraction(), 1.0, " % by mass", 100.0);
+  return SpecificGravity60F::ratio(scale_60F().gravity(p));
+}
+
+units::MassFraction mass_fraction(units::SpecificGravity gravity) {
+  return units::MassFraction::fraction(scale_20C().mass_fraction_of_gravity(gravity.ratio()));
+}
+
+units::MassFraction mass_fraction(SpecificGravity60F gravity) {
+  return units::MassFraction::fraction(scale_60F().mass_fraction_of_gravity(gravity.ratio()));
 }
 
 units::MoleFraction mole_fraction(units::MassFraction ethanol) {

@@ -120,6 +120,7 @@ constexpr Unit volume_strength[] = {
 constexpr Unit diastatic_power[] = {{"Lintner|°Lintner|lintner", 1.0, always, 0, false}};
 constexpr Unit plato[] = {{"°P|P|Plato|degP|°Plato", 1.0, always, 1, false}};
 constexpr Unit specific_gravity[] = {{"|SG", 1.0, always, 3, false}};
+constexpr Unit refractive_index[] = {{"|nD", 1.0, always, 4, false}};
 
 constexpr Kind mass_kind{"mass", "a", R"("4.5 kg" or "12 lb")", mass, true};
 constexpr Kind volume_kind{"volume", "a", R"("20 L" or "5 gal")", volume, true};
@@ -148,8 +149,10 @@ constexpr Kind diastatic_power_kind{"diastatic power", "a", R"("50 Lintner")", d
 constexpr Kind plato_kind{"extract by mass", "an", R"("15 °P")", plato};
 constexpr Kind specific_gravity_kind{"specific gravity", "a",   R"("1.062")",
                                      specific_gravity,   false, true};
+constexpr Kind refractive_index_kind{"refractive index", "a",   R"("1.3612")",
+                                     refractive_index,   false, true};
 
-constexpr std::array<const Kind*, 23> all_kinds{&mass_kind,
+constexpr std::array<const Kind*, 24> all_kinds{&mass_kind,
                                                 &volume_kind,
                                                 &duration_kind,
                                                 &temperature_kind,
@@ -171,7 +174,8 @@ constexpr std::array<const Kind*, 23> all_kinds{&mass_kind,
                                                 &volume_strength_kind,
                                                 &diastatic_power_kind,
                                                 &plato_kind,
-                                                &specific_gravity_kind};
+                                                &specific_gravity_kind,
+                                                &refractive_index_kind};
 
 }  // namespace
 
@@ -289,6 +293,10 @@ const Kind& kind<Plato>() {
 template <>
 const Kind& kind<SpecificGravity>() {
   return specific_gravity_kind;
+}
+template <>
+const Kind& kind<RefractiveIndex>() {
+  return refractive_index_kind;
 }
 
 }  // namespace lynearm::units

@@ -114,6 +114,8 @@ template <>
 const Kind& kind<Plato>();
 template <>
 const Kind& kind<SpecificGravity>();
+template <>
+const Kind& kind<RefractiveIndex>();
 
 /// Every kind, in the order of quantity.hpp.
 [[nodiscard]] std::span<const Kind* const> kinds();

@@ -178,9 +178,41 @@ Parsed<double> parse_plain(std::string_view text, const Kind& kind) {
 
 constexpr std::string_view strength_phrase =
     R"(a strength such as "55 %vol", "47.2 %mass" or "110 proof")";
+constexpr std::string_view part_phrase =
+    R"(an amount and its strength such as "1.2 L @ 74 %vol", "1.2 L @ 74 %vol, 27 °C" or )"
+    R"("940 g @ 120 proof")";
 constexpr std::string_view lot_phrase = R"(a volume and its strength such as "5 L @ 55 %vol")";
 constexpr std::string_view price_phrase =
     R"(a price such as "1.20 / kg", "3 / L", "0.28 / kWh" or "0.9 each", without currency)";
+
+// "%vol at 60 F": the scale, with its reference temperature cut off the end of `unit`. A
+// temperature that no scale has its reference at is left standing, and so refused as a unit.
+StrengthScale reference_of(std::string_view& unit) {
+  struct Reference {
+    std::string_view figure, degree;
+    StrengthScale scale;
+  };
+  constexpr std::array<Reference, 4> references{
+      {{"20", "C", StrengthScale::percent_by_volume},
+       {"15", "C", StrengthScale::percent_by_volume_15C},
+       {"15.56", "C", StrengthScale::percent_by_volume_60F},
+       {"60", "F", StrengthScale::percent_by_volume_60F}}};
+  const auto without = [](std::string_view text, std::string_view end) {
+    if (!text.ends_with(end)) return std::string_view{};
+    text.remove_suffix(end.size());
+    return trimmed(text);
+  };
+  for (const Reference& reference : references) {
+    std::string_view rest = without(unit, reference.degree);
+    if (const std::string_view cut = without(rest, "°"); !cut.empty()) rest = cut;
+    rest = without(rest, reference.figure);
+    if (const std::string_view cut = without(rest, " at"); !cut.empty()) rest = cut;
+    if (kind<VolumeStrength>().find(rest) == nullptr) continue;
+    unit = rest;
+    return reference.scale;
+  }
+  return StrengthScale::percent_by_volume;
+}
 
 struct Split {
   std::string_view before, after;
@@ -208,10 +240,10 @@ Parsed<StatedStrength> try_parse<StatedStrength>(std::string_view text) {
   const auto refuse = [](std::string_view why) {
     return Parsed<StatedStrength>{std::nullopt, fmt::format("{}{}", strength_phrase, why)};
   };
-  const Figure number = figure(clean);
+  Figure number = figure(clean);
   if (number.fault == "no figure") return refuse("");
   if (!number.fault.empty()) return refuse(number.fault);
-  StatedStrength strength{number.value, StrengthScale::percent_by_volume};
+  StatedStrength strength{number.value, reference_of(number.rest)};
   if (number.rest == "proof" || number.rest == "°proof") {
     strength.scale = StrengthScale::us_proof;
   } else if (kind<MassFraction>().find(number.rest) != nullptr) {
@@ -244,6 +276,38 @@ Parsed<StatedLot> try_parse<StatedLot>(std::string_view text) {
   const Parsed<StatedStrength> strength = try_parse<StatedStrength>(parts.after);
   if (!strength) return refuse("; after the @ " + strength.accepted);
   return {StatedLot{*volume.value, *strength.value}, {}};
+}
+
+template <>
+Parsed<StatedPart> try_parse<StatedPart>(std::string_view text) {
+  const std::string clean = plain(text);
+  const auto refuse = [](const std::string& why) {
+    return Parsed<StatedPart>{std::nullopt, fmt::format("{}{}", part_phrase, why)};
+  };
+  const Split parts = split_at(clean, {"@", " at "});
+  if (!parts.found) return refuse("");
+  StatedPart part;
+  if (const Parsed<Mass> mass = try_parse<Mass>(parts.before)) {
+    if (*mass.value < Mass{}) return refuse(", the amount zero or more");
+    part.amount = *mass.value;
+  } else {
+    const Parsed<Volume> volume = try_parse<Volume>(parts.before);
+    if (!volume) return refuse("; before the @ " + volume.accepted);
+    if (*volume.value < Volume{}) return refuse(", the amount zero or more");
+    part.amount = *volume.value;
+  }
+  // A comma before a digit is no temperature but a decimal comma: left to be refused as one.
+  const std::size_t comma = parts.after.rfind(", ");
+  const Parsed<StatedStrength> strength =
+      try_parse<StatedStrength>(parts.after.substr(0, comma));
+  if (!strength) return refuse("; after the @ " + strength.accepted);
+  part.strength = *strength.value;
+  if (comma != std::string_view::npos) {
+    const Parsed<Temperature> at = try_parse<Temperature>(parts.after.substr(comma + 1));
+    if (!at) return refuse("; after the comma " + at.accepted);
+    part.at = *at.value;
+  }
+  return {part, {}};
 }
 
 template <>

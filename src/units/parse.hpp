@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 
 #include "base/error.hpp"
 #include "units/kind.hpp"
@@ -46,9 +47,12 @@ template <class Q>
   return *std::move(parsed.value);
 }
 
-/// How a strength is stated.
+/// How a strength is stated. % by volume depends on the temperature at which both volumes are
+/// taken; 20 °C is meant where none is said.
 enum class StrengthScale {
-  percent_by_volume,  ///< at 20 °C
+  percent_by_volume,      ///< at 20 °C
+  percent_by_volume_15C,  ///< at 15 °C
+  percent_by_volume_60F,  ///< at 60 °F (15.56 °C)
   percent_by_mass,
   us_proof,  ///< at 60 °F
 };
@@ -62,7 +66,8 @@ struct StatedStrength {
   friend bool operator==(const StatedStrength&, const StatedStrength&) = default;
 };
 
-/// "55 %vol", "55 % vol", "55 % by volume", "55 %ABV", "47.2 %mass", "110 proof".
+/// "55 %vol", "55 % vol", "55 % by volume", "55 %ABV", "55 %vol at 60 F", "55 %vol 15 °C",
+/// "47.2 %mass", "110 proof".
 /// Refuses a figure outside 0 to 100 % or 0 to 200 proof, and a bare "%", which is ambiguous.
 template <>
 [[nodiscard]] Parsed<StatedStrength> try_parse<StatedStrength>(std::string_view text);
@@ -76,6 +81,17 @@ struct StatedLot {
 /// "5 L @ 55 %vol" or "5 L at 110 proof". Refuses a negative volume.
 template <>
 [[nodiscard]] Parsed<StatedLot> try_parse<StatedLot>(std::string_view text);
+
+/// A lot as it stands in a vessel: how much was measured, at which temperature, how strong.
+struct StatedPart {
+  std::variant<Volume, Mass> amount;
+  StatedStrength strength;
+  std::optional<Temperature> at;  ///< of a volume; 20 °C is meant where none is said
+};
+
+/// "1.2 L @ 74 %vol", "1.2 L @ 74 %vol, 27 °C", "940 g @ 120 proof". Refuses a negative amount.
+template <>
+[[nodiscard]] Parsed<StatedPart> try_parse<StatedPart>(std::string_view text);
 
 /// What a price is for.
 enum class PricedBy { kilogram, litre, kilowatt_hour, piece };

@@ -132,6 +132,10 @@ std::string print(const StatedStrength& strength, int decimals) {
   switch (strength.scale) {
     case StrengthScale::percent_by_volume:
       return figure + " %vol";
+    case StrengthScale::percent_by_volume_15C:
+      return figure + " %vol at 15 °C";
+    case StrengthScale::percent_by_volume_60F:
+      return figure + " %vol at 60 °F";
     case StrengthScale::percent_by_mass:
       return figure + " %mass";
     case StrengthScale::us_proof:

@@ -52,11 +52,11 @@ template <class Q>
 [[nodiscard]] inline std::string concise(Duration duration) { return print(duration); }
 
 /// A strength with the proof that goes with it, which the caller has from spirit/:
-/// "55.0 %vol (110.1 proof)".
+/// "55.0 %vol (109.9 proof)".
 [[nodiscard]] std::string print(VolumeStrength strength, double proof_degrees, System system,
                                 int decimals = 1);
 
-/// As it was stated: "55.0 %vol", "47.2 %mass", "110.0 proof".
+/// As it was stated: "55.0 %vol", "55.0 %vol at 60 °F", "47.2 %mass", "110.0 proof".
 [[nodiscard]] std::string print(const StatedStrength& strength, int decimals = 1);
 
 /// "1.20 / kg", "0.90 each".

@@ -228,6 +228,12 @@ class SpecificGravity : public Amount<SpecificGravity> {
   LYNEARM_UNIT(SpecificGravity, ratio, 1.0)
 };
 
+/// Refractive index against air, sodium D line (589.3 nm).
+class RefractiveIndex : public Amount<RefractiveIndex> {
+  LYNEARM_KIND(RefractiveIndex)
+  LYNEARM_UNIT(RefractiveIndex, ratio, 1.0)
+};
+
 #undef LYNEARM_UNIT
 #undef LYNEARM_KIND
 

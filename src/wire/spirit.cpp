@@ -7,14 +7,24 @@
 namespace lynearm::wire {
 namespace {
 
-std::string_view words(units::StrengthScale scale) {
+std::string_view key_of(spirit::Scale scale) {
   switch (scale) {
-    case units::StrengthScale::percent_by_volume:
+    case spirit::Scale::percent_vol:
       return "percent_vol_20C";
-    case units::StrengthScale::percent_by_mass:
+    case spirit::Scale::percent_vol_15C:
+      return "percent_vol_15C";
+    case spirit::Scale::percent_vol_60F:
+      return "percent_vol_60F";
+    case spirit::Scale::percent_mass:
       return "percent_mass";
-    case units::StrengthScale::us_proof:
+    case spirit::Scale::us_proof:
       return "us_proof";
+    case spirit::Scale::density:
+      return "density_kg_m3";
+    case spirit::Scale::specific_gravity:
+      return "specific_gravity_20C_20C";
+    case spirit::Scale::specific_gravity_60F:
+      return "specific_gravity_60F_60F";
   }
   return "";
 }
@@ -32,8 +42,8 @@ std::string json(const Gauging& gauging) {
   object["density_kg_m3_at_temperature"] =
       figure(spirit::density(ethanol, gauging.at).kilograms_per_cubic_metre());
   object["temperature_C"] = figure(gauging.at.celsius());
-  object["reading"] = figure(gauging.reading.value);
-  object["reading_scale"] = words(gauging.reading.scale);
+  object["reading"] = figure(gauging.reading.figure);
+  object["reading_scale"] = key_of(gauging.reading.scale);
   return object.dump();
 }
 

@@ -9,15 +9,15 @@
 #include <vector>
 
 #include "spirit/lot.hpp"
+#include "spirit/reading.hpp"
 #include "spirit/reduction.hpp"
-#include "units/parse.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::wire {
 
 /// What a hydrometer showed, and the mixture it floats in.
 struct Gauging {
-  units::StatedStrength reading;
+  spirit::Reading reading;
   units::Temperature at;
   units::MassFraction ethanol;
 };

@@ -70,10 +70,9 @@ TEST(Gauge, aReadingNoSpiritGivesNamesWhatWaterAndEthanolShow) {
   EXPECT_NE(ran.err.find("proof (pure ethanol)"), std::string::npos) << ran.err;
 }
 
-TEST(Gauge, aReadingByMassIsRefused) {
-  const Ran ran = lynearm({"gauge", "--reading", "50 %mass", "--at", "20 C"});
-  EXPECT_EQ(ran.status, 2);
-  EXPECT_NE(ran.err.find("marked in % by volume or in proof"), std::string::npos) << ran.err;
+TEST(Gauge, aReadingByMassIsTrueAt20Degrees) {
+  EXPECT_NEAR(gauged("42.43 %mass", "20 C")["strength_percent_vol_20C"].get<double>(), 50.0,
+              0.01);
 }
 
 }  // namespace

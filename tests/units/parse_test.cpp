@@ -160,6 +160,50 @@ TEST(Parse, AStrengthKeepsItsScale) {
   EXPECT_EQ(refusal<StatedStrength>("5 L"), phrase);
 }
 
+TEST(Parse, AStrengthByVolumeMayNameItsReference) {
+  using enum StrengthScale;
+  EXPECT_EQ(parse<StatedStrength>("55 %vol at 60 °F"),
+            (StatedStrength{55.0, percent_by_volume_60F}));
+  EXPECT_EQ(parse<StatedStrength>("55 %vol 60F"),
+            (StatedStrength{55.0, percent_by_volume_60F}));
+  EXPECT_EQ(parse<StatedStrength>("55 %vol 15.56 C"),
+            (StatedStrength{55.0, percent_by_volume_60F}));
+  EXPECT_EQ(parse<StatedStrength>("55 % vol 15 °C"),
+            (StatedStrength{55.0, percent_by_volume_15C}));
+  EXPECT_EQ(parse<StatedStrength>("55 %vol at 20 C"),
+            (StatedStrength{55.0, percent_by_volume}));
+  for (const char* text : {"55 %vol at 25 C", "55 %mass at 60 F", "110 proof 60 F", "55 60 F",
+                           "55 %vol 60", "55 at 60 F", "55 %vol at at 60 F"}) {
+    EXPECT_FALSE(try_parse<StatedStrength>(text)) << text;
+  }
+  for (const StrengthScale scale : {percent_by_volume_15C, percent_by_volume_60F}) {
+    const StatedStrength strength{55.0, scale};
+    EXPECT_EQ(parse<StatedStrength>(print(strength)), strength);
+  }
+}
+
+TEST(Parse, APartIsAnAmountItsStrengthAndItsTemperature) {
+  const auto warm = parse<StatedPart>("1.2 L @ 74 %vol, 27 °C");
+  EXPECT_EQ(std::get<Volume>(warm.amount), Volume::litres(1.2));
+  EXPECT_EQ(warm.strength.value, 74.0);
+  EXPECT_EQ(warm.at, Temperature::celsius(27.0));
+  const auto weighed = parse<StatedPart>("940 g at 120 proof");
+  EXPECT_EQ(std::get<Mass>(weighed.amount), Mass::grams(940.0));
+  EXPECT_EQ(weighed.strength.scale, StrengthScale::us_proof);
+  EXPECT_FALSE(weighed.at.has_value());
+  EXPECT_EQ(parse<StatedPart>("1 L @ 55 %vol at 60 F").strength.scale,
+            StrengthScale::percent_by_volume_60F);
+  const std::string phrase =
+      R"(an amount and its strength such as "1.2 L @ 74 %vol", "1.2 L @ 74 %vol, 27 °C" or )"
+      R"("940 g @ 120 proof")";
+  EXPECT_EQ(refusal<StatedPart>("5 L"), phrase);
+  EXPECT_EQ(refusal<StatedPart>("-5 L @ 55 %vol"), phrase + ", the amount zero or more");
+  EXPECT_EQ(refusal<StatedPart>("5 L @ 55 %vol, 20"),
+            phrase + "; after the comma a temperature with its unit, such as " +
+                std::string(kind<Temperature>().examples));
+  EXPECT_FALSE(try_parse<StatedPart>("5 L @ 55,5 %vol"));
+}
+
 TEST(Parse, ALotIsAVolumeAtAStrength) {
   const auto lot = parse<StatedLot>("5 L @ 55 %vol");
   EXPECT_EQ(lot.volume, Volume::litres(5.0));

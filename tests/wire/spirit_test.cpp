@@ -14,7 +14,7 @@ using units::MassFraction;
 using units::VolumeStrength;
 
 TEST(SpiritJson, aGaugingSaysWhatWasReadAndWhatItMeans) {
-  const Json object = Json::parse(json(Gauging{{100.0, units::StrengthScale::us_proof},
+  const Json object = Json::parse(json(Gauging{{100.0, spirit::Scale::us_proof},
                                                units::Temperature::celsius(20.0),
                                                MassFraction::fraction(1.0)}));
   EXPECT_EQ(object["strength_percent_vol_20C"], 100.0);
