@@ -3,6 +3,7 @@
 // a command's file needs neither the parsing library nor the terminal.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,6 +35,9 @@ struct Command {
   /// Everything for standard output, with its last line end. What it throws is told by
   /// report.cpp, so nothing has been printed when something is wrong.
   std::string (*run)(Arguments& arguments, const Look& look) = nullptr;
+  /// Of a command that can answer row by row while it reads: its exit status, or nothing where
+  /// these arguments are for run().
+  std::optional<int> (*stream)(Arguments& arguments, const Look& look) = nullptr;
 };
 
 }  // namespace lynearm::cli

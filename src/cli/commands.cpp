@@ -4,7 +4,8 @@ namespace lynearm::cli {
 
 std::vector<Command> commands() {
   return {
-      plan_command(), strip_command(), gauge_command(), reduce_command(), blend_command(),
+      plan_command(),   strip_command(), gauge_command(),
+      reduce_command(), blend_command(), wort_command(),
   };
 }
 

@@ -52,7 +52,9 @@ std::string program_help(const std::vector<Command>& commands) {
          "\n"
          "Figures come with their unit, in quotes: \"4 L\", \"1 gal\", \"27.5 C\", \"80 F\",\n"
          "\"62.4 %vol\", \"125 proof\". Exit status: 0 well; 1 no answer was found, or the\n"
-         "output could not be written; 2 something in the command line; 70 our own fault.\n";
+         "output could not be written; 2 something in the command line; 3 some rows of a "
+         "table\n"
+         "failed; 70 our own fault.\n";
 }
 
 std::string command_help(const Command& command) {

@@ -115,13 +115,13 @@ std::string findings_part(const Batch& batch) {
       text += line;
       text += '\n';
     };
-    const std::vector<std::string> says = planned::wrapped(
+    const std::vector<std::string> says = wrapped(
         fmt::format("{}: {}", finding.stage, units::restated(finding.says, batch.look.units)),
-        planned::page_width - word_width - 2);
+        page_width - word_width - 2);
     for (std::size_t i = 0; i < says.size(); ++i) put(i, says[i]);
-    const std::vector<std::string> remedy = planned::wrapped(
-        fmt::format("-> {}", units::restated(finding.remedy, batch.look.units)),
-        planned::page_width - word_width - 2);
+    const std::vector<std::string> remedy =
+        wrapped(fmt::format("-> {}", units::restated(finding.remedy, batch.look.units)),
+                page_width - word_width - 2);
     for (const std::string& line : remedy) put(1, line);
   }
   return text;

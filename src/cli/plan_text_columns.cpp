@@ -19,19 +19,6 @@ std::string padded(const std::string& text, std::size_t width, Side side) {
   return side == Side::left ? text + space : space + text;
 }
 
-// Where the words end that stand on one line: a figure stays with its unit.
-std::size_t end_of_piece(std::string_view text, std::size_t at) {
-  while (true) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    const std::string_view word = text.substr(at, end - at);
-    if (end == text.size() || word.empty() ||
-        word.find_first_not_of("(0123456789.") != std::string_view::npos) {
-      return end;
-    }
-    at = end + 1;
-  }
-}
-
 // A cell in both systems, "18.0 L (4.76 gal) at 75.0 °C (167.0 °F)", as one above the other.
 std::pair<std::string, std::string> metric_and_us(const std::string& cell) {
   std::string metric;
@@ -92,23 +79,6 @@ std::string without_trailing_spaces(std::string line) {
 }
 
 }  // namespace
-
-std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
-  std::vector<std::string> made;
-  std::string line;
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t end = end_of_piece(text, at);
-    const std::string piece(text.substr(at, end - at));
-    at = end + 1;
-    if (!line.empty() && columns(line) + 1 + columns(piece) > width) {
-      made.push_back(std::move(line));
-      line.clear();
-    }
-    line += (line.empty() ? "" : " ") + piece;
-  }
-  made.push_back(std::move(line));
-  return made;
-}
 
 std::string lines(const std::vector<Line>& rows) {
   std::size_t name = 0;

@@ -9,6 +9,7 @@
 
 #include "cli/look.hpp"
 #include "cli/stated.hpp"
+#include "cli/table.hpp"
 #include "plan/figures.hpp"
 #include "plan/plan.hpp"
 #include "sheet/batch_cautions.hpp"
@@ -46,8 +47,6 @@ struct Batch {
   [[nodiscard]] std::string on_the_scale(units::Mass mass) const;
 };
 
-inline constexpr std::size_t page_width = 100;
-
 /// A name, its figure, what it lies between, and a word on it.
 struct Line {
   std::string name;
@@ -83,9 +82,6 @@ struct Column {
 [[nodiscard]] std::string paragraph(std::string_view words);
 /// "Caution: scalds. Cooked grain clings ...".
 [[nodiscard]] std::string caution_of(const sheet::Caution& caution, const Look& look);
-
-/// `text` in lines of `width`, without their indent; words are never broken.
-[[nodiscard]] std::vector<std::string> wrapped(std::string_view text, std::size_t width);
 
 /// "1 run", "4 runs".
 [[nodiscard]] std::string count_of(int count, std::string_view one, std::string_view many);

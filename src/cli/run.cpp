@@ -1,6 +1,7 @@
 #include "cli/run.hpp"
 
 #include <csignal>
+#include <optional>
 #include <string>
 
 #include "cli/command_line.hpp"
@@ -28,10 +29,13 @@ Look look_asked(Arguments& arguments) {
   return look;
 }
 
-std::string output(const Command& command, Arguments& arguments) {
+int answer(const Command& command, Arguments& arguments) {
   const Look look = look_asked(arguments);
   try {
-    return command.run(arguments, look);
+    if (command.stream != nullptr) {
+      if (const std::optional<int> status = command.stream(arguments, look)) return *status;
+    }
+    return put(command.run(arguments, look));
   } catch (const base::InputError& error) {
     throw as_options(error, command, arguments);
   }
@@ -49,7 +53,7 @@ int run(int argc, const char* const* argv) {
     if (line.asked == Asked::help) {
       return put(line.command == nullptr ? program_help(all) : command_help(*line.command));
     }
-    return put(output(*line.command, line.arguments));
+    return answer(*line.command, line.arguments);
   } catch (...) {
     return report(std::current_exception());
   }

@@ -85,7 +85,7 @@ namespace {
 using spirit::Scale;
 
 constexpr std::string_view reading_phrase =
-    R"(a reading with its scale such as "62.4 %vol", "125 proof", "54.5 %mass", )"
+    R"(a reading such as "62.4 %vol", "125 proof", "54.5 %mass", )"
     R"("0.9126 g/mL" or "0.9126 SG")";
 
 spirit::Scale scale_of(StrengthScale scale) {

@@ -4,6 +4,7 @@
 
 #include "base/error.hpp"
 #include "spirit/density.hpp"
+#include "spirit/reduction_checks.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -23,6 +24,12 @@ Reduction reduce(const Lot& spirit, units::VolumeStrength to) {
   const units::Mass total = spirit.ethanol / to_p;
   const units::Mass water =
       total > spirit.mass() ? total - spirit.mass() : units::Mass::kilograms(0.0);
+  return dilute(spirit, water);
+}
+
+Reduction dilute(const Lot& spirit, units::Mass water) {
+  check_amount(spirit, "spirit");
+  check_amount(water, "water");
   Reduction reduction;
   reduction.water = water;
   reduction.water_at_20C = volume(Lot{{}, water});

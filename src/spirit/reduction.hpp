@@ -9,7 +9,8 @@
 
 namespace lynearm::spirit {
 
-/// A spirit reduced with water.
+/// A spirit reduced with water, with every volume at 20 °C. measured_reduction.hpp tells the
+/// volumes at other temperatures.
 struct Reduction {
   units::Mass water;           ///< to add
   units::Volume water_at_20C;  ///< the same by volume at 20 °C
@@ -26,6 +27,13 @@ struct Reduction {
 /// source     mass balance; densities OIML R 22
 [[nodiscard]] Reduction reduce(const Lot& spirit, units::VolumeStrength to);
 
+/// What comes of adding `water` to `spirit`: the way back from reduce().
+///
+/// spirit     any lot, also empty or of water alone
+/// water      zero or more
+/// throws     InputError ("spirit", "water") for a mass below zero or not finite
+[[nodiscard]] Reduction dilute(const Lot& spirit, units::Mass water);
+
 /// Lots mixed together.
 struct Blend {
   Lot result;
@@ -34,7 +42,11 @@ struct Blend {
   units::Volume contraction;  ///< sum of the parts less the blend, all at 20 °C
 };
 
-/// parts      at least one, not all empty
+/// The blend of `parts`, in whatever order.
+///
+/// parts      at least one; empty ones add nothing
+/// throws     InputError ("part") when there is none
+/// accuracy   mass and pure alcohol are sums, conserved to rounding
 [[nodiscard]] Blend blend(const std::vector<Lot>& parts);
 
 }  // namespace lynearm::spirit

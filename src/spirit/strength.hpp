@@ -9,8 +9,8 @@
 // SpecificGravity60F    the same at 60 °F (27 CFR 30.11)
 // MassFraction, MoleFraction
 //
-// How far they part: 50 % by volume at 20 °C is 49.94 at 60 °F (99.88 proof) and 49.93 at 15 °C;
-// the most they part is 0.073 (60 °F) and 0.083 (15 °C), near 30 %.
+// How far they part: 50 % by volume at 20 °C is 49.94 at 60 °F (99.88 proof) and 49.93 at 15
+// °C; the most they part is 0.073 (60 °F) and 0.083 (15 °C), near 30 %.
 #pragma once
 
 #include "units/quantity.hpp"

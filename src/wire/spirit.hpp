@@ -1,4 +1,4 @@
-// Gauging, reducing and blending as JSON: one object, one line, keys that name their unit. The
+// Gauging and blending as JSON: one object, one line, keys that name their unit. The
 // first keys of each object are fixed for good; more may follow them.
 //
 // Volumes and strengths are at 20 °C unless the key says otherwise; `us_proof` is twice the %
@@ -8,30 +8,27 @@
 #include <string>
 #include <vector>
 
+#include "spirit/gauging.hpp"
 #include "spirit/lot.hpp"
-#include "spirit/reading.hpp"
 #include "spirit/reduction.hpp"
+#include "spirit/target_blend.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::wire {
 
-/// What a hydrometer showed, and the mixture it floats in.
-struct Gauging {
-  spirit::Reading reading;
-  units::Temperature at;
-  units::MassFraction ethanol;
-};
-
 /// strength_percent_vol_20C, strength_percent_mass, density_kg_m3_20C, us_proof; then the
-/// density at the spirit's temperature and the reading.
-[[nodiscard]] std::string json(const Gauging& gauging);
-
-/// water_mass_kg, water_volume_L_20C, final_volume_L_20C, contraction_L; then the spirit before
-/// and after.
-[[nodiscard]] std::string json(const spirit::Lot& before, const spirit::Reduction& reduction);
+/// strength on the other scales, what was observed, the lot where an amount was read, the
+/// uncertainty (expanded, with its factor, and standard contributions) and notes.
+[[nodiscard]] std::string json(const spirit::GaugingInput& input,
+                               const spirit::Gauging& gauging);
 
 /// volume_L_20C, strength_percent_vol_20C, contraction_L; then mass, alcohol and the parts.
 [[nodiscard]] std::string json(const std::vector<spirit::Lot>& parts,
                                const spirit::Blend& blend);
+
+/// The same of a blend reached: volume_L_20C, strength_percent_vol_20C, contraction_L; then of
+/// each part what is used of it, the water, and what is left in opened lots.
+[[nodiscard]] std::string json(const std::vector<spirit::Lot>& lots,
+                               const spirit::TargetBlend& reached);
 
 }  // namespace lynearm::wire

@@ -76,7 +76,9 @@ double kell_kgm3(double t_C) {
 }
 
 void accept_extract(Plato extract) {
-  if (!(extract.degrees() >= lightest_P - 1e-12 && extract <= strongest))
+  // With room for the rounding of a quotient of masses.
+  if (!(extract.degrees() >= lightest_P - 1e-12 &&
+        extract.degrees() <= strongest.degrees() + 1e-12))
     throw base::InputError("extract", fmt::format("{:.3f} °P", extract.degrees()),
                            fmt::format("{:.1f} to 40 °P", lightest_P));
 }

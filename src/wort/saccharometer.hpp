@@ -1,15 +1,18 @@
-// What a gravity hydrometer shows in a warm or cold wort, and the gravity at 20 °C behind it.
+// What a hydrometer for wort shows in a warm or cold wort, and the gravity at 20 °C behind it.
 //
 // The glass floats to the density around it and has swollen itself; the wash then shrinks or
-// swells to 20 °C as water does, a little more with its extract. Leaves out gas bubbles and
-// grain, which lift the glass: degas and strain first.
+// swells to 20 °C as water does, a little more with its extract. Its scale may count specific
+// gravity 20/20, specific gravity 60/60 °F or °P: three overloads, so that a figure cannot be
+// read on the wrong one. Leaves out gas bubbles and grain, which lift the glass: degas and
+// strain first.
 #pragma once
 
+#include "spirit/strength.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::wort {
 
-/// A hydrometer graduated in specific gravity.
+/// A hydrometer graduated in specific gravity or in °P.
 struct Saccharometer {
   units::Temperature reference =
       units::Temperature::celsius(20.0);  ///< where its scale is true
@@ -28,8 +31,26 @@ struct Saccharometer {
                                                   units::Temperature t,
                                                   const Saccharometer& instrument = {});
 
-/// What the hydrometer would show: inverse of true_gravity() to 1e-12.
+/// The same from a glass graduated in SG 60/60 °F, true at 60 °F.
+[[nodiscard]] units::SpecificGravity true_gravity(spirit::SpecificGravity60F reading,
+                                                  units::Temperature t,
+                                                  double glass_expansion_per_K = 25e-6);
+
+/// The same from a glass graduated in °P: the extract of the wort in which it would float so at
+/// the glass's reference.
+///
+/// reading    -7.7 (SG 0.970) to 38.3 °P (SG 1.170)
+/// throws     InputError ("reading", "temperature") outside the ranges
+[[nodiscard]] units::SpecificGravity true_gravity(units::Plato reading, units::Temperature t,
+                                                  const Saccharometer& instrument = {});
+
+/// What each would show: inverses of true_gravity() to 1e-12; of the last to 1e-9 °P.
 [[nodiscard]] units::SpecificGravity shown(units::SpecificGravity gravity, units::Temperature t,
                                            const Saccharometer& instrument = {});
+[[nodiscard]] spirit::SpecificGravity60F shown_60F(units::SpecificGravity gravity,
+                                                   units::Temperature t,
+                                                   double glass_expansion_per_K = 25e-6);
+[[nodiscard]] units::Plato shown_plato(units::SpecificGravity gravity, units::Temperature t,
+                                       const Saccharometer& instrument = {});
 
 }  // namespace lynearm::wort

@@ -51,10 +51,32 @@ TEST(Blend, ofOnePartIsRefused) {
 }
 
 TEST(Blend, theBadPartIsTheOneNamed) {
-  const Ran ran = lynearm({"blend", "--part", "1 L @ 61 %vol", "--part", "2 kg @ 40 %vol"});
+  const Ran ran = lynearm({"blend", "--part", "1 L @ 61 %vol", "--part", "2 h @ 40 %vol"});
   EXPECT_EQ(ran.status, 2);
-  EXPECT_NE(ran.err.find("--part is \"2 kg @ 40 %vol\""), std::string::npos) << ran.err;
+  EXPECT_NE(ran.err.find("--part is \"2 h @ 40 %vol\""), std::string::npos) << ran.err;
   EXPECT_EQ(ran.err.find("61"), std::string::npos) << ran.err;
+}
+
+TEST(Blend, isReachedFromTheLotsAtHand) {
+  const auto object = answer({"blend", "--part", "4 L @ 68 %vol", "--part", "2.5 L @ 52 %vol",
+                              "--to", "60 %vol", "--make", "5 L"});
+  EXPECT_NEAR(object["strength_percent_vol_20C"].get<double>(), 60.0, 1e-8);
+  EXPECT_NEAR(object["volume_L_20C"].get<double>(), 5.0, 1e-8);
+}
+
+TEST(Blend, ofAGlassIsMadeLarge) {
+  const auto object = answer(
+      {"blend", "--part", "30 mL @ 72 %vol", "--part", "20 mL @ 66 %vol", "--make", "4 L"});
+  EXPECT_NEAR(object["volume_L_20C"].get<double>(), 4.0, 1e-8);
+  EXPECT_NEAR(object["parts"][0]["volume_L_20C"].get<double>() /
+                  object["parts"][1]["volume_L_20C"].get<double>(),
+              1.5, 1e-8);
+}
+
+TEST(Blend, takesEachPartAtItsTemperature) {
+  const double warm = blended({"1 L @ 74 %vol, 30 C", "1 L @ 61 %vol"})["mass_kg"];
+  const double cool = blended({"1 L @ 74 %vol", "1 L @ 61 %vol"})["mass_kg"];
+  EXPECT_LT(warm, cool);
 }
 
 }  // namespace

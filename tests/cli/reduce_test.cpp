@@ -69,5 +69,70 @@ TEST(Reduce, unitsChooseWhatIsShown) {
   EXPECT_NE(with("both").find("1.14 kg (2.52 lb) of water"), std::string::npos);
 }
 
+TEST(Reduce, theWayBackGivesWhatWentIn) {
+  const auto forward = reduced("4 L", "70 %vol", "55 %vol");
+  const std::string water =
+      std::to_string(forward["water_mass_kg"].get<double>() * 1000.0) + " g";
+  const auto after =
+      answer({"reduce", "--volume", "4 L", "--strength", "70 %vol", "--water", water});
+  EXPECT_NEAR(after["final_strength_percent_vol_20C"].get<double>(), 55.0, 1e-5);
+  const std::string result = std::to_string(forward["final_volume_L_20C"].get<double>()) + " L";
+  const auto before =
+      answer({"reduce", "--volume", result, "--strength", "55 %vol", "--had-water", water});
+  EXPECT_NEAR(before["spirit_volume_L_20C"].get<double>(), 4.0, 1e-5);
+  EXPECT_NEAR(before["spirit_strength_percent_vol_20C"].get<double>(), 70.0, 1e-4);
+  const auto made =
+      answer({"reduce", "--make", result, "--strength", "70 %vol", "--to", "55 %vol"});
+  EXPECT_NEAR(made["spirit_volume_L_20C"].get<double>(), 4.0, 1e-5);
+}
+
+TEST(Reduce, stepsAddUpToTheWhole) {
+  const auto object = answer({"reduce", "--volume", "4 L", "--strength", "70 %vol", "--to",
+                              "46 %vol", "--steps", "4"});
+  double water = 0.0;
+  for (const auto& step : object["steps"]) water += step["water_mass_kg"].get<double>();
+  EXPECT_EQ(object["steps"].size(), 4U);
+  EXPECT_NEAR(water, object["water_mass_kg"].get<double>(), 1e-8);
+}
+
+TEST(Reduce, theScaleShowsVesselSpiritAndWaterInAir) {
+  const auto object = answer({"reduce", "--weight", "5.8 kg", "--tare", "2.1 kg", "--strength",
+                              "70 %vol", "--to", "46 %vol"});
+  // A spirit of 0.94 kg/L weighs 0.11 % less in air of 1.2 kg/m³ than its mass (OIML D 28).
+  const double mass = object["final_mass_kg"];
+  EXPECT_NEAR(object["scale_shows_kg"].get<double>(),
+              2.1 + mass * (1.0 - 1.2 / 937.7 + 1.2 / 8000), 1e-4);
+}
+
+TEST(Reduce, warmSpiritHasLessInALitre) {
+  const auto warm = answer({"reduce", "--volume", "4 L", "--at", "30 C", "--strength",
+                            "70 %vol", "--to", "55 %vol"});
+  EXPECT_LT(warm["water_mass_kg"].get<double>(),
+            reduced("4 L", "70 %vol", "55 %vol")["water_mass_kg"].get<double>());
+  EXPECT_NEAR(warm["spirit_volume_L"].get<double>(), 4.0, 1e-9);
+}
+
+TEST(Reduce, whatWasFoundIsMended) {
+  const auto strong = answer({"reduce", "--volume", "4 L", "--strength", "70 %vol", "--to",
+                              "55 %vol", "--found", "55.5 %vol"});
+  EXPECT_EQ(strong["remedy"], "add_water");
+  const auto weak = answer({"reduce", "--volume", "4 L", "--strength", "70 %vol", "--to",
+                            "55 %vol", "--found", "54.2 %vol"});
+  EXPECT_EQ(weak["remedy"], "add_spirit");
+  EXPECT_NEAR(weak["final_strength_percent_vol_20C"].get<double>(), 55.0, 1e-8);
+}
+
+TEST(Reduce, teaObscuresWhatIsTrue) {
+  const auto object =
+      answer({"reduce", "--volume", "4 L", "--strength", "62 %vol", "--to", "46 %vol",
+              "--residue", "1.5 g/L", "--tea", "0.3 L @ 0 %vol", "--tea-residue", "8 g/L"});
+  EXPECT_NEAR(object["obscured"]["true_strength_percent_vol_20C"].get<double>(), 46.0, 1e-8);
+  EXPECT_LT(object["obscured"]["apparent_strength_percent_vol_20C"].get<double>(), 46.0);
+  // What was dissolved is still there.
+  EXPECT_NEAR(object["obscured"]["residue_g_L"].get<double>() *
+                  object["final_volume_L_20C"].get<double>(),
+              4.0 * 1.5 + 0.3 * 8.0, 1e-6);
+}
+
 }  // namespace
 }  // namespace lynearm::cli

@@ -13,11 +13,12 @@ import tempfile
 import tree
 
 # A room may use any room above it, save where a set says exactly which.
-ORDER = ["base", "units", "numeric", "spirit", "wort", "vapour", "mash", "ferment", "still",
-         "wood", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "cli"]
+ORDER = ["base", "units", "numeric", "delimited", "spirit", "wort", "vapour", "mash", "ferment",
+         "still", "wood", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "cli"]
 FLOORS = {
     "units": {"base"},
     "numeric": {"base"},
+    "delimited": {"base"},
     "spirit": {"base", "units", "numeric"},
     # A fermented wash holds ethanol, whose density and strength are spirit's.
     "wort": {"base", "units", "numeric", "spirit"},

@@ -48,7 +48,7 @@ TEST(Reading, that_no_spirit_gives_is_refused) {
   }
   EXPECT_EQ(
       try_parse<Reading>("62,4 %vol").accepted,
-      "a reading with its scale such as \"62.4 %vol\", \"125 proof\", \"54.5 %mass\", "
+      "a reading such as \"62.4 %vol\", \"125 proof\", \"54.5 %mass\", "
       "\"0.9126 g/mL\" or \"0.9126 SG\", with a point as decimal mark and no separator of "
       "thousands");
 }

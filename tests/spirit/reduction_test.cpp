@@ -1,8 +1,12 @@
 #include "spirit/reduction.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <algorithm>
 
 #include "base/error.hpp"
+#include "spirit/any_lot.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -73,6 +77,96 @@ TEST(Reduction, refuses_to_strengthen_with_water) {
   }
   EXPECT_THROW(static_cast<void>(reduce(litres(1.0, 40.0), VolumeStrength::percent(0.0))),
                base::InputError);
+}
+
+RC_GTEST_PROP(ReductionProperty, keeps_mass_and_pure_alcohol_and_meets_the_strength, ()) {
+  const Lot spirit = any_lot(1.0, 100.0);
+  const VolumeStrength to = any_strength(0.5, strength(spirit).percent());
+  const Reduction r = reduce(spirit, to);
+  RC_ASSERT(equal_to(r.result.mass(), spirit.mass() + r.water, 1e-12));
+  RC_ASSERT(r.result.ethanol == spirit.ethanol);
+  RC_ASSERT(equal_to(strength(r.result), to, 1e-12));
+}
+
+RC_GTEST_PROP(ReductionProperty, more_water_is_weaker_and_a_higher_target_takes_less_water,
+              ()) {
+  const Lot spirit = any_lot(5.0, 100.0);
+  const units::Mass water = spirit.mass() * any_figure(0.0, 20.0);
+  const units::Mass more = water + spirit.mass() * any_figure(0.001, 5.0);
+  RC_ASSERT(strength(dilute(spirit, more).result) < strength(dilute(spirit, water).result));
+  const VolumeStrength low = any_strength(1.0, 0.999 * strength(spirit).percent());
+  const VolumeStrength high = low + (strength(spirit) - low) * any_figure(0.01, 1.0);
+  RC_ASSERT(reduce(spirit, high).water < reduce(spirit, low).water);
+}
+
+RC_GTEST_PROP(ReductionProperty, dilute_undoes_reduce, ()) {
+  const Lot spirit = any_lot(1.0, 100.0);
+  const units::Mass water = spirit.mass() * any_figure(0.001, 20.0);
+  const Reduction forward = dilute(spirit, water);
+  RC_ASSERT(std::abs((reduce(spirit, strength(forward.result)).water - water) /
+                     forward.result.mass()) < 1e-12);
+}
+
+// Where the density formula says a mixture takes less room than its parts, mixing with water
+// shrinks. Every spirit against pure water does; only further water into what is already weak
+// lets it swell again.
+RC_GTEST_PROP(ReductionProperty, no_mixture_takes_more_room_than_ethanol_and_water_apart, ()) {
+  const Lot spirit = any_lot(0.5, 99.9);
+  const units::Volume apart = volume(Lot{spirit.ethanol, {}}) + volume(Lot{{}, spirit.water});
+  RC_ASSERT(volume(spirit) < apart);
+}
+
+RC_GTEST_PROP(ReductionProperty, strong_spirit_down_to_40_shrinks, ()) {
+  const Lot spirit = any_lot(50.0, 100.0);
+  const VolumeStrength to = any_strength(40.0, strength(spirit).percent() - 0.1);
+  RC_ASSERT(reduce(spirit, to).contraction > Volume{});
+}
+
+// The least strength from which the first water still shrinks the mixture lies near 30 %vol; a
+// spirit of 20 swells. The sign is a fact of the densities (see docs on contraction).
+TEST(Reduction, of_weak_spirit_swells_by_thousandths) {
+  const Reduction r = reduce(litres(100.0, 20.0), VolumeStrength::percent(10.0));
+  EXPECT_LT(r.contraction.litres(), 0.0);
+  EXPECT_GT(r.contraction / r.volume_at_20C, -0.003);
+}
+
+TEST(Reduction, refuses_amounts_that_are_none) {
+  const units::Mass nan = units::Mass::kilograms(std::nan(""));
+  EXPECT_THROW(static_cast<void>(dilute(litres(1.0, 40.0), nan)), base::InputError);
+  EXPECT_THROW(static_cast<void>(dilute(litres(1.0, 40.0), units::Mass::kilograms(-0.1))),
+               base::InputError);
+  EXPECT_THROW(static_cast<void>(dilute(Lot{nan, {}}, units::Mass{})), base::InputError);
+  EXPECT_THROW(
+      static_cast<void>(reduce(litres(1.0, 40.0), VolumeStrength::percent(std::nan("")))),
+      base::InputError);
+}
+
+RC_GTEST_PROP(BlendingProperty, keeps_mass_and_alcohol_within_the_strengths_of_its_parts, ()) {
+  const int n = *rc::gen::inRange(1, 12);
+  std::vector<Lot> parts;
+  units::Mass ethanol;
+  units::Mass mass;
+  for (int i = 0; i < n; ++i) {
+    parts.push_back(any_lot(0.0, 100.0));
+    ethanol += parts.back().ethanol;
+    mass += parts.back().mass();
+  }
+  const auto stronger = [](const Lot& a, const Lot& b) { return strength(a) < strength(b); };
+  const VolumeStrength weakest =
+      strength(*std::min_element(parts.begin(), parts.end(), stronger));
+  const VolumeStrength strongest =
+      strength(*std::max_element(parts.begin(), parts.end(), stronger));
+  const Blend b = blend(parts);
+  RC_ASSERT(std::abs((b.result.mass() - mass) / mass) < 1e-12);
+  RC_ASSERT(std::abs((b.result.ethanol - ethanol) / mass) < 1e-12);
+  RC_ASSERT(b.strength.fraction() >= weakest.fraction() - 1e-12);
+  RC_ASSERT(b.strength.fraction() <= strongest.fraction() + 1e-12);
+  std::vector<Lot> turned = parts;
+  std::rotate(turned.begin(), turned.begin() + *rc::gen::inRange(0, n), turned.end());
+  if (*rc::gen::arbitrary<bool>()) std::reverse(turned.begin(), turned.end());
+  const Blend other = blend(turned);
+  RC_ASSERT(equal_to(other.volume_at_20C, b.volume_at_20C, 1e-12));
+  RC_ASSERT(std::abs((other.strength - b.strength).fraction()) < 1e-12);
 }
 
 TEST(Blending, does_not_care_for_the_order) {

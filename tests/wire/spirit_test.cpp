@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "spirit/strength.hpp"
+#include "wire/reduction.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -14,9 +15,9 @@ using units::MassFraction;
 using units::VolumeStrength;
 
 TEST(SpiritJson, aGaugingSaysWhatWasReadAndWhatItMeans) {
-  const Json object = Json::parse(json(Gauging{{100.0, spirit::Scale::us_proof},
-                                               units::Temperature::celsius(20.0),
-                                               MassFraction::fraction(1.0)}));
+  const spirit::GaugingInput input{spirit::ByHydrometer{{100.0, spirit::Scale::percent_vol}},
+                                   units::Temperature::celsius(20.0)};
+  const Json object = Json::parse(json(input, spirit::gauge(input)));
   EXPECT_EQ(object["strength_percent_vol_20C"], 100.0);
   EXPECT_EQ(object["strength_percent_mass"], 100.0);
   EXPECT_EQ(object["us_proof"], 200.0);
@@ -24,14 +25,23 @@ TEST(SpiritJson, aGaugingSaysWhatWasReadAndWhatItMeans) {
   EXPECT_NEAR(object["density_kg_m3_20C"].get<double>(), 789.24, 0.005);
   EXPECT_EQ(object["density_kg_m3_at_temperature"], object["density_kg_m3_20C"]);
   EXPECT_EQ(object["reading"], 100.0);
-  EXPECT_EQ(object["reading_scale"], "us_proof");
+  EXPECT_EQ(object["reading_scale"], "percent_vol_20C");
+  EXPECT_EQ(object["uncertainty"]["coverage_factor"], 2.0);
+  EXPECT_FALSE(object.contains("lot"));
 }
 
 TEST(SpiritJson, aReductionBalances) {
   const spirit::Lot before =
       spirit::lot(units::Volume::litres(4.0), VolumeStrength::percent(70.0));
-  const Json object =
-      Json::parse(json(before, spirit::reduce(before, VolumeStrength::percent(55.0))));
+  const Json object = Json::parse(
+      json(ReductionReport{before,
+                           spirit::reduce(before, VolumeStrength::percent(55.0), {}),
+                           {},
+                           {},
+                           {},
+                           {},
+                           {},
+                           {}}));
   EXPECT_EQ(object["final_strength_percent_vol_20C"], 55.0);
   EXPECT_EQ(object["spirit_volume_L_20C"], 4.0);
   EXPECT_EQ(object["pure_alcohol_L_20C"], 2.8);
