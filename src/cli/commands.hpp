@@ -14,6 +14,7 @@ namespace lynearm::cli {
 [[nodiscard]] Command gauge_command();
 [[nodiscard]] Command reduce_command();
 [[nodiscard]] Command blend_command();
+[[nodiscard]] Command table_command();
 [[nodiscard]] Command wort_command();
 
 /// All of them, in the order that help lists them.

@@ -85,14 +85,15 @@ BlendLimit most_at(const std::vector<Lot>& lots, units::VolumeStrength to, bool 
     throw base::InputError(
         "to", wanted,
         fmt::format("at most {:.2f} %vol, the strongest lot at hand (lot {})",
-                    strength(lots[strongest.lot]).percent(), strongest.lot + 1));
+                    rounded_down(strength(lots[strongest.lot]).percent(), 2),
+                    strongest.lot + 1));
   }
   if (!water && weakest.above_kg > 0.0) {
     throw base::InputError(
         "to", wanted,
         fmt::format("at least {:.2f} %vol, the weakest lot at hand (lot {}), unless water may "
                     "be added",
-                    strength(lots[weakest.lot]).percent(), weakest.lot + 1));
+                    rounded_up(strength(lots[weakest.lot]).percent(), 2), weakest.lot + 1));
   }
   std::vector<double> shares;
   const std::vector<char> all(items.size(), 1);

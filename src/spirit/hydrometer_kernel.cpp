@@ -61,7 +61,7 @@ MarkCurve::MarkCurve(const Marks& marks) : first_(ends_of(marks.scale()).first) 
     for (std::size_t k = 0; k < terms; ++k) density[k] = marks.density_kgm3(figure(at[k]));
     coefficients_[i] = through(at, density);
     // Put back where it was not made to fit, at the ends above all.
-    constexpr double worst_kgm3 = 1e-11;
+    constexpr double worst_kgm3 = 1e-12;
     for (const double x : {-0.499999, 0.0, 0.499999}) {
       const double off = density_kgm3(figure(x)) - marks.density_kgm3(figure(x));
       base::ensure(std::abs(off) < worst_kgm3, "the curve through the marks meets them");
@@ -75,8 +75,8 @@ double MarkCurve::density_kgm3(double figure) const {
   const std::array<double, terms>& c = coefficients_[static_cast<std::size_t>(stretch)];
   const double x = along - stretch - 0.5;
   const double y = x * x;
-  const double even = ((c[6] * y + c[4]) * y + c[2]) * y + c[0];
-  const double odd = ((c[7] * y + c[5]) * y + c[3]) * y + c[1];
+  const double even = (((c[8] * y + c[6]) * y + c[4]) * y + c[2]) * y + c[0];
+  const double odd = (((c[9] * y + c[7]) * y + c[5]) * y + c[3]) * y + c[1];
   return even + x * odd;
 }
 

@@ -106,8 +106,8 @@ ObscuredReduction reduce_with_tea(const ObscuredLot& spirit, const ObscuredLot& 
                     true_strength(tea, solids_mL_per_g).percent()),
         fmt::format("at most {:.3f} L ({:.3f} kg) of it; more brings the spirit under {:.2f} "
                     "%vol without any water",
-                    volume(most, reference_20C, solids_mL_per_g).litres(),
-                    most.mass().kilograms(), to.percent()));
+                    rounded_down(volume(most, reference_20C, solids_mL_per_g).litres(), 3),
+                    rounded_down(most.mass().kilograms(), 3), to.percent()));
   }
   return made(spirit, tea, water_to(both, to, solids_mL_per_g), solids_mL_per_g);
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cmath>
 #include <optional>
 
 #include "base/error.hpp"
@@ -73,8 +74,11 @@ std::string print(const Reading& reading) {
 }
 
 std::string print(const Reading& reading, int decimals) {
-  return fmt::format("{} {}", units::fixed(reading.figure, decimals),
-                     about(reading.scale).unit);
+  // A refusal shows what was entered, whatever it was.
+  const std::string figure = std::isfinite(reading.figure)
+                                 ? units::fixed(reading.figure, decimals)
+                                 : fmt::format("{}", reading.figure);
+  return fmt::format("{} {}", figure, about(reading.scale).unit);
 }
 
 }  // namespace lynearm::spirit

@@ -37,4 +37,12 @@ void check_wanted(units::VolumeStrength strength, std::string_view field) {
   }
 }
 
+double rounded_down(double limit, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  constexpr double last_bits = 1e-9;
+  return std::floor(limit * scale + last_bits) / scale;
+}
+
+double rounded_up(double limit, int decimals) { return -rounded_down(-limit, decimals); }
+
 }  // namespace lynearm::spirit

@@ -1,4 +1,5 @@
-// What every reduction refuses, said once: amounts below zero or not finite.
+// What every reduction refuses, said once: amounts below zero or not finite. And limits told to
+// a few decimals, rounded to the side on which they can be had.
 #pragma once
 
 #include <string_view>
@@ -16,5 +17,10 @@ void check_amount(const Lot& lot, std::string_view field);
 void check_wanted(units::Volume volume, std::string_view field);
 /// throws     InputError (`field`) unless above 0 and at most 100 %vol
 void check_wanted(units::VolumeStrength strength, std::string_view field);
+
+/// `limit` cut to `decimals`, so that "at most" what is printed is possible. A limit that is
+/// round but for the last bits stays it.
+[[nodiscard]] double rounded_down(double limit, int decimals);
+[[nodiscard]] double rounded_up(double limit, int decimals);
 
 }  // namespace lynearm::spirit

@@ -36,7 +36,7 @@ Lot before_water(const Lot& result, units::Mass water) {
   if (!(water <= result.water)) {
     throw base::InputError("water", fmt::format("{:.4f} kg", water.kilograms()),
                            fmt::format("at most {:.4f} kg, all the water there is in it",
-                                       result.water.kilograms()));
+                                       rounded_down(result.water.kilograms(), 4)));
   }
   return {result.ethanol, result.water - water};
 }
@@ -51,9 +51,9 @@ units::Mass water_added(const Lot& result, units::VolumeStrength before) {
   const units::Mass spirit_water = result.ethanol * ((1.0 - p) / p);
   constexpr double rounding = 1e-12;
   if (!(spirit_water <= result.water + result.mass() * rounding)) {
-    throw base::InputError(
-        "before", fmt::format("{:.2f} %vol", before.percent()),
-        fmt::format("{:.2f} to 100 %vol: at least what it is now", strength(result).percent()));
+    throw base::InputError("before", fmt::format("{:.2f} %vol", before.percent()),
+                           fmt::format("{:.2f} to 100 %vol: at least what it is now",
+                                       rounded_up(strength(result).percent(), 2)));
   }
   return std::max(units::Mass{}, result.water - spirit_water);
 }

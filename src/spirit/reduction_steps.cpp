@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "spirit/reduction_checks.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -57,9 +58,10 @@ int steps_of_at_most(units::VolumeStrength most, units::VolumeStrength from,
   constexpr double rounding = 1e-9;
   const double steps = std::max(1.0, std::ceil((from - to) / most - rounding));
   if (!(most.fraction() > 0.0 && steps <= most_steps)) {
-    throw base::InputError("step", fmt::format("{:.3f} %vol", most.percent()),
-                           fmt::format("at least {:.3f} %vol, which makes {} steps",
-                                       (from - to).percent() / most_steps, most_steps));
+    throw base::InputError(
+        "step", fmt::format("{:.3f} %vol", most.percent()),
+        fmt::format("at least {:.3f} %vol, which makes {} steps",
+                    rounded_up((from - to).percent() / most_steps, 3), most_steps));
   }
   return static_cast<int>(steps);
 }

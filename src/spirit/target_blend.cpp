@@ -17,6 +17,14 @@ namespace {
 
 // Whether sums of masses are equal, relative to the blend's.
 constexpr double rounding = 1e-12;
+// How nearly strength and volume must be met. A target that was reckoned from a mixture comes
+// back to some 1e-12, and a choice that fits it but for that must not be passed over.
+constexpr double met = 5e-12;
+
+// By what share lots may seem too few and still be enough. Without water two lots of nearly one
+// strength balance each other, and a rounding of the strength wanted is many in what they make;
+// what is drawn from them is then held to `met`.
+constexpr double short_of(bool water) { return water ? rounding : 1e-10; }
 
 // How much is drawn from each item of one choice.
 struct Drawn {
@@ -69,7 +77,7 @@ class Search {
 
  private:
   [[nodiscard]] bool enough(const std::vector<char>& open) const {
-    return kernel_.most_ethanol_kg(open) >= ethanol_kg_ * (1.0 - rounding);
+    return kernel_.most_ethanol_kg(open) >= ethanol_kg_ * (1.0 - short_of(kernel_.water()));
   }
   [[nodiscard]] double excess_kg(double opened_kg) const {
     return std::max(0.0, opened_kg - ethanol_kg_ - negligible_kg_);
@@ -112,10 +120,11 @@ class Search {
     for (; at + more <= n; ++at) {
       const std::size_t i = by_size_[at];
       const double largest_kg = opened_kg + up_to_kg_[at + more] - up_to_kg_[at];
-      if (largest_kg < ethanol_kg_ * (1.0 - rounding) || !enough(allowed_)) break;
+      if (largest_kg < ethanol_kg_ * (1.0 - rounding)) break;
       const double with_kg = opened_kg + items_[i].ethanol_kg;
       const double least_kg = with_kg + up_to_kg_[n] - up_to_kg_[n - (more - 1)];
       if (!twin_of_passed(at, from) && could_be_best(excess_kg(least_kg), count)) {
+        if (!enough(allowed_)) break;
         if (++choices_ > most_choices) given_up_ = true;
         if (given_up_) break;
         open_[i] = 1;
@@ -183,7 +192,8 @@ class Search {
       const double share =
           (ethanol_kg_ - (ethanol_kg - strongest.ethanol_kg)) / strongest.ethanol_kg;
       if (share > rounding) {
-        const double used = std::min(1.0, share);
+        // A lot that comes out whole but for a rounding is whole.
+        const double used = share > 1.0 - rounding ? 1.0 : share;
         const double drawn_kg = mass_kg - strongest.mass_kg + used * strongest.mass_kg;
         if (drawn_kg <= mass_kg_ * (1.0 + rounding)) {
           whole.used[lots.back()] = used;
@@ -204,8 +214,8 @@ class Search {
   [[nodiscard]] std::optional<Drawn> without_water(const std::vector<std::size_t>& lots,
                                                    const Drawn& whole, double ethanol_kg,
                                                    double mass_kg) const {
-    const double same_ethanol = rounding * ethanol_kg_;
-    const double same_mass = rounding * mass_kg_;
+    const double same_ethanol = met * ethanol_kg_;
+    const double same_mass = met * mass_kg_;
     if (std::abs(ethanol_kg - ethanol_kg_) <= same_ethanol &&
         std::abs(mass_kg - mass_kg_) <= same_mass) {
       return whole;
@@ -271,11 +281,11 @@ class Search {
 double wanted_ethanol_kg(const BlendLimit& limit, const BlendTarget& target) {
   if (!target.volume) return limit.blend.result.ethanol.kilograms();
   check_wanted(*target.volume, "volume");
-  if (!(*target.volume <= limit.blend.volume_at_20C * (1.0 + rounding))) {
+  if (!(*target.volume <= limit.blend.volume_at_20C * (1.0 + short_of(target.water)))) {
     throw base::InputError(
         "volume", fmt::format("{:.3f} L", target.volume->litres()),
         fmt::format("at most {:.3f} L at 20 °C: {} make no more of {:.2f} %vol",
-                    limit.blend.volume_at_20C.litres(), words(limit.used),
+                    rounded_down(limit.blend.volume_at_20C.litres(), 3), words(limit.used),
                     target.strength.percent()));
   }
   return std::min(lot(*target.volume, target.strength).ethanol.kilograms(),

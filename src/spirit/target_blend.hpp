@@ -26,9 +26,9 @@
 namespace lynearm::spirit {
 
 struct BlendTarget {
-  units::VolumeStrength strength;       ///< above 0 to 100 %vol
-  std::optional<units::Volume> volume;  ///< at 20 °C, above zero; empty: the most there is
-  bool water = true;                    ///< whether water may be added
+  units::VolumeStrength strength{};       ///< above 0 to 100 %vol
+  std::optional<units::Volume> volume{};  ///< at 20 °C, above zero; empty: the most there is
+  bool water = true;                      ///< whether water may be added
   /// A remainder up to this share of the blend's pure alcohol is no waste; 0 to 10 %. A
   /// thousandth is half of what a class I alcoholmeter's 0.1 %vol means at 50 %vol.
   units::Share negligible = units::Share::fraction(1e-3);
@@ -46,7 +46,7 @@ struct TargetBlend {
 
 /// Choices of lots looked at before the search gives up proving. Lots up to 16 are always
 /// proven: all their choices together are fewer.
-inline constexpr long most_choices = 1'100'000;
+inline constexpr long most_choices = 600'000;
 
 /// The best blend of `lots` for `target`.
 ///

@@ -42,7 +42,8 @@ WeakerReduction reduce_with(const Lot& spirit, const Lot& weaker, units::VolumeS
                     strength(weaker).percent()),
         fmt::format("at most {:.3f} L ({:.3f} kg) of it; more brings the spirit under {:.2f} "
                     "%vol without any water",
-                    volume(most).litres(), most.mass().kilograms(), to.percent()));
+                    rounded_down(volume(most).litres(), 3),
+                    rounded_down(most.mass().kilograms(), 3), to.percent()));
   }
   const units::Mass water = std::max(units::Mass{}, (above - lacking) / to_p);
   return made(spirit, weaker, water, alone);
@@ -70,7 +71,7 @@ WeakerReduction reduce_with_share(const Lot& spirit, units::VolumeStrength weake
     throw base::InputError(
         "share", fmt::format("{:.2f} % of {:.2f} %vol", share.percent(), weaker.percent()),
         fmt::format("under {:.2f} %, where the diluent itself is {:.2f} %vol",
-                    100.0 * limit_share, to.percent()));
+                    rounded_down(100.0 * limit_share, 2), to.percent()));
   }
   const units::Mass above = std::max(units::Mass{}, spirit.ethanol - spirit.mass() * to_p);
   const units::Mass diluent = above / (to_p - diluent_p);

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <sstream>
 
 #include "base/error.hpp"
 #include "cli/json.hpp"
@@ -129,6 +130,29 @@ TEST(GaugeColumns, anotherSeparatorIsToldAsSuch) {
   EXPECT_EQ(refusal({"reading\ttemperature"}),
             "jars.csv:1: head line is \"reading\ttemperature\"; accepted: columns parted by "
             "commas.");
+}
+
+// The help page names heads as "reading_percent_vol (at 20 °C), _us_proof, ...".
+TEST(GaugeColumns, everyHeadOfTheHelpPageIsKnown) {
+  std::istringstream help(gauge_columns_help());
+  std::string name;
+  std::size_t heads = 0;
+  for (std::string word; help >> word;) {
+    while (!word.empty() && (word.back() == ',' || word.back() == '.')) word.pop_back();
+    const std::size_t mark = word.find('_');
+    if (mark == std::string::npos) continue;
+    if (mark > 0) name = word.substr(0, mark);
+    const std::string head = name + word.substr(mark);
+    const GaugeColumns found = name == "reading" ? columns({head, "temperature"})
+                               : name == "temperature"
+                                   ? columns({"reading", head})
+                                   : columns({"reading", "temperature", head});
+    EXPECT_TRUE(found.reading.scale || found.temperature.unit != nullptr || found.volume ||
+                found.mass)
+        << head;
+    ++heads;
+  }
+  EXPECT_EQ(heads, 17U);
 }
 
 TEST(BareNumber, isADecimalFigureAndNothingElse) {

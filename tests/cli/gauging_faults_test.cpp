@@ -163,7 +163,7 @@ constexpr Bad every_bad[] = {
      R"raw(--water is "1 L"; accepted: one of --make, --water, --had-water.
 --had-water is "1 L"; accepted: one of --make, --water, --had-water.)raw"},
     {R"raw(reduce --volume "4 L" --strength "70 %vol" --to "55 %vol" --weaker "9 L @ 20 %vol")raw",
-     R"raw(--weaker is "9 L @ 20 %vol"; accepted: at most 1.786 L (1.739 kg) of it; more brings the spirit under 55.00 %vol without any water.)raw"},
+     R"raw(--weaker is "9 L @ 20 %vol"; accepted: at most 1.785 L (1.738 kg) of it; more brings the spirit under 55.00 %vol without any water.)raw"},
     {R"raw(reduce --volume "4 L" --strength "70 %vol" --to "55 %vol" --weaker "1 L")raw",
      R"raw(--weaker is "1 L"; accepted: an amount and its strength such as "1.2 L @ 74 %vol", "1.2 L @ 74 %vol, 27 °C" or "940 g @ 120 proof".)raw"},
     {R"raw(reduce --volume "4 L" --strength "70 %vol" --to "55 %vol" --tea "1 L @ 0 %vol")raw",
@@ -187,7 +187,7 @@ constexpr Bad every_bad[] = {
     {R"raw(blend --part "1 L @ 74 %vol" --part "1 L @ 60 %vol" --to "50 %vol" --without-water)raw",
      R"raw(--to is "50 %vol"; accepted: at least 60.00 %vol, the weakest lot at hand (lot 2), unless water may be added.)raw"},
     {R"raw(blend --part "1 L @ 74 %vol" --part "1 L @ 60 %vol" --to "65 %vol" --make "5 L")raw",
-     R"raw(--make is "5 L"; accepted: at most 2.062 L at 20 °C: lots 1 and 2 make no more of 65.00 %vol.)raw"},
+     R"raw(--make is "5 L"; accepted: at most 2.061 L at 20 °C: lots 1 and 2 make no more of 65.00 %vol.)raw"},
     {R"raw(blend --part "1 L @ 74 %vol" --part "1 kg @ 60 %vol" --make "5 L")raw",
      R"raw(--part is "1 kg @ 60 %vol"; accepted: a plain volume poured in the glass, such as "30 mL @ 68 %vol", with --make and no --to.)raw"},
     {R"raw(blend --part "1 L @ 74 %vol" --part "1 L @ 60 %vol" --without-water)raw",

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "base/error.hpp"
 #include "spirit/density.hpp"
 #include "spirit/strength.hpp"
@@ -86,6 +88,46 @@ TEST(Hydrometer, names_what_would_fit_when_no_spirit_reads_so) {
     EXPECT_EQ(error.faults().at(0).accepted,
               "at 35.0 °C, 2.6 %vol (water) to 102.4 %vol (pure ethanol)");
   }
+}
+
+TEST(Hydrometer, refuses_what_no_glass_shows_and_no_glass_is) {
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  const auto refused = [](const Reading& reading, double t_C, const Hydrometer& glass,
+                          const char* field) {
+    const Temperature t = Temperature::celsius(t_C);
+    for (const bool true_or_shown : {false, true}) {
+      try {
+        if (true_or_shown) {
+          static_cast<void>(true_mass_fraction(reading, t, glass));
+        } else {
+          static_cast<void>(density_shown(reading, t, glass));
+        }
+        ADD_FAILURE() << print(reading) << " at " << t_C;
+      } catch (const base::InputError& error) {
+        EXPECT_EQ(error.faults().at(0).field, field);
+      }
+    }
+  };
+  for (const double figure : {-0.001, 100.001, nan}) {
+    refused({figure, Scale::percent_vol}, 20.0, {}, "reading");
+    refused({figure, Scale::percent_mass}, 20.0, {}, "reading");
+  }
+  refused({200.001, Scale::us_proof}, 20.0, {}, "reading");
+  for (const double t_C : {-20.001, 40.001, nan}) {
+    refused({50.0, Scale::percent_vol}, t_C, {}, "at");
+    refused({50.0, Scale::percent_vol}, 20.0, {Temperature::celsius(t_C)}, "reference");
+  }
+  for (const double expansion : {-1e-9, 0.00101, nan}) {
+    refused({50.0, Scale::percent_vol}, 20.0, {std::nullopt, expansion}, "glass_expansion");
+  }
+  for (const double kgm3 : {1010.0, 700.0, nan}) {
+    EXPECT_THROW(static_cast<void>(
+                     true_mass_fraction({kgm3, Scale::density}, Temperature::celsius(20.0))),
+                 base::InputError);
+  }
+  EXPECT_THROW(static_cast<void>(shown(MassFraction::fraction(nan), Temperature::celsius(20.0),
+                                       Scale::percent_vol)),
+               base::InputError);
 }
 
 // Computed elsewhere from the same formula (an independent computation, not a printed table):

@@ -300,10 +300,12 @@ TEST(TargetBlend, says_why_it_cannot_be) {
   EXPECT_EQ(refusal(lots, {percent(46.0), {}, false}),
             "to: at least 52.00 %vol, the weakest lot at hand (lot 1), unless water may be "
             "added");
+  // (3 x 0.52 + 2 x 0.61) / 0.46 L.
   EXPECT_EQ(refusal(lots, {percent(46.0), Volume::litres(8.0), true}),
-            "volume: at most 6.044 L at 20 °C: lots 1 and 2 make no more of 46.00 %vol");
+            "volume: at most 6.043 L at 20 °C: lots 1 and 2 make no more of 46.00 %vol");
+  // 2.25 L by volumes that added; the contraction c lets 6.5 c more of lot 1 in.
   EXPECT_EQ(refusal(lots, {percent(60.0), Volume::litres(8.0), false}),
-            "volume: at most 2.249 L at 20 °C: lot 2, and part of lot 1 make no more of 60.00 "
+            "volume: at most 2.251 L at 20 °C: lot 2, and part of lot 1 make no more of 60.00 "
             "%vol");
   EXPECT_EQ(refusal({}, {percent(46.0)}), "lot: at least one lot that is not empty");
   EXPECT_EQ(refusal({Lot{}, Lot{}}, {percent(46.0)}),
