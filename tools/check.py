@@ -1,6 +1,7 @@
 """The steps of ./check (see ./check --help), timed, and one count over all of them."""
 
 import argparse
+import concurrent.futures
 import os
 import pathlib
 import re
@@ -16,8 +17,8 @@ BUILD = ROOT / "build"
 LOGS = BUILD / "logs"
 REPORTS = BUILD / "reports"
 JOBS = str(os.cpu_count() or 2)
-FUZZ_SECONDS = 20  # a target; the corpus in fuzz/ is replayed first
-OURS = ("src", "tests", "bench", "fuzz")
+FUZZ_SECONDS = 60  # a target, one on each core; the corpus in fuzz/ is replayed first
+OURS = ("src", "tests", "bench", "fuzz", "examples")
 
 # Another clone, in another folder, finds the objects that this one made.
 ENVIRONMENT = dict(os.environ, CCACHE_BASEDIR=str(ROOT), CCACHE_NOHASHDIR="1")
@@ -94,24 +95,29 @@ def analysis(full):
                lambda line: not line.startswith(("clean ", "$ ")))
 
 
+def fuzz(target):
+    name = target.name
+    found = BUILD / "fuzz" / f"corpus-{name}"
+    found.mkdir(exist_ok=True)
+    seeds = ROOT / "fuzz" / "corpus" / name.removeprefix("fuzz_")
+    log = f"{name}.log"
+    well = run(log, target, f"-max_total_time={FUZZ_SECONDS}", "-timeout=10",
+               "-rss_limit_mb=2048", "-max_len=4096", "-print_final_stats=1",
+               f"-artifact_prefix={BUILD / 'fuzz'}/crash-{name}-", found,
+               *([seeds] if seeds.is_dir() else []))
+    return one(name, well, log)
+
+
 def fuzzing():
-    """Each target for a short while; a finding stays in build/fuzz as crash-<target>-..."""
+    """Each target for a minute; a finding stays in build/fuzz as crash-<target>-..."""
     count = build("fuzz", "fuzz_targets")
     if count.failed:
         return count
-    for target in sorted((BUILD / "fuzz").glob("fuzz_*")):
-        if not os.access(target, os.X_OK) or target.is_dir():
-            continue
-        name = target.name
-        found = BUILD / "fuzz" / f"corpus-{name}"
-        found.mkdir(exist_ok=True)
-        seeds = ROOT / "fuzz" / "corpus" / name.removeprefix("fuzz_")
-        log = f"{name}.log"
-        well = run(log, target, f"-max_total_time={FUZZ_SECONDS}", "-timeout=10",
-                   "-rss_limit_mb=2048", "-max_len=4096", "-print_final_stats=1",
-                   f"-artifact_prefix={BUILD / 'fuzz'}/crash-{name}-", found,
-                   *([seeds] if seeds.is_dir() else []))
-        count.add(one(name, well, log))
+    targets = [target for target in sorted((BUILD / "fuzz").glob("fuzz_*"))
+               if os.access(target, os.X_OK) and not target.is_dir()]
+    with concurrent.futures.ThreadPoolExecutor(max_workers=int(JOBS)) as workers:
+        for done in workers.map(fuzz, targets):
+            count.add(done)
     return count
 
 

@@ -56,8 +56,8 @@ inline constexpr Caution outlet{
 
 inline constexpr Caution vapour{
     "Vapour",
-    "Spirit above 40 °C (104 °F) at the spout: vapour may be escaping. Turn the heat down or "
-    "off, then see to the coolant."};
+    "Spirit above 40 °C (104 °F) at the spout: vapour may be escaping. Heat off first, then see "
+    "to the coolant."};
 
 inline constexpr Caution fire{
     "Fire",
