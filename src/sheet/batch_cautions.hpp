@@ -54,10 +54,10 @@ inline constexpr Caution outlet{
     "outlet, never let it dip into the spirit, and look through it before each run: a closed "
     "still bursts."};
 
-inline constexpr Caution vapour{
-    "Vapour",
-    "Spirit above 40 °C (104 °F) at the spout: vapour may be escaping. Heat off first, then see "
-    "to the coolant."};
+inline constexpr Caution vapour{"Vapour",
+                                "Spirit above 40 °C (104 °F) at the spout: vapour may be "
+                                "escaping. Heat off first, then see "
+                                "to the coolant."};
 
 inline constexpr Caution fire{
     "Fire",
