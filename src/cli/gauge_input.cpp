@@ -117,7 +117,7 @@ Q asked_error(Arguments& arguments, Q usual, AskedGauging& asked, std::string_vi
   const Q error = arguments.optional<Q>("--error").value_or(usual);
   if (!(error >= Q{})) refuse(arguments, "--error", "zero or more");
   if (!arguments.refused("--error")) {
-    asked.limits.push_back(fmt::format("{} good to {}", noun, units::concise(error)));
+    asked.limits.push_back(fmt::format("{} good to {}", noun, units::print(error)));
   }
   return error;
 }
@@ -196,7 +196,7 @@ Q amount_error(Arguments& arguments, Q amount, Q usual, AskedGauging& asked,
     }
   }
   if (!arguments.refused("--amount-error")) {
-    asked.limits.push_back(fmt::format("{} good to {}", noun, units::concise(error)));
+    asked.limits.push_back(fmt::format("{} good to {}", noun, units::print(error)));
   }
   return error;
 }

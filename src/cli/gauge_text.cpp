@@ -99,8 +99,11 @@ std::string text(const AskedGauging& asked, const spirit::Gauging& gauging, cons
   if (gauging.lot) {
     const spirit::Account& account = gauging.lot->account;
     const auto litres = [](double standard) { return plus_minus(standard, "L"); };
-    rows.push_back({"volume", print(account.volume_20C),
-                    litres(gauging.lot->volume_standard.litres()) + "at 20 °C"});
+    const std::string volume_doubt =
+        look.units == units::System::us
+            ? plus_minus(gauging.lot->volume_standard.us_gallons(), "gal")
+            : litres(gauging.lot->volume_standard.litres());
+    rows.push_back({"volume", print(account.volume_20C), volume_doubt + "at 20 °C"});
     rows.push_back({"", fixed(account.volume_60F.us_gallons(), 2) + " gal", "at 60 °F"});
     rows.push_back({"mass", units::print(account.mass, look.units, 3)});
     rows.push_back({"weight", units::print(account.weight, look.units, 3),

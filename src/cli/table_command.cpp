@@ -3,9 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string_view>
+#include <vector>
 
 #include "base/error.hpp"
 #include "cli/commands.hpp"
+#include "cli/table.hpp"
 #include "cli/table_input.hpp"
 #include "cli/table_text.hpp"
 #include "cli/text_file.hpp"
@@ -55,6 +58,53 @@ GaugingTable filled(const AskedTable& asked) {
   return table;
 }
 
+// How a cell comes about, and how far it is to be trusted.
+std::string_view cell_of(TableKind kind) {
+  switch (kind) {
+    case TableKind::correction:
+      return "the density in which the glass shows the reading at that temperature, and the "
+             "one "
+             "mixture that has it there; told on the scale of the figures.";
+    case TableKind::showing:
+      return "the density of that mixture at that temperature, and the mark at which the glass "
+             "floats in it.";
+    case TableKind::reduction:
+      return "mass of the spirit times its share of ethanol over the share wanted, less the "
+             "mass "
+             "of the spirit. A volume of water is that mass over its density at 20 °C.";
+    case TableKind::volume:
+      return "density at the temperature over density at the reference; the vessel's own "
+             "expansion is left out.";
+    case TableKind::density:
+      return "density of the mixture at that temperature; in US units its weight in air.";
+    case TableKind::mass:
+      return "densities at the scale's reference, and the share of ethanol.";
+  }
+  return "";
+}
+
+std::string because(const GaugingTable& table) {
+  std::vector<Ground> all{
+      {"Each figure", std::string(cell_of(table.kind))},
+      {"Sources",
+       "OIML R 22 (1973), general formula of density, -20 to 40 °C; proof and "
+       "60 °F strength by 27 CFR 30.11."}};
+  if (table.kind == TableKind::correction || table.kind == TableKind::showing) {
+    all.push_back(
+        {"Glass", fmt::format("grows by {:g} of its volume a kelvin (soda-lime glass: "
+                              "OIML R 44, 1985).",
+                              table.glass.glass_expansion_per_K)});
+  }
+  all.push_back({"Uncertainty",
+                 "of the figures, below their last digit. What the reading and the thermometer "
+                 "add, gauge --why tells for each."});
+  all.push_back(
+      {"Standing",
+       "computed from the definitions, not a printed official table: where an authority "
+       "prescribes its own, that one counts."});
+  return grounds(all);
+}
+
 bool to_standard_output(const std::optional<std::string>& path) {
   return path.has_value() && *path == "-";
 }
@@ -83,7 +133,9 @@ std::string run(Arguments& arguments, const Look& look) {
   if (to_standard_output(asked.csv_path)) return csv;
   if (to_standard_output(asked.html_path)) return sheets->html;
   if (look.json) return wire::json(table) + "\n";
-  return told.empty() ? table_text(table, look) : table_headline(table, look) + told;
+  const std::string text =
+      told.empty() ? table_text(table, look) : table_headline(table, look) + told;
+  return text + (arguments.has("--why") ? because(table) : std::string());
 }
 
 }  // namespace

@@ -331,6 +331,7 @@ std::vector<Option> table_options() {
       {"--type", "SIZE",
        "least size of the figures: \"11 pt\" (default, read at arm's length)"},
       {"--name", "TEXT", "a line of your own on the sheets: the house, the glass's number"},
+      {"--why", "", "adds how each figure comes about, and its source"},
   };
 }
 

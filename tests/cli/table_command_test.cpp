@@ -66,6 +66,15 @@ TEST(TableCommand, ofEachKindComesOnPaper) {
   }
 }
 
+TEST(TableCommand, whyTellsHowAFigureComesAbout) {
+  for (const char* kind : {"correction", "showing", "reduction", "volume", "density", "mass"}) {
+    const Ran ran = lynearm({"table", "--of", kind, "--why"});
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_NE(ran.out.find("\nWhy\n"), std::string::npos) << kind;
+    EXPECT_NE(ran.out.find("OIML R 22 (1973), general formula"), std::string::npos) << kind;
+  }
+}
+
 TEST(TableCommand, refusesWhatIsNoTable) {
   for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
            {"table"},
