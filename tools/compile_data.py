@@ -145,9 +145,114 @@ class Figure:
         return "std::nullopt"
 
 
+@dataclass(frozen=True)
+class PlainFigure(Figure):
+    """A Figure of a bare number, for ratios and for units without a type."""
+
+    factory: str = "double"
+    least: float = 0.0
+    most: float = 1e9
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """Coefficients of one equation, `{ values = [...], source }`. Left out: std::nullopt."""
+
+    count: int
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict) or set(value) != {"values", "source"}:
+            raise Fault("is not understood; accepted: { values, source }")
+        numbers = value["values"]
+        if not isinstance(numbers, list) or len(numbers) != self.count:
+            raise Fault(f"accepted: {self.count} values")
+        if not all(is_number(n) for n in numbers):
+            raise Fault("holds a value that is no number")
+        if value["source"] not in sources:
+            raise Fault(f"has unknown source {value['source']!r}; known: {', '.join(sources)}")
+        listed = ", ".join(repr(float(n)) for n in numbers)
+        return f"Numbers<{self.count}>{{{{{listed}}}, {sources[value['source']]}}}"
+
+    def missing(self):
+        return "std::nullopt"
+
+
+@dataclass(frozen=True)
+class GroupSize:
+    """Volume and surface of a group, `{ r, q, source }`."""
+
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict) or set(value) != {"r", "q", "source"}:
+            raise Fault("is not understood; accepted: { r, q, source }")
+        if not (is_number(value["r"]) and is_number(value["q"]) and value["r"] > 0 < value["q"]):
+            raise Fault("accepted: r and q above 0")
+        if value["source"] not in sources:
+            raise Fault(f"has unknown source {value['source']!r}; known: {', '.join(sources)}")
+        return f"Size{{{float(value['r'])!r}, {float(value['q'])!r}, {sources[value['source']]}}}"
+
+
+@dataclass(frozen=True)
+class Groups:
+    """How often a molecule has each group, `{ ch3 = 2, ch2 = 1 }`."""
+
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict) or not value:
+            raise Fault("is not understood; accepted: at least one group and its number")
+        if not all(is_number(n) and n > 0 and n == int(n) for n in value.values()):
+            raise Fault("accepted: whole numbers above 0")
+        return "{" + ", ".join(f"{{{literal(key)}, {int(n)}}}" for key, n in value.items()) + "}"
+
+
+@dataclass(frozen=True)
+class VapourPressure:
+    """A vapour-pressure equation, `{ equation, values, from, to, source }`; from and to in K."""
+
+    optional: bool = False
+
+    # name in the data file: (enumerator, number of coefficients)
+    EQUATIONS = {"Antoine": ("antoine", 3), "DIPPR 101": ("dippr_101", 5)}
+
+    def cpp(self, value, sources):
+        keys = {"equation", "values", "from", "to", "source"}
+        if not isinstance(value, dict) or set(value) != keys:
+            raise Fault("is not understood; accepted: { equation, values, from, to, source }")
+        if value["equation"] not in self.EQUATIONS:
+            raise Fault(f"has unknown equation; accepted: {', '.join(self.EQUATIONS)}")
+        enumerator, count = self.EQUATIONS[value["equation"]]
+        numbers = value["values"]
+        if not isinstance(numbers, list) or len(numbers) != count:
+            raise Fault(f"accepted: {count} values")
+        if not all(map(is_number, numbers)):
+            raise Fault("holds a value that is no number")
+        ends = value["from"], value["to"]
+        if not all(map(is_number, ends)) or not ends[0] < ends[1]:
+            raise Fault("accepted: from below to, in K")
+        if value["source"] not in sources:
+            raise Fault(f"has unknown source {value['source']!r}; known: {', '.join(sources)}")
+        listed = ", ".join(repr(float(n)) for n in numbers)
+        low, high = (f"units::Temperature::kelvins({float(value[k])!r})" for k in ("from", "to"))
+        return (
+            f"VapourPressure{{VapourPressure::Equation::{enumerator}, {{{listed}}}, "
+            f"{low}, {high}, {sources[value['source']]}}}"
+        )
+
+
 def percent(least=0.0, most=100.0, optional=False):
     return Figure("%", "units::Share::percent", least, most, optional)
 
+
+# The main groups of data/unifac_*.toml and their enumerators.
+MAIN_GROUPS = {
+    name: name.lower()
+    for name in (
+        "CH2 OH H2O ACH ACCH2 CH3OH CHO CCOO CH2O COOH furfural COO sulphide".split()
+    )
+}
 
 # The fields of each table, in the order of the C++ struct.
 TABLES = {
@@ -214,6 +319,35 @@ TABLES = {
         "lactone": percent(),
         "tannin": percent(),
         "colour": percent(),
+    },
+    "subgroup": {
+        "id": Identifier(),
+        "main": Choice("MainGroup", MAIN_GROUPS),
+        "original": GroupSize(),
+        "dortmund": GroupSize(),
+    },
+    "interaction": {
+        "id": Identifier(),
+        "first": Choice("MainGroup", MAIN_GROUPS),
+        "second": Choice("MainGroup", MAIN_GROUPS),
+        "original": Numbers(2, optional=True),
+        "dortmund": Numbers(6),
+    },
+    "congener": {
+        "id": Identifier(),
+        "name": Text(),
+        "cas": Text(),
+        "comes": Choice("Comes", {"early": "early", "middle": "middle", "late": "late"}),
+        "molar_mass_g_per_mol": PlainFigure("g/mol", most=300.0),
+        "boils": Figure("K", "units::Temperature::kelvins", 250.0, 600.0),
+        "vapour_pressure": VapourPressure(),
+        "dimer": Numbers(2, optional=True),
+        "model": Choice("GroupModel", {"original": "original", "Dortmund": "dortmund"}),
+        "why": Text(),
+        "groups": Groups(),
+        "henry_in_water": Figure("Pa", "units::Pressure::pascals", 1.0, 1e8, optional=True),
+        "brought": Flag(),
+        "spread": PlainFigure("factor", least=1.0, most=5.0),
     },
 }
 

@@ -11,6 +11,11 @@ namespace lynearm::cli {
 
 [[nodiscard]] Command plan_command();
 [[nodiscard]] Command strip_command();
+[[nodiscard]] Command follow_command();
+[[nodiscard]] Command spirit_command();
+[[nodiscard]] Command fit_still_command();
+[[nodiscard]] Command vapour_command();
+[[nodiscard]] Command cut_command();
 [[nodiscard]] Command gauge_command();
 [[nodiscard]] Command reduce_command();
 [[nodiscard]] Command blend_command();

@@ -2,13 +2,12 @@
 // asked for: strengths and volumes of a run do not depend on power, only its time does.
 #include <fmt/format.h>
 
-#include <charconv>
-
+#include "cli/air_pressure.hpp"
 #include "cli/commands.hpp"
 #include "cli/stated.hpp"
+#include "cli/still_options.hpp"
 #include "cli/table.hpp"
 #include "still/run.hpp"
-#include "vapour/atmosphere.hpp"
 #include "wire/still.hpp"
 
 namespace lynearm::cli {
@@ -17,56 +16,6 @@ namespace {
 constexpr const char* option_wash = "--wash";
 constexpr const char* option_stop = "--stop";
 constexpr const char* option_reflux = "--head-reflux";
-
-// "5 %", or a bare fraction: "0.05".
-units::Share head_reflux(Arguments& arguments) {
-  if (!arguments.has(option_reflux)) return {};
-  const std::string& text = arguments.texts(option_reflux).front();
-  double fraction = -1.0;
-  const char* end = text.data() + text.size();
-  const std::from_chars_result read = std::from_chars(text.data(), end, fraction);
-  const bool bare = read.ec == std::errc{} && read.ptr == end;
-  const units::Parsed<units::Share> parsed = units::try_parse<units::Share>(text);
-  if (parsed) fraction = parsed.value->fraction();
-  if ((!bare && !parsed) || !(fraction >= 0.0 && fraction <= 0.9)) {
-    arguments.refuse(option_reflux, text,
-                     "a share of the rising vapour from 0 to 0.9, such as \"0.05\" or \"5 %\"");
-    return {};
-  }
-  return units::Share::fraction(fraction);
-}
-
-units::Pressure air_pressure(Arguments& arguments) {
-  const auto pressure = arguments.optional<units::Pressure>("--pressure");
-  const auto altitude = arguments.optional<units::Length>("--altitude");
-  if (pressure && altitude) {
-    arguments.refuse("--altitude", arguments.texts("--altitude").front(),
-                     "either --pressure or --altitude, not both");
-  }
-  if (pressure) {
-    arguments.keep_within("--pressure", *pressure, units::Pressure::kilopascals(20.0),
-                          units::Pressure::kilopascals(120.0));
-    return *pressure;
-  }
-  if (altitude) {
-    arguments.keep_within("--altitude", *altitude, units::Length::metres(-400.0),
-                          units::Length::metres(9000.0));
-    if (!arguments.refused("--altitude")) return vapour::standard_pressure(*altitude);
-  }
-  return units::Pressure::atmospheres(1.0);
-}
-
-void check_lot(Arguments& arguments, const units::StatedLot& wash) {
-  if (!arguments.has(option_wash) || arguments.refused(option_wash)) return;
-  const std::string& text = arguments.texts(option_wash).front();
-  if (!(wash.volume >= least_volume && wash.volume <= most_volume)) {
-    arguments.refuse(option_wash, text,
-                     fmt::format("a volume of {} to {}", units::concise(least_volume),
-                                 units::concise(most_volume)));
-  } else if (spirit::volume_strength(wash.strength) < units::VolumeStrength::percent(0.1)) {
-    arguments.refuse(option_wash, text, "a wash of 0.1 %vol or more");
-  }
-}
 
 // The engine's names for what was asked, as the options of this command.
 std::string option_of(const std::string& field) {
@@ -116,7 +65,7 @@ std::string text(const still::Run& run, units::Pressure pressure, const Look& lo
               {"pot at the first", print(run.first().pot_temperature)},
               {"pot at the last", print(end.pot_temperature)},
               {"heat", print(end.into_pot), "into the pot once it boils, without losses"},
-              {"head reflux", print(run.setting.head_reflux), "of the rising vapour"},
+              {"head reflux", print(*run.setting.head.fixed_reflux), "of the rising vapour"},
               {"air pressure", print(pressure)}}) +
          caution(wire::still_caution, look);
 }
@@ -126,10 +75,10 @@ std::string run(Arguments& arguments, const Look& look) {
   const auto stop = arguments.required<units::StatedStrength>(option_stop);
   const units::Pressure pressure = air_pressure(arguments);
   still::RunSetting setting;
-  setting.head_reflux = head_reflux(arguments);
+  setting.head.fixed_reflux = head_reflux(arguments).value_or(units::Share{});
   // Any power will do: the time it gives is not shown.
   setting.heating.power = units::Power::kilowatts(1.0);
-  check_lot(arguments, wash);
+  check_lot(arguments, option_wash, wash, "a wash");
   if (arguments.has(option_stop) && !arguments.refused(option_stop) &&
       spirit::volume_strength(stop) < units::VolumeStrength::percent(0.1)) {
     arguments.refuse(option_stop, arguments.texts(option_stop).front(),

@@ -49,6 +49,13 @@ Drawn drawn(const Kit& kit, numeric::Draw* stream) {
   d.thermometer_error = kit.instruments.thermometer * off();
   d.alcoholmeter_error = kit.instruments.alcoholmeter * off();
   d.extract_place = std::clamp(off(), -1.0, 1.0);
+  // Drawn last, and whether it is used or not: so both kinds of head draw the rest alike.
+  const double head_off = off();
+  if (kit.still.head_loss) {
+    const units::HeatLoss median = kit.still.head_loss->median;
+    d.head_loss = std::clamp(median + kit.still.head_loss->half_width_80 * head_off,
+                             median * 0.1, median * 3.0);
+  }
   return d;
 }
 

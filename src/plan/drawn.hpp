@@ -2,6 +2,8 @@
 // itself, or each drawn from its spread.
 #pragma once
 
+#include <optional>
+
 #include "numeric/ensemble.hpp"
 #include "plan/kit.hpp"
 #include "units/quantity.hpp"
@@ -23,6 +25,7 @@ struct Drawn {
   units::Share evaporation_factor;
   units::Share head_reflux_strip;
   units::Share head_reflux_spirit;
+  std::optional<units::HeatLoss> head_loss;    ///< when the kit's head works by it
   units::TemperatureChange thermometer_error;  ///< true less shown, for borders by temperature
   units::VolumeStrength alcoholmeter_error;    ///< true less shown, for borders by strength
   double extract_place = 0.0;                  ///< where lots lie in their ingredient's range:

@@ -62,11 +62,20 @@ struct Boiler {
 /// The head and the condenser.
 struct Still {
   Boiler boiler;
+  /// Heat from head and lyne arm to the room. When there is one the head works by it: a gentler
+  /// fire sends more of the vapour back, and the two shares below are not looked at.
+  std::optional<units::Spread<units::HeatLoss>> head_loss;
   units::Spread<units::Share>
       head_reflux_strip;  ///< molar share of the vapour running back, fast run
   units::Spread<units::Share> head_reflux_spirit;  ///< the same on a gentle run
+  units::Power head_cooling;  ///< taken by a cooled head; zero without one, or with the shares
+  units::Mass head_mass;      ///< of boiler.wall_mass, what is hot only once vapour passes
+  int plates = 0;             ///< above the pot
+  units::Share plate_efficiency = units::Share::percent(60.0);  ///< Murphree, of the vapour
   units::Temperature coolant_inlet;
   units::VolumeFlow greatest_coolant_flow;
+  units::Volume coil_holds;    ///< spirit clinging in coil and pipe while it runs
+  units::Volume parrot_holds;  ///< spirit in the glass that the alcoholmeter floats in
   units::Share spirit_power = units::Share::percent(60.0);  ///< of the power, when adjustable
 };
 

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 
+#include "base/error.hpp"
 #include "mash/heat.hpp"
+#include "plan/still_setting.hpp"
 #include "spirit/density.hpp"
 #include "spirit/strength.hpp"
 
@@ -19,17 +21,41 @@ constexpr units::Duration longest_watch = units::Duration::hours(14.0);
 // Below this much more than the least, the condenser is called tight.
 constexpr double coolant_tight = 1.15;
 
-// Flow of spirit in the first moments, from the first points of the run.
+// Spirit made in the first moment, when most is made: what leaves the head, coil or not.
 still::SpiritFlow first_flow(const still::Run& run) {
-  const still::Point& from = run.first();
-  const auto later = std::find_if(run.points.begin(), run.points.end(), [&](const auto& point) {
-    return point.collected > from.collected && point.since_boiling > from.since_boiling;
-  });
-  const still::Point& to = later == run.points.end() ? run.last() : *later;
-  const double seconds = (to.since_boiling - from.since_boiling).seconds();
-  const double litres = (to.collected - from.collected).litres();
-  return {units::VolumeFlow::litres_per_second(seconds > 0.0 ? litres / seconds : 0.0),
-          from.spout};
+  const still::Point& first = run.first();
+  const double y = first.leaving_ethanol.fraction();
+  const spirit::Lot second =
+      still::lot({vapour::AmountOfSubstance::moles(first.over_mol_per_s * y),
+                  vapour::AmountOfSubstance::moles(first.over_mol_per_s * (1.0 - y))});
+  return {units::VolumeFlow::litres_per_second(spirit::volume(second).litres()),
+          spirit::strength(second)};
+}
+
+// The engine's names for what was asked, as the keys of recipe and kit.
+[[noreturn]] void refuse_by_own_keys(const base::InputError& error, const RunWish& wish,
+                                     const Kit& kit) {
+  std::vector<base::Fault> faults = error.faults();
+  for (base::Fault& fault : faults) {
+    if (fault.field == "run.stop.spout_strength" ||
+        fault.field == "run.stop.head_temperature") {
+      fault.field = wish.stop_key;
+      fault.value = wish.stop_shown;
+    } else if (fault.field == "run.heating.power") {
+      const bool turned_down = wish.gentle && kit.still.boiler.power_adjustable;
+      fault.field = turned_down ? "head.spirit_power" : "boiler.power";
+    }
+  }
+  throw base::InputError(std::move(faults));
+}
+
+still::Run run_of(const still::Charge& charge, const still::RunSetting& setting,
+                  const RunWish& wish, const Kit& kit, const vapour::BoilingCurve& curve) {
+  try {
+    return still::distil(charge, setting, curve, wish.stop);
+  } catch (const base::InputError& error) {
+    refuse_by_own_keys(error, wish, kit);
+  }
 }
 
 CoolantPlan plan_coolant(const still::Run& run, units::Temperature spout, const Kit& kit,
@@ -51,18 +77,14 @@ CoolantPlan plan_coolant(const still::Run& run, units::Temperature spout, const 
 
 }  // namespace
 
-units::VolumeStrength first_spout(const still::Charge& charge, units::Share head_reflux,
-                                  const vapour::BoilingCurve& curve) {
-  const units::MoleFraction pot = spirit::mole_fraction(spirit::mass_fraction(charge.spirit));
-  const units::MoleFraction drop = curve.first_drop(curve.vapour(pot), head_reflux, pot);
-  return spirit::volume_strength(spirit::mass_fraction(curve.vapour(drop)));
-}
-
 RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& kit,
                  const Drawn& drawn, const vapour::BoilingCurve& curve) {
-  still::Boiler boiler = still_boiler(kit, drawn);
+  const units::Power power = running_power(kit, wish.gentle);
+  still::RunSetting setting = run_setting(kit, drawn, power, wish.gentle);
   // The grain warms with the metal, and takes its room at any temperature.
-  boiler.wall += mash::heat_capacity_of_grain(wish.solids, {});
+  setting.wall += mash::heat_capacity_of_grain(wish.solids, {});
+  still::Boiler boiler = still_boiler(kit, drawn);
+  boiler.wall = setting.wall;
   const units::Volume grain =
       units::Volume::litres(wish.solids.kilograms() * mash::grain_displacement_L_per_kg);
   RunPlan plan;
@@ -72,12 +94,8 @@ RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& ki
   plan.charge_strength = spirit::strength(charge.spirit);
   plan.heat_up = still::heat_up(charge, boiler, kit.place.ambient, curve);
   plan.volume_at_boil = plan.heat_up.volume_at_boil + grain;
-  plan.power = wish.power;
-  still::RunSetting setting;
-  setting.head_reflux = wish.head_reflux;
-  setting.heating = {wish.power, boiler.heating_efficiency, boiler.loss, kit.place.ambient};
-  setting.wall = boiler.wall;
-  plan.run = still::distil(charge, setting, curve, wish.stop);
+  plan.power = power;
+  plan.run = run_of(charge, setting, wish, kit, curve);
   const spirit::Lot& distillate = plan.run.distillate();
   const double lost =
       std::min(1.0, drawn.still_loss.fraction() / plan.run.recovered().fraction());
@@ -86,8 +104,8 @@ RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& ki
   plan.left_in_pot =
       still::volume({plan.run.left(), charge.extract, {}}, plan.run.last().pot_temperature) +
       grain;
-  plan.length = plan.heat_up.duration + plan.run.last().since_boiling;
-  plan.energy = plan.heat_up.drawn + plan.run.last().drawn;
+  plan.length = plan.run.last().since_start;
+  plan.energy = plan.run.drawn_to_boil + plan.run.last().drawn;
   plan.coolant = plan_coolant(plan.run, wish.spout_temperature, kit, curve);
   return plan;
 }

@@ -202,30 +202,15 @@ class SpiritRun {
   void run() {
     const Boiler& boiler = kit_.still.boiler;
     RunWish wish;
-    wish.power = boiler.power_adjustable ? boiler.power * kit_.still.spirit_power.fraction()
-                                         : boiler.power;
-    wish.head_reflux = drawn_.head_reflux_spirit;
+    wish.gentle = true;
     wish.spout_temperature = step_.spout_temperature;
+    wish.stop_key = "spirit_run.tails_end";
+    wish.stop_shown = shown(step_.tails_end);
     const Border end = as_read(step_.tails_end, drawn_);
     const still::Charge pot{charge_, {}, kit_.place.ambient};
     if (const auto* strength = std::get_if<units::VolumeStrength>(&end)) {
-      const units::VolumeStrength first = first_spout(pot, wish.head_reflux, curve_);
-      if (*strength >= first) {
-        throw base::InputError(
-            "spirit_run.tails_end", shown(step_.tails_end),
-            fmt::format("under {:.1f} %vol, what the first drops of this charge have",
-                        first.percent()));
-      }
       wish.stop.spout_strength = *strength;
     } else if (const auto* head = std::get_if<units::Temperature>(&end)) {
-      const units::Temperature first = curve_.dew_temperature(spirit::mole_fraction(
-          spirit::mass_fraction(first_spout(pot, wish.head_reflux, curve_))));
-      if (*head <= first) {
-        throw base::InputError(
-            "spirit_run.tails_end", shown(step_.tails_end),
-            fmt::format("over {:.1f} °C, where the head stands at the first drops",
-                        first.celsius()));
-      }
       wish.stop.head_temperature = *head;
       wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
     } else {
@@ -334,20 +319,6 @@ SpiritPlan plan_spirit(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                        const StripPlan& strip, const vapour::BoilingCurve& curve,
                        std::vector<Finding>& findings) {
   return SpiritRun(recipe, kit, drawn, strip, curve, findings).plan();
-}
-
-still::Boiler still_boiler(const Kit& kit, const Drawn& drawn) {
-  const Boiler& given = kit.still.boiler;
-  still::Boiler boiler;
-  boiler.total = given.total;
-  boiler.wall = units::HeatCapacity::joules_per_kelvin(given.wall_mass.kilograms() *
-                                                       specific_heat_J_per_kg_K(given.wall));
-  boiler.loss = given.loss * drawn.heat_loss_factor.fraction();
-  boiler.power = given.power;
-  boiler.heating_efficiency = given.heat_efficiency;
-  boiler.power_adjustable = given.power_adjustable;
-  boiler.element_covered_above = given.element_covered_above;
-  return boiler;
 }
 
 StillStage plan_still(const Recipe& recipe, const Kit& kit, const Drawn& drawn,

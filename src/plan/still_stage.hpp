@@ -83,9 +83,6 @@ struct StillStage {
   SpiritPlan spirit;
 };
 
-/// Boiler, place and condenser of the kit as still/ takes them.
-[[nodiscard]] still::Boiler still_boiler(const Kit& kit, const Drawn& drawn);
-
 /// curve      at the kit's pressure
 /// throws     InputError when the wash or the charge cannot be distilled as asked
 [[nodiscard]] StillStage plan_still(const Recipe& recipe, const Kit& kit, const Drawn& drawn,

@@ -59,20 +59,13 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
 
   still::Charge pot{wort::lot(charge), charge.extract, kit.place.ambient};
   RunWish wish;
-  wish.power = boiler.power;
-  wish.head_reflux = drawn.head_reflux_strip;
   wish.spout_temperature = recipe.strip.spout_temperature;
   wish.solids = ferment.solids * per_run;
   // The maker stops at what the glass shows; the glass is off by its own error.
   wish.stop.spout_strength = std::max(recipe.strip.stop + drawn.alcoholmeter_error,
                                       units::VolumeStrength::percent(0.2));
-  const units::VolumeStrength first = first_spout(pot, wish.head_reflux, curve);
-  if (*wish.stop.spout_strength >= first) {
-    throw base::InputError(
-        "strip.stop", fmt::format("{:.1f} %vol", recipe.strip.stop.percent()),
-        fmt::format("under {:.1f} %vol, what the first drops of this wash have",
-                    first.percent()));
-  }
+  wish.stop_key = "strip.stop";
+  wish.stop_shown = fmt::format("{:.1f} %vol", recipe.strip.stop.percent());
   plan.one = plan_run(pot, wish, kit, drawn, curve);
   // Of the wash as it is gauged, its extract taking room; the same as the ferment's figure.
   plan.one.charge_strength = wort::strength(charge);

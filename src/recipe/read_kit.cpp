@@ -8,6 +8,7 @@
 #include "mash/cooling.hpp"
 #include "mash/heat.hpp"
 #include "plan/process.hpp"
+#include "plan/still_setting.hpp"
 #include "recipe/read_value.hpp"
 #include "vapour/atmosphere.hpp"
 
@@ -15,6 +16,37 @@ namespace lynearm::recipe {
 namespace {
 
 using namespace units;
+
+// A heat loss that may have a spread, without a usual one behind it.
+struct LossWithin {
+  HeatLoss median;
+  std::optional<HeatLoss> half_width_80;
+
+  friend auto operator<=>(const LossWithin&, const LossWithin&) = default;
+};
+
+}  // namespace
+
+template <>
+struct Field<LossWithin> {
+  static Parsed<LossWithin> read(const Node& node) {
+    if (node.type != Node::Type::text) {
+      return {std::nullopt, Field<HeatLoss>::read(node).accepted};
+    }
+    const HeatLoss none = HeatLoss::watts_per_kelvin(-1.0);
+    auto parsed = try_parse_spread<HeatLoss>(node.entered, none);
+    if (!parsed) return {std::nullopt, std::move(parsed.accepted)};
+    const auto& [median, half_width] = *parsed.value;
+    if (half_width < HeatLoss{}) return {LossWithin{median, std::nullopt}, {}};
+    return {LossWithin{median, half_width}, {}};
+  }
+  static std::string show(const LossWithin& value) { return concise(value.median); }
+  static void describe(Description& note) {
+    describe_spread(note, kind<HeatLoss>(), kind<HeatLoss>());
+  }
+};
+
+namespace {
 
 constexpr auto least_vessel = Volume::litres(0.5);
 constexpr auto most_vessel = Volume::litres(5000);
@@ -28,6 +60,7 @@ const auto a_water = between(Temperature::celsius(1), Temperature::celsius(100))
 constexpr auto coldest_start = Temperature::celsius(20);
 constexpr Share working_share = Share::percent(90);  // common practice
 constexpr double open_over_lidded = 2.5;             // our estimate: steam from the surface
+constexpr double stated_loss_half_width = 0.2;       // our estimate, of a head's stated loss
 
 Names<plan::Material> materials() {
   return {{"stainless steel", plan::Material::stainless_steel},
@@ -209,14 +242,66 @@ plan::Boiler boiler(Section& in) {
   return b;
 }
 
-void head(Section& in, plan::Still& still) {
+// What the head sends back: two fixed shares, or what its heat loss is worth.
+void head_reflux(Section& in, plan::Still& still) {
   const auto a_reflux = between(Share::percent(0), Share::percent(60));
   const plan::ProcessDefaults& usual = plan::process_defaults();
-  still.head_reflux_strip =
-      in.spread("reflux_strip", "share of the vapour that runs back on a fast run", a_reflux,
-                usual.head_reflux_strip);
+  const auto loss = in.maybe<LossWithin>(
+      "loss",
+      "heat lost by head and lyne arm to a degree above the room, which makes a gentler fire "
+      "send more vapour back; estimated from the boiler's total, to 40 %, when no share is "
+      "given "
+      "either; to 20 % when it stands without a spread",
+      between(LossWithin{HeatLoss{}, {}},
+              LossWithin{HeatLoss::watts_per_kelvin(1000), HeatLoss::watts_per_kelvin(1000)}));
+  still.head_reflux_strip = in.spread(
+      "reflux_strip",
+      "in place of loss: share of the vapour that runs back on a fast run, whatever the "
+      "fire; the usual one when only the other share is given",
+      a_reflux, usual.head_reflux_strip);
   still.head_reflux_spirit = in.spread("reflux_spirit", "the same on a gentle run", a_reflux,
                                        usual.head_reflux_spirit);
+  still.head_cooling =
+      in.optional("cooling", "heat taken by the water of a cooled head; none when left out",
+                  between(Power{}, Power::kilowatts(100)), still.head_cooling);
+  const bool shares = in.has("reflux_strip") || in.has("reflux_spirit");
+  for (const char* key : {"reflux_strip", "reflux_spirit"}) {
+    if (in.has("loss") && in.has(key)) {
+      in.refuse(key,
+                "either loss, by which a gentler fire sends more back, or fixed shares, not "
+                "both");
+    }
+  }
+  if (shares && in.has("cooling")) {
+    in.refuse("cooling",
+              "cooling beside loss, or neither: fixed shares already say what runs back");
+  }
+  if (loss) {
+    still.head_loss = Spread<HeatLoss>{
+        loss->median, loss->half_width_80.value_or(loss->median * stated_loss_half_width)};
+  } else if (!shares) {
+    still.head_loss = plan::estimated_head_loss(still.boiler.total);
+  }
+}
+
+void head(Section& in, plan::Still& still) {
+  head_reflux(in, still);
+  still.head_mass = in.optional("wall_mass",
+                                "of the boiler's wall_mass, the metal of head and lyne arm, "
+                                "which is hot only once vapour passes",
+                                a_wall, still.head_mass);
+  if (in.has("wall_mass") && still.head_mass > still.boiler.wall_mass) {
+    in.refuse("wall_mass", fmt::format("at most boiler.wall_mass, {}, which counts the head in",
+                                       concise(still.boiler.wall_mass)));
+  }
+  still.plates = in.optional("plates", "plates between pot and lyne arm",
+                             between(0, plan::most_plates), still.plates);
+  still.plate_efficiency = in.optional(
+      "plate_efficiency", "how far a plate brings the vapour towards that of its liquid",
+      between(Share::percent(5), Share::percent(100)), still.plate_efficiency);
+  if (in.has("plate_efficiency") && still.plates == 0) {
+    in.refuse("plate_efficiency", "plates of 1 or more beside it");
+  }
   still.spirit_power = in.optional(
       "spirit_power", "share of the boiler's power on a spirit run, where adjustable",
       between(Share::percent(5), Share::percent(100)), still.spirit_power);
@@ -232,6 +317,12 @@ void condenser(Section& in, plan::Still& still, Temperature cold) {
   still.greatest_coolant_flow = in.required(
       "greatest_flow", "most coolant that can be had",
       between(VolumeFlow::litres_per_minute(0.05), VolumeFlow::litres_per_minute(1000)));
+  const auto held = between(Volume{}, Volume::litres(50));
+  still.coil_holds = in.optional("holds", "spirit that clings in coil and pipe while it runs",
+                                 held, still.coil_holds);
+  still.parrot_holds =
+      in.optional("parrot", "spirit in the glass at the spout that the alcoholmeter floats in",
+                  held, still.parrot_holds);
 }
 
 plan::Cask cask(Section& in, std::vector<std::string>& taken) {

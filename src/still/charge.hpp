@@ -6,17 +6,27 @@
 // husk and yeast, and gas.
 #pragma once
 
+#include <array>
+#include <optional>
+
 #include "spirit/lot.hpp"
 #include "units/quantity.hpp"
 #include "vapour/boiling_curve.hpp"
+#include "vapour/congener.hpp"
 #include "vapour/molar.hpp"
 
 namespace lynearm::still {
+
+/// Grams of each congener, in the order of vapour::congeners().
+struct CongenerAmounts {
+  std::array<double, vapour::congener_count> grams{};
+};
 
 struct Charge {
   spirit::Lot spirit;
   units::Mass extract;  ///< dissolved, does not distil
   units::Temperature temperature = units::Temperature::celsius(20.0);
+  std::optional<CongenerAmounts> congeners = std::nullopt;
 };
 
 /// Room taken by dissolved extract, L/kg: from the density of sugar solutions; our estimate.

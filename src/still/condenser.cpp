@@ -8,13 +8,6 @@
 #include "vapour/enthalpy.hpp"
 
 namespace lynearm::still {
-namespace {
-
-// Water from 10 to 80 °C: 4.18 kJ/(kg K) within 0.5 %; a litre is taken as a kilogram.
-constexpr double coolant_J_per_L_K = 4180.0;
-
-}  // namespace
-
 units::Power heat_to_remove(const SpiritFlow& flow, units::Temperature spout,
                             const vapour::BoilingCurve& curve) {
   if (!(spout.celsius() >= 0.0 && spout.celsius() <= 60.0)) {

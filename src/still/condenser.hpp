@@ -10,6 +10,10 @@
 
 namespace lynearm::still {
 
+/// Heat capacity of a coolant of water from 10 to 80 °C, within 0.5 %; a litre is taken as a
+/// kilogram.
+inline constexpr double coolant_J_per_L_K = 4180.0;
+
 /// Spirit as it runs: volume at 20 °C an hour, and strength.
 struct SpiritFlow {
   units::VolumeFlow at_20C;

@@ -2,12 +2,65 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/error.hpp"
+#include "vapour/activity.hpp"
 #include "vapour/enthalpy.hpp"
 
 namespace lynearm::still {
+namespace {
+
+// Gauss-Legendre over five points, on -1 to 1. Abramowitz and Stegun, table 25.4.
+constexpr std::array<double, 5> node = {-0.906179845938664, -0.538469310105683, 0.0,
+                                        0.538469310105683, 0.906179845938664};
+constexpr std::array<double, 5> weight = {0.236926885056189, 0.478628670499366,
+                                          0.568888888888889, 0.478628670499366,
+                                          0.236926885056189};
+constexpr int panels = 4;
+
+// Seconds from the charge's temperature to `boiling`: C(T) dT/dt = P(T), P = P0 - U (T - T0).
+// With ds = dT / P, the heat capacity is all that is left under the integral and the power may
+// come as close to nothing at the boil as it likes:
+//     t = ∫ C ds,   T - T0 = P0 (1 - e^(-U s)) / U,   U s = -ln(1 - U (T - T0) / P0)
+double warming_s(const Charge& charge, const Moles& in_pot, units::HeatCapacity wall,
+                 units::Temperature boiling, double at_start_W, double loss_W_per_K) {
+  const double n = in_pot.total().moles();
+  const double fixed_J_per_K =
+      wall.joules_per_kelvin() + charge.extract.kilograms() * extract_kJ_per_kg_K * 1e3;
+  const double start_K = charge.temperature.kelvins();
+  const double U = loss_W_per_K;
+  const auto s_at = [&](double rise_K) {
+    return U > 0.0 ? -std::log1p(-U * rise_K / at_start_W) / U : rise_K / at_start_W;
+  };
+  const auto J_per_K = [&](double s) {
+    const double rise_K = at_start_W * (U > 0.0 ? -std::expm1(-U * s) / U : s);
+    const auto t =
+        units::Temperature::kelvins(std::clamp(start_K + rise_K, start_K, boiling.kelvins()));
+    return n * vapour::liquid_heat_capacity(in_pot.fraction(), t).joules_per_mole_kelvin() +
+           fixed_J_per_K;
+  };
+  const auto between = [&](double from, double to) {
+    double seconds = 0.0;
+    const double half = (to - from) / panels / 2.0;
+    for (int panel = 0; panel < panels; ++panel) {
+      const double middle = from + (2 * panel + 1) * half;
+      for (std::size_t i = 0; i < node.size(); ++i) {
+        seconds += weight[i] * half * J_per_K(middle + node[i] * half);
+      }
+    }
+    return seconds;
+  };
+  // The heat capacity has a corner where the heat of mixing begins to change.
+  const double end = s_at((boiling - charge.temperature).kelvins());
+  if (charge.temperature >= vapour::coldest_mixing) return between(0.0, end);
+  const double corner = s_at((vapour::coldest_mixing - charge.temperature).kelvins());
+  return between(0.0, corner) + between(corner, end);
+}
+
+}  // namespace
 
 HeatUp heat_up(const Charge& charge, const Boiler& boiler, units::Temperature ambient,
                const vapour::BoilingCurve& curve) {
@@ -29,8 +82,6 @@ HeatUp heat_up(const Charge& charge, const Boiler& boiler, units::Temperature am
   result.to_wall = units::Energy::joules(boiler.wall.joules_per_kelvin() * rise_K);
   result.volume_at_boil = volume(charge, result.boiling);
 
-  // C dT/dt = P - U (T - Ta), C the mean over the rise.
-  const double heat_J = (result.to_charge + result.to_wall).joules();
   const double arriving_W = boiler.power.watts() * boiler.heating_efficiency.fraction();
   const double loss_W_per_K = boiler.loss.watts_per_kelvin();
   const double at_start_W =
@@ -45,11 +96,8 @@ HeatUp heat_up(const Charge& charge, const Boiler& boiler, units::Temperature am
                 std::fmax(boiler.heating_efficiency.fraction(), 1e-3),
             result.boiling.celsius()));
   }
-  // ln(a/b)/(a-b), the reciprocal of the logarithmic mean power, also where the two are close.
-  const double fall = (at_start_W - at_boil_W) / at_boil_W;
-  const double mean_W =
-      std::abs(fall) < 1e-9 ? at_boil_W : (at_start_W - at_boil_W) / std::log1p(fall);
-  result.duration = units::Duration::seconds(heat_J / mean_W);
+  result.duration = units::Duration::seconds(
+      warming_s(charge, in_pot, boiler.wall, result.boiling, at_start_W, loss_W_per_K));
   result.drawn = units::Energy::joules(boiler.power.watts() * result.duration.seconds());
   return result;
 }

@@ -1,6 +1,8 @@
 // From a cold charge to the boil: heat to charge and metal, and the time at the boiler's power
-// against its losses. The vessel is one body with a mean heat capacity; its temperature follows
-// Newton's law with a constant source. Leaves out the head and the heat of early vapour.
+// against its losses. The vessel is one body whose heat capacity changes as it warms; its
+// temperature follows Newton's law with a constant source. The first phase of a run
+// (course.hpp) steps the same equation in time; here it is a sum, with the heats told apart.
+// Leaves out the head and the heat of early vapour.
 #pragma once
 
 #include "still/charge.hpp"
@@ -25,9 +27,8 @@ struct HeatUp {
 /// throws     InputError("boiler.power") when it never gets there: the losses just under the
 ///            boil take all that arrives; InputError("charge.temperature") when not below it
 /// accuracy   heat to 3 %, on the high side (heat of mixing of dilute wash,
-/// vapour/activity.hpp); the closed
-///            form of time was checked against stepping the same equation
-///            (tests/still/heat_up_test.cpp)
+///            vapour/activity.hpp). Time against the run's own steps in time: 4e-7 of it at
+///            worst (tests/still/heat_up_test.cpp)
 /// source     enthalpies of vapour/enthalpy.hpp; Newton's law of cooling
 [[nodiscard]] HeatUp heat_up(const Charge& charge, const Boiler& boiler,
                              units::Temperature ambient, const vapour::BoilingCurve& curve);

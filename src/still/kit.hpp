@@ -1,5 +1,8 @@
-// What stands in the still house: a boiler, a condenser, and the place they stand in.
+// What stands in the still house: a boiler, its head, a condenser, what they hold up, and the
+// place they stand in.
 #pragma once
+
+#include <optional>
 
 #include "units/quantity.hpp"
 
@@ -15,6 +18,26 @@ struct Boiler {
   units::Share heating_efficiency = units::Share::percent(100.0);  ///< drawn heat that arrives
   bool power_adjustable = false;
   units::Volume element_covered_above;  ///< least hot volume; zero when heated from outside
+};
+
+/// What stands between the pot and the condenser. Some of the rising vapour condenses there and
+/// runs back, either a given share of it or as much as the head loses in heat.
+struct Head {
+  /// Share by moles of the rising vapour that runs back, 0 to 0.9. When given, `loss` and
+  /// `cooling` are not looked at: the head then behaves alike at any fire.
+  std::optional<units::Share> fixed_reflux;
+  units::HeatLoss loss;      ///< head and lyne arm to the room
+  units::Power cooling;      ///< taken by a cooled head, 0 without one
+  units::HeatCapacity wall;  ///< of metal that must be hot before vapour passes
+  int plates = 0;            ///< above the pot, 0 to 12
+  units::Share plate_efficiency = units::Share::percent(60.0);  ///< Murphree, of the vapour
+};
+
+/// What stays on the way from vapour to jar, each well mixed: what the hydrometer shows is late
+/// and blunted by it.
+struct HoldUp {
+  units::Volume condenser;  ///< clinging in coil and pipe
+  units::Volume parrot;     ///< the overflowing glass that the hydrometer floats in
 };
 
 /// Where vapour becomes spirit again.
@@ -33,7 +56,7 @@ struct Place {
   units::Temperature ambient = units::Temperature::celsius(20.0);
 };
 
-/// Heat into the pot once it boils: what is drawn, what arrives, what is lost on the way.
+/// Heat into the pot: what is drawn, what arrives, what is lost on the way.
 struct Heating {
   units::Power power;
   units::Share efficiency = units::Share::percent(100.0);

@@ -1,14 +1,17 @@
-// One batch run of a pot still, differential in the amount distilled (Rayleigh): the pot is
-// mixed and boils, the vapour over it is in equilibrium, and a share of it condenses in the
-// head and runs back, in equilibrium with the vapour that goes on:
-//     y_V = (1 - r) y_D + r x_R,   y_D = y*(x_R),   y_V = y*(x)
-//     d(n x) = y_D dn,  so  dx / d ln(n0/n) = -(y_D - x).
-// Energy from enthalpies of pot, vapour and returning liquid; time from the net power.
-// Leaves out what the head and condenser hold up, entrained droplets, and air at the start.
+// One batch run of a pot still, from cold charge to the last drop, in time. Heat warms the pot
+// and its metal, then the head; then the pot boils along its boiling line, some of what rises
+// runs back (boil.hpp), and what goes over reaches the jar through coil and parrot
+// (hold_up.hpp):
+//     d(n x) = -y_D D dt,   dn = -D dt,   D from the heat that arrives
+// Between changes of the fire this is Lord Rayleigh's differential distillation. Integrated by
+// adaptive Dormand-Prince steps; every change and end is located in time. Congeners ride along
+// as traces. Leaves out entrained droplets, air at the start, and the heat that the head's
+// metal takes up once vapour passes.
 #pragma once
 
 #include <optional>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "spirit/lot.hpp"
@@ -16,22 +19,27 @@
 #include "still/kit.hpp"
 #include "units/quantity.hpp"
 #include "vapour/boiling_curve.hpp"
+#include "vapour/congener_curve.hpp"
 
 namespace lynearm::still {
 
-/// From this much collected, the boiler draws this.
+/// From this much collected, or this long after the heat was turned on, the boiler draws this;
+/// no power at all lets the still cool, and a later step takes the run up again.
 struct PowerStep {
-  units::Volume from_collected;
+  std::variant<units::Volume, units::Duration> from;
   units::Power power;
 };
 
 struct RunSetting {
-  /// Share by moles of the rising vapour that condenses in the head, 0 to 0.9. A plain pot that
-  /// is driven fast has 0.02 to 0.05; a tall bare head run slowly 0.1 to 0.25 (our estimate).
-  units::Share head_reflux;
-  Heating heating;
-  units::HeatCapacity wall;            ///< of the boiler, which warms as the pot does
-  std::vector<PowerStep> power_steps;  ///< in order of volume; empty keeps heating.power
+  Head head;
+  Heating heating;                          ///< from the boil on
+  std::optional<units::Power> to_the_boil;  ///< drawn until then; heating.power if not given
+  units::HeatCapacity wall;                 ///< of the boiler, which warms as the pot does
+  HoldUp hold_up;
+  /// Those by volume in order among themselves, and those by time. One by time also ends
+  /// `to_the_boil`.
+  std::vector<PowerStep> power_steps;
+  double tolerance = 1e-9;  ///< of each integration step, relative
 };
 
 /// When to end a run: whichever is reached first. At least one must be given.
@@ -40,68 +48,99 @@ struct Stop {
   std::optional<units::Temperature> head_temperature;   ///< rises to this
   std::optional<units::Volume> collected;               ///< reaches this, at 20 °C
   std::optional<units::Volume> least_in_pot;            ///< hot volume falls to this
+  std::optional<units::Duration> after;                 ///< since the heat was turned on
 };
 
-enum class Ending { spout_strength, head_temperature, collected, least_in_pot, pot_dry };
+enum class Ending { spout_strength, head_temperature, collected, least_in_pot, time, pot_dry };
 [[nodiscard]] std::string_view words(Ending ending);
 
-/// The state of a run at one moment.
+/// The state of a run at one moment, spirit running.
 struct Point {
-  spirit::Lot distillate;            ///< all that has come so far
+  spirit::Lot distillate;            ///< all that has come from the spout so far
   units::Volume collected;           ///< its volume at 20 °C
   units::VolumeStrength cumulative;  ///< its strength
   units::Volume pure_alcohol;        ///< its alcohol alone
   units::VolumeStrength spout;       ///< strength of what runs now
+  units::VolumeFlow flow;            ///< at 20 °C
+  spirit::Lot held;                  ///< in coil and parrot
   units::VolumeStrength pot;         ///< of what is left in the pot
   units::Temperature pot_temperature;
   units::Temperature head_temperature;  ///< dew point of the vapour leaving the head
   units::MoleFraction pot_ethanol;      ///< x
   units::MoleFraction rising_ethanol;   ///< y_V
   units::MoleFraction reflux_ethanol;   ///< x_R
-  units::MoleFraction spout_ethanol;    ///< y_D
+  units::MoleFraction leaving_ethanol;  ///< y_D, of the vapour that leaves the head
+  units::MoleFraction spout_ethanol;    ///< of what runs: y_D some time ago
+  units::Share back;                    ///< of the rising vapour that runs back, by moles
+  double over_mol_per_s = 0.0;          ///< what goes over
   vapour::AmountOfSubstance in_pot;     ///< n
   units::Energy into_pot;               ///< net heat into pot, extract and wall since boiling
-  units::Energy head_heat;              ///< given off by the head since boiling
+  units::Energy head_heat;              ///< given to the head since boiling
+  units::Energy carried;                ///< by the vapour that left the head; see enthalpy.hpp
   units::Energy drawn;                  ///< at the meter since boiling
+  units::Duration since_start;          ///< since the heat was turned on
   units::Duration since_boiling;
+};
+
+/// A moment when nothing runs: warming, filling the parrot, or standing.
+struct Quiet {
+  units::Duration since_start;
+  units::Temperature pot_temperature;
+  units::Temperature head_temperature;
+  units::Energy drawn;  ///< since the start
 };
 
 struct Run {
   Charge charge;
   RunSetting setting;
-  std::vector<Point> points;  ///< from the first drop to the end; at least two
+  std::vector<Point> points;         ///< from the first drop to the end; at least two
+  std::vector<std::size_t> smooth;   ///< where stretches of points without a jump begin
+  std::vector<Quiet> quiet;          ///< in order; before the first drop and in interruptions
+  std::vector<CongenerAmounts> congeners_in_pot;  ///< at each point, when the charge has any
+  std::vector<CongenerAmounts> congeners_held;    ///< in coil and parrot
+  units::Duration boiling;           ///< when the pot came to the boil, since the start
+  units::Energy drawn_to_boil;       ///< at the meter
   Ending ending = Ending::pot_dry;
+  int steps = 0;                     ///< of the integrator, refused ones left out
 
   [[nodiscard]] const Point& first() const { return points.front(); }
   [[nodiscard]] const Point& last() const { return points.back(); }
   [[nodiscard]] const spirit::Lot& distillate() const { return last().distillate; }
-  /// Charge less distillate: the balance is exact by construction.
+  /// Charge less distillate: the balance is exact by construction. What coil and parrot hold
+  /// at the end is in it.
   [[nodiscard]] spirit::Lot left() const { return charge.spirit - distillate(); }
   /// Alcohol of the distillate over that of the charge.
   [[nodiscard]] units::Share recovered() const {
     return units::Share::fraction(distillate().ethanol / charge.spirit.ethanol);
   }
+  /// Congeners in all that came from the spout to the i-th point.
+  [[nodiscard]] CongenerAmounts congeners_collected(std::size_t i) const;
 };
 
-/// Distils a charge that has come to the boil.
+/// Distils a charge.
 ///
-/// charge     with some ethanol; above the azeotrope the pot grows stronger, not weaker
-/// setting    head_reflux 0 to 0.9; net power above zero throughout
-/// stop       first reached ends; a pot of which 0.1 % by moles is left counts as dry
-/// throws     InputError: "charge.spirit" water or nothing; "run.head_reflux"; "run.stop" no
-///            end given; "run.stop.spout_strength", "run.stop.head_temperature",
-///            "run.stop.collected", "run.stop.least_in_pot" when past it from the start;
-///            "run.heating.power" when it cannot keep the pot boiling
-/// accuracy   the pot's mole fraction at the end of a run within 5e-7 of integration at a
-///            tolerance of 1e-11; ln(n0/n) within 2e-8 of the Rayleigh integral by quadrature
-///            (tests/still/run_accuracy_test.cpp). The model's own: vapour/equilibrium.hpp
-/// source     Lord Rayleigh's differential distillation with one partial condensation
+/// charge      with some ethanol; above the azeotrope the pot grows stronger, not weaker
+/// setting     net power above zero throughout, unless a step says otherwise
+/// curve       at the pressure of the day
+/// stop        first reached ends; a pot of which 0.1 % by moles is left counts as dry
+/// volatility  at the same pressure; needed when the charge has congeners
+/// throws      InputError: "charge.spirit" water or nothing; "charge.temperature" outside 0 °C
+///             to the boil; "run.head_reflux", "head.…", "run.hold_up"; "run.power_steps" out
+///             of order; "run.stop" no end given; "run.stop.…" when past it from the first
+///             drop; "run.heating.power" when it cannot bring the pot to the boil, keep it
+///             there or drive vapour past the head
+/// accuracy    against tolerances of 1e-12 and other ways to the same answer:
+///             tests/still/run_accuracy_test.cpp. The model's own: vapour/equilibrium.hpp
+/// source      Lord Rayleigh's differential distillation; heat and head: boil.hpp
 [[nodiscard]] Run distil(const Charge& charge, const RunSetting& setting,
-                         const vapour::BoilingCurve& curve, const Stop& stop);
+                         const vapour::BoilingCurve& curve, const Stop& stop,
+                         const vapour::CongenerCurve* volatility = nullptr);
 
 /// State of the run when a volume (at 20 °C) has been collected. Between points by a cubic.
 /// throws     InputError("collected") below zero or past the end of the run
 [[nodiscard]] Point point_at_volume(const Run& run, units::Volume collected);
+/// State of the run at a time since the heat was turned on; nothing when no spirit runs then.
+[[nodiscard]] std::optional<Point> point_at_time(const Run& run, units::Duration since_start);
 
 /// The first moment the spout has fallen to a strength, or the head risen to a temperature;
 /// nothing when the run does not get there (or was past it from the start).
@@ -115,12 +154,5 @@ struct Run {
 [[nodiscard]] inline spirit::Lot between(const Point& from, const Point& to) {
   return to.distillate - from.distillate;
 }
-
-/// Head reflux that a head's heat loss makes of a vapour stream: heat lost over the latent heat
-/// of the vapour made by `net` power. For a first guess; a logged run calibrates it better.
-/// throws     InputError when the head would condense more than 90 %
-[[nodiscard]] units::Share head_reflux(units::HeatLoss head, units::Temperature ambient,
-                                       units::Power net, units::MoleFraction rising,
-                                       const vapour::BoilingCurve& curve);
 
 }  // namespace lynearm::still

@@ -1,5 +1,6 @@
 // Moments between the points of a run: the bare state by a cubic through four neighbouring
-// points, and everything shown recomputed from it, so that the mass balance stays exact.
+// points of one smooth stretch, and everything shown recomputed from it, so that the mass
+// balance stays exact.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -14,74 +15,65 @@
 namespace lynearm::still {
 namespace {
 
-double n0_mol(const Run& run) { return run.first().in_pot.moles(); }
+double time_of(const Run& run, std::size_t i) { return run.points[i].since_start.seconds(); }
 
-double u_of(const Run& run, std::size_t i) {
-  return std::log(n0_mol(run) / run.points[i].in_pot.moles());
-}
+// The figures of a state that are blended.
+constexpr std::array<double RunState::*, 15> blended = {
+    &RunState::pot_ethanol_mol, &RunState::pot_water_mol,  &RunState::held_ethanol_mol,
+    &RunState::held_water_mol,  &RunState::spout_z,        &RunState::rising_y,
+    &RunState::reflux_x,        &RunState::leaving_y,      &RunState::back_share,
+    &RunState::on_mol_s,        &RunState::pot_K,          &RunState::head_K,
+    &RunState::drawn_J,         &RunState::into_pot_J,     &RunState::head_heat_J};
 
-// Weights of the neighbours of interval i (between points i and i+1) at u.
+// Weights of the neighbours of interval i (between points i and i+1).
 class Neighbours {
  public:
-  Neighbours(const Run& run, std::size_t i) : run_(run), i_(i) {
-    const std::size_t count = std::min<std::size_t>(4, run.points.size());
-    const std::size_t last_start = run.points.size() - count;
-    start_ = std::min(i == 0 ? 0 : i - 1, last_start);
-    for (std::size_t k = 0; k < count; ++k) node_[k] = u_of(run, start_ + k);
-    count_ = count;
+  Neighbours(const Run& run, std::size_t i) : i_(i), run_(run) {
+    const auto next = std::upper_bound(run.smooth.begin(), run.smooth.end(), i);
+    const std::size_t begin = next == run.smooth.begin() ? 0 : *(next - 1);
+    const std::size_t end = next == run.smooth.end() ? run.points.size() : *next;
+    count_ = std::min<std::size_t>(4, end - begin);
+    start_ = std::clamp(i == 0 ? 0 : i - 1, begin, end - count_);
+    for (std::size_t k = 0; k < count_; ++k) {
+      node_[k] = time_of(run, start_ + k);
+      state_[k] = state_of(run.points[start_ + k]);
+    }
   }
 
-  [[nodiscard]] double first_u() const { return node_[i_ - start_]; }
-  [[nodiscard]] double last_u() const { return node_[i_ - start_ + 1]; }
+  [[nodiscard]] double first() const { return time_of(run_, i_); }
+  [[nodiscard]] double last() const { return time_of(run_, i_ + 1); }
 
-  [[nodiscard]] RunState state(double u) const {
-    std::array<double, 4> weight{};
-    for (std::size_t k = 0; k < count_; ++k) {
-      weight[k] = 1.0;
-      for (std::size_t j = 0; j < count_; ++j) {
-        if (j != k) weight[k] *= (u - node_[j]) / (node_[k] - node_[j]);
-      }
-    }
-    const auto blend = [&](auto of) {
-      double sum = 0.0;
-      for (std::size_t k = 0; k < count_; ++k) sum += weight[k] * of(run_.points[start_ + k]);
-      return sum;
-    };
+  [[nodiscard]] RunState state(double t) const {
     RunState s;
-    s.u = u;
-    s.pot_x = blend([](const Point& p) { return p.pot_ethanol.fraction(); });
-    s.rising_y = blend([](const Point& p) { return p.rising_ethanol.fraction(); });
-    s.reflux_x = blend([](const Point& p) { return p.reflux_ethanol.fraction(); });
-    s.spout_y = blend([](const Point& p) { return p.spout_ethanol.fraction(); });
-    s.pot_K = blend([](const Point& p) { return p.pot_temperature.kelvins(); });
-    s.head_K = blend([](const Point& p) { return p.head_temperature.kelvins(); });
-    s.into_pot_J = blend([](const Point& p) { return p.into_pot.joules(); });
-    s.head_heat_J = blend([](const Point& p) { return p.head_heat.joules(); });
+    s.t_s = t;
+    for (std::size_t k = 0; k < count_; ++k) {
+      double weight = 1.0;
+      for (std::size_t j = 0; j < count_; ++j) {
+        if (j != k) weight *= (t - node_[j]) / (node_[k] - node_[j]);
+      }
+      for (const auto figure : blended) s.*figure += weight * state_[k].*figure;
+      s.carried_J += weight * state_[k].carried_J;
+    }
     return s;
   }
 
-  // Time has a corner where the power changes, so it runs straight with the heat.
-  [[nodiscard]] Point point(double u) const {
-    const RunState s = state(u);
-    Point p = shown(run_.charge, n0_mol(run_), s);
-    const Point& a = run_.points[i_];
-    const Point& b = run_.points[i_ + 1];
-    const double heat_J = (b.into_pot - a.into_pot).joules();
-    const double part =
-        heat_J > 0.0 ? std::clamp((s.into_pot_J - a.into_pot.joules()) / heat_J, 0.0, 1.0)
-                     : 0.0;
-    p.since_boiling = a.since_boiling + (b.since_boiling - a.since_boiling) * part;
-    p.drawn = a.drawn + (b.drawn - a.drawn) * part;
-    return p;
+  [[nodiscard]] Point point(double t) const {
+    return shown(run_.charge, run_.boiling.seconds(), state(t));
   }
 
  private:
-  const Run& run_;
   std::size_t i_;
+  const Run& run_;
   std::size_t start_ = 0;
   std::size_t count_ = 0;
   std::array<double, 4> node_{};
+  std::array<RunState, 4> state_{};
 };
+
+// Points i and i+1 are the ends of a jump or of an interruption.
+bool jumps(const Run& run, std::size_t i) {
+  return std::binary_search(run.smooth.begin(), run.smooth.end(), i + 1);
+}
 
 // The first moment at which `room`, positive before, is used up.
 template <class OfPoint, class OfState>
@@ -92,14 +84,14 @@ std::optional<Point> first_crossing(const Run& run, OfPoint room_of_point,
   for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
     const double at_end = room_of_point(run.points[i + 1]);
     if (at_end > 0.0) continue;
-    if (at_end == 0.0) return run.points[i + 1];
+    if (at_end == 0.0 || jumps(run, i)) return run.points[i + 1];
     const Neighbours near(run, i);
-    const auto room = [&](double u) { return room_of_state(near.state(u)); };
+    const auto room = [&](double t) { return room_of_state(near.state(t)); };
     // The ends of the interval reproduce the points only to rounding.
-    if (room(near.first_u()) <= 0.0) return run.points[i];
-    if (room(near.last_u()) >= 0.0) return run.points[i + 1];
+    if (room(near.first()) <= 0.0) return run.points[i];
+    if (room(near.last()) >= 0.0) return run.points[i + 1];
     return near.point(
-        numeric::root_between(room, near.first_u(), near.last_u(), "moment of a run").value);
+        numeric::root_between(room, near.first(), near.last(), "moment of a run").value);
   }
   return std::nullopt;
 }
@@ -115,21 +107,36 @@ Point point_at_volume(const Run& run, units::Volume collected) {
                            fmt::format("0 to the {:.4g} L of the run", end_L));
   }
   if (wanted_L >= end_L) return run.last();
-  if (wanted_L == 0.0) return run.first();
+  if (wanted_L <= run.first().collected.litres()) return run.first();
   const auto found = first_crossing(
       run, [&](const Point& p) { return wanted_L - p.collected.litres(); },
-      [&](const RunState& s) {
-        return wanted_L - litres_20C(distilled(run.charge, n0_mol(run), s.u, s.pot_x));
-      });
+      [&](const RunState& s) { return wanted_L - litres_20C(distilled(run.charge, s)); });
   base::ensure(found.has_value(), "a volume within the run is reached");
   return *found;
+}
+
+std::optional<Point> point_at_time(const Run& run, units::Duration since_start) {
+  const double t = since_start.seconds();
+  const auto after = std::upper_bound(
+      run.points.begin(), run.points.end(), t,
+      [](double wanted, const Point& p) { return wanted < p.since_start.seconds(); });
+  if (after == run.points.begin()) return std::nullopt;
+  const auto i = static_cast<std::size_t>(after - run.points.begin()) - 1;
+  if (after == run.points.end()) {
+    if (t > run.last().since_start.seconds()) return std::nullopt;
+    return run.last();
+  }
+  if (t == time_of(run, i)) return run.points[i];
+  // Between the ends of an interruption nothing runs.
+  if (jumps(run, i)) return std::nullopt;
+  return Neighbours(run, i).point(t);
 }
 
 std::optional<Point> when_spout_falls_to(const Run& run, units::VolumeStrength strength) {
   const double wanted = strength.fraction();
   return first_crossing(
       run, [wanted](const Point& p) { return p.spout.fraction() - wanted; },
-      [wanted](const RunState& s) { return strength_of_mole_fraction(s.spout_y) - wanted; });
+      [wanted](const RunState& s) { return strength_of_mole_fraction(s.spout_z) - wanted; });
 }
 
 std::optional<Point> when_head_rises_to(const Run& run, units::Temperature head) {
@@ -143,7 +150,7 @@ std::optional<Point> when_pot_falls_to(const Run& run, units::VolumeStrength str
   const double wanted = strength.fraction();
   return first_crossing(
       run, [wanted](const Point& p) { return p.pot.fraction() - wanted; },
-      [wanted](const RunState& s) { return strength_of_mole_fraction(s.pot_x) - wanted; });
+      [wanted](const RunState& s) { return strength_of_mole_fraction(s.pot_x()) - wanted; });
 }
 
 }  // namespace lynearm::still

@@ -11,18 +11,6 @@
 namespace lynearm::vapour {
 namespace {
 
-constexpr double alpha = 0.3;
-
-struct Nrtl {
-  double tau12, tau21, g12, g21;
-};
-
-Nrtl nrtl_at(double t_K) {
-  const double tau12 = -0.801 + 246.2 / t_K;
-  const double tau21 = 3.458 - 586.1 / t_K;
-  return {tau12, tau21, std::exp(-alpha * tau12), std::exp(-alpha * tau21)};
-}
-
 // Larkin 1975: HE = x (1-x) sum_m (b + c T + d T^2) x^m, m = 0, 0.5, 1.5, 2.5, 4.5. The two
 // large b stood rounded to six digits (-1.40489e6, 1.09132e6) in the copy at hand, which costs
 // 0.6 J/mol; their seventh digits were recovered from values computed with the unrounded ones
@@ -62,38 +50,39 @@ double larkin_sum(double x, Term term) {
 
 }  // namespace
 
-ActivityCoefficients activity_coefficients(units::MoleFraction ethanol, units::Temperature t) {
+ActivityCoefficients activity_coefficients(units::MoleFraction ethanol, units::Temperature t,
+                                           const NrtlParameters& parameters) {
   require_in_range(ethanol, "ethanol");
   require_in_range(t, "temperature");
-  const Nrtl p = nrtl_at(t.kelvins());
-  const double x1 = ethanol.fraction();
-  const double x2 = 1.0 - x1;
-  const double a = x1 + x2 * p.g21;
-  const double b = x2 + x1 * p.g12;
-  const double ln1 =
-      x2 * x2 * (p.tau21 * (p.g21 / a) * (p.g21 / a) + p.tau12 * p.g12 / (b * b));
-  const double ln2 =
-      x1 * x1 * (p.tau12 * (p.g12 / b) * (p.g12 / b) + p.tau21 * p.g21 / (a * a));
-  return {std::exp(ln1), std::exp(ln2)};
+  const kernel::LogActivity ln =
+      kernel::log_activity(parameters, ethanol.fraction(), t.kelvins());
+  return {std::exp(ln.ethanol), std::exp(ln.water)};
 }
 
-ActivitySlopes activity_slopes(units::MoleFraction ethanol, units::Temperature t) {
+ActivitySlopes activity_slopes(units::MoleFraction ethanol, units::Temperature t,
+                               const NrtlParameters& parameters) {
   require_in_range(ethanol, "ethanol");
   require_in_range(t, "temperature");
-  const Nrtl p = nrtl_at(t.kelvins());
+  const double t_K = t.kelvins();
   const double x1 = ethanol.fraction();
   const double x2 = 1.0 - x1;
-  const double a = x1 + x2 * p.g21;
-  const double b = x2 + x1 * p.g12;
-  const double da = 1.0 - p.g21;
-  const double db = p.g12 - 1.0;
-  const double s1 = p.tau21 * p.g21 * p.g21 / (a * a) + p.tau12 * p.g12 / (b * b);
-  const double ds1 = -2.0 * p.tau21 * p.g21 * p.g21 * da / (a * a * a) -
-                     2.0 * p.tau12 * p.g12 * db / (b * b * b);
-  const double s2 = p.tau12 * p.g12 * p.g12 / (b * b) + p.tau21 * p.g21 / (a * a);
-  const double ds2 = -2.0 * p.tau12 * p.g12 * p.g12 * db / (b * b * b) -
-                     2.0 * p.tau21 * p.g21 * da / (a * a * a);
-  return {-2.0 * x2 * s1 + x2 * x2 * ds1, 2.0 * x1 * s2 + x1 * x1 * ds2};
+  const double tau12 = parameters.a12 + parameters.b12_K / t_K;
+  const double tau21 = parameters.a21 + parameters.b21_K / t_K;
+  const double g12 = std::exp(-parameters.alpha * tau12);
+  const double g21 = std::exp(-parameters.alpha * tau21);
+  const double a = x1 + x2 * g21;
+  const double b = x2 + x1 * g12;
+  const double da = 1.0 - g21;
+  const double db = g12 - 1.0;
+  const double s1 = tau21 * g21 * g21 / (a * a) + tau12 * g12 / (b * b);
+  const double ds1 =
+      -2.0 * tau21 * g21 * g21 * da / (a * a * a) - 2.0 * tau12 * g12 * db / (b * b * b);
+  const double s2 = tau12 * g12 * g12 / (b * b) + tau21 * g21 / (a * a);
+  const double ds2 =
+      -2.0 * tau12 * g12 * g12 * db / (b * b * b) - 2.0 * tau21 * g21 * da / (a * a * a);
+  const kernel::LogActivity ln = kernel::log_activity(parameters, x1, t_K);
+  return {-2.0 * x2 * s1 + x2 * x2 * ds1, 2.0 * x1 * s2 + x1 * x1 * ds2, ln.ethanol_per_K,
+          ln.water_per_K};
 }
 
 MolarEnthalpy excess_enthalpy(units::MoleFraction ethanol, units::Temperature t) {

@@ -28,15 +28,16 @@ BoilingCurve::BoilingCurve(units::Pressure p) : pressure_(p) {
   nodes_.resize(intervals + 1);
   for (int i = 0; i <= intervals; ++i) {
     const double x = i == intervals ? 1.0 : unstretched(static_cast<double>(i) / intervals);
+    const kernel::Boil boil = boil_at(x, i);
     const auto liquid = units::MoleFraction::fraction(x);
-    const BubblePoint boil = bubble_point(liquid, p);
+    const auto t = units::Temperature::kelvins(boil.t_K);
     Node& node = nodes_[static_cast<std::size_t>(i)];
-    node.temperature_K.value = boil.temperature.kelvins();
-    node.vapour.value = boil.vapour.fraction();
-    node.liquid_J_per_mol.value =
-        vapour::liquid_enthalpy(liquid, boil.temperature).joules_per_mole();
+    node.temperature_K.value = boil.t_K;
+    node.vapour.value = boil.vapour;
+    node.liquid_J_per_mol.value = vapour::liquid_enthalpy(liquid, t).joules_per_mole();
     node.vapour_J_per_mol.value =
-        vapour::vapour_enthalpy(boil.vapour, boil.temperature).joules_per_mole();
+        vapour::vapour_enthalpy(units::MoleFraction::fraction(boil.vapour), t)
+            .joules_per_mole();
   }
   // Fourth-order differences of the nodes themselves; one-sided ones at the ends.
   const auto set_slopes = [&](Column Node::*column) {
@@ -65,6 +66,24 @@ BoilingCurve::BoilingCurve(units::Pressure p) : pressure_(p) {
   set_slopes(&Node::vapour);
   set_slopes(&Node::liquid_J_per_mol);
   set_slopes(&Node::vapour_J_per_mol);
+}
+
+// The next node, started from the parabola through the last three.
+kernel::Boil BoilingCurve::boil_at(double x, int i) const {
+  const double pressure_Pa = pressure_.pascals();
+  const auto before = [&](int back) {
+    return nodes_[static_cast<std::size_t>(i - back)].temperature_K.value;
+  };
+  const kernel::Boil boil = i < 3
+                                ? kernel::boil(house_nrtl, x, pressure_Pa)
+                                : kernel::boil_near(house_nrtl, x, pressure_Pa,
+                                                    3.0 * (before(1) - before(2)) + before(3));
+  if (!(std::abs(boil.residual) < kernel::boil_residual)) {
+    throw base::NotConverged(
+        "boiling curve", fmt::format("x {:.9g} at {:.6g} kPa: residual {:.3g} at {:.9g} K", x,
+                                     pressure_.kilopascals(), boil.residual, boil.t_K));
+  }
+  return boil;
 }
 
 BoilingCurve::Place BoilingCurve::place(units::MoleFraction liquid) const {
@@ -104,6 +123,17 @@ Boiling BoilingCurve::at(units::MoleFraction liquid) const {
           units::MoleFraction::fraction(value(here, &Node::vapour)),
           MolarEnthalpy::joules_per_mole(value(here, &Node::liquid_J_per_mol)),
           MolarEnthalpy::joules_per_mole(value(here, &Node::vapour_J_per_mol))};
+}
+
+BoilingAlong BoilingCurve::along(units::MoleFraction liquid) const {
+  const Place here = place(liquid);
+  return {{units::Temperature::kelvins(value(here, &Node::temperature_K)),
+           units::MoleFraction::fraction(value(here, &Node::vapour)),
+           MolarEnthalpy::joules_per_mole(value(here, &Node::liquid_J_per_mol)),
+           MolarEnthalpy::joules_per_mole(value(here, &Node::vapour_J_per_mol))},
+          slope(here, &Node::temperature_K),
+          slope(here, &Node::vapour),
+          slope(here, &Node::liquid_J_per_mol)};
 }
 
 units::Temperature BoilingCurve::temperature(units::MoleFraction liquid) const {

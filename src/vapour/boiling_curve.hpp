@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "units/quantity.hpp"
+#include "vapour/boiling_kernel.hpp"
 #include "vapour/molar.hpp"
 
 namespace lynearm::vapour {
@@ -18,6 +19,15 @@ struct Boiling {
   units::MoleFraction vapour;
   MolarEnthalpy liquid_enthalpy;  ///< of the liquid, at `temperature`; reference: enthalpy.hpp
   MolarEnthalpy vapour_enthalpy;  ///< of the vapour, at `temperature`
+};
+
+/// The same with its derivatives along the boiling line, per mole fraction of the liquid: exact
+/// derivatives of the tabulated curves, so that a balance written with both closes.
+struct BoilingAlong {
+  Boiling here;
+  double temperature_slope_K = 0.0;
+  double vapour_slope = 0.0;
+  double liquid_enthalpy_slope_J_per_mol = 0.0;
 };
 
 /// The boiling line at one pressure.
@@ -32,6 +42,7 @@ class BoilingCurve {
 
   /// All of the mixture at once. liquid: 0 to 1; BrokenInvariant outside.
   [[nodiscard]] Boiling at(units::MoleFraction liquid) const;
+  [[nodiscard]] BoilingAlong along(units::MoleFraction liquid) const;
   [[nodiscard]] units::Temperature temperature(units::MoleFraction liquid) const;
   /// Mole fraction of ethanol in the vapour.
   [[nodiscard]] units::MoleFraction vapour(units::MoleFraction liquid) const;
@@ -72,6 +83,7 @@ class BoilingCurve {
     double t;       // 0 to 1 within the interval
     double t_by_x;  // dt/dx
   };
+  [[nodiscard]] kernel::Boil boil_at(double x, int i) const;
   [[nodiscard]] Place place(units::MoleFraction liquid) const;
   [[nodiscard]] static double value(const Place& at, Column Node::*column);
   [[nodiscard]] static double slope(const Place& at, Column Node::*column);

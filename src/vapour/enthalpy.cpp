@@ -5,6 +5,7 @@
 #include "base/error.hpp"
 #include "spirit/strength.hpp"
 #include "vapour/activity.hpp"
+#include "vapour/equilibrium.hpp"
 #include "vapour/pure.hpp"
 
 namespace lynearm::vapour {
@@ -66,6 +67,11 @@ MolarEnthalpy latent_heat(units::MoleFraction ethanol, units::Temperature t) {
   return MolarEnthalpy::joules_per_mole(
       weighted(ethanol, latent_heat(Substance::ethanol, t).joules_per_mole(),
                latent_heat(Substance::water, t).joules_per_mole()));
+}
+
+MolarEnthalpy heat_of_vaporisation(units::MoleFraction liquid, units::Pressure p) {
+  const units::Temperature t = bubble_point(liquid, p).temperature;
+  return vapour_enthalpy(liquid, t) - liquid_enthalpy(liquid, t);
 }
 
 }  // namespace lynearm::vapour

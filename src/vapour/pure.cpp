@@ -6,19 +6,10 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "vapour/boiling_kernel.hpp"
 
 namespace lynearm::vapour {
 namespace {
-
-// ln(p/Pa) = C1 + C2/T + C3 ln T + C4 T^2.
-struct Dippr101 {
-  double c1, c2, c3, c4;
-};
-// Perry 8th ed., Table 2-8.
-constexpr std::array<Dippr101, 2> vapour_pressures{{
-    {73.304, -7122.3, -7.1424, 2.8853e-6},  // ethanol, 159.05-514 K
-    {73.649, -7258.2, -7.3037, 4.1653e-6},  // water, 273.16-647.096 K
-}};
 
 // latent heat = C1 (1 - Tr)^(C2 + C3 Tr + C4 Tr^2), J/kmol in the table, J/mol here.
 struct Dippr106 {
@@ -42,14 +33,16 @@ constexpr std::size_t index(Substance substance) {
   return substance == Substance::ethanol ? 0 : 1;
 }
 
+const kernel::VapourPressure& equation(Substance substance) {
+  return substance == Substance::ethanol ? kernel::ethanol_pressure : kernel::water_pressure;
+}
+
 double log_pressure(Substance substance, double t_K) {
-  const Dippr101& c = vapour_pressures[index(substance)];
-  return c.c1 + c.c2 / t_K + c.c3 * std::log(t_K) + c.c4 * t_K * t_K;
+  return equation(substance).log_Pa(t_K, std::log(t_K));
 }
 
 double log_pressure_slope(Substance substance, double t_K) {
-  const Dippr101& c = vapour_pressures[index(substance)];
-  return -c.c2 / (t_K * t_K) + c.c3 / t_K + 2.0 * c.c4 * t_K;
+  return equation(substance).slope_per_K(t_K);
 }
 
 // The integral of the heat capacity from 0 K of the polynomial, J/kmol.

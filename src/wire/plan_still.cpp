@@ -16,6 +16,8 @@ const char* word(still::Ending ending) {
       return "collected";
     case still::Ending::least_in_pot:
       return "least_in_pot";
+    case still::Ending::time:
+      return "time";
     case still::Ending::pot_dry:
       return "pot_dry";
   }
@@ -94,7 +96,7 @@ Json run_part(const plan::RunPlan& run) {
   object["charge"] = charge_json(run);
   object["heat_up"] = heat_up_json(run.heat_up);
   object["power_kW"] = figure(run.power.kilowatts());
-  object["head_reflux_fraction"] = figure(run.run.setting.head_reflux.fraction());
+  object["head_reflux_fraction"] = figure(run.run.setting.head.fixed_reflux.value_or(run.run.first().back).fraction());
   object["ending"] = word(run.run.ending);
   object["running_min"] = figure(run.run.last().since_boiling.minutes());
   object["length_min"] = figure(run.length.minutes());

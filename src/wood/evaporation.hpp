@@ -20,8 +20,8 @@ namespace lynearm::wood {
 /// 200 L at 62.5 %vol, 15 °C and 65 % humidity lose 2.0 % a year at steady strength; fit it to
 /// two gaugings of one's own cask.
 struct Permeability {
-  double water = 3.25e-3;
-  double ethanol = 4.53e-4;
+  double water = 3.274e-3;
+  double ethanol = 4.543e-4;
 };
 
 /// The air the cask stands in.

@@ -14,7 +14,7 @@ import tree
 
 # A room may use any room above it, save where a set says exactly which.
 ORDER = ["base", "units", "numeric", "delimited", "spirit", "wort", "vapour", "mash", "ferment",
-         "still", "wood", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "cli"]
+         "still", "wood", "record", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "cli"]
 FLOORS = {
     "units": {"base"},
     "numeric": {"base"},
@@ -27,6 +27,8 @@ FLOORS = {
     "mash": {"base", "units", "numeric", "spirit", "wort", "vapour"},
     "still": {"base", "units", "numeric", "spirit", "wort", "vapour"},
     "wood": {"base", "units", "numeric", "spirit", "wort", "vapour"},
+    # The log of a run, read: it knows what is read beside a still, and text.
+    "record": {"base", "units", "spirit", "still", "delimited"},
     "journal": set(ORDER[:ORDER.index("plan") + 1]),
     "sheet": set(ORDER[:ORDER.index("plan") + 1]) | {"journal"},
     "wire": set(ORDER[:ORDER.index("plan") + 1]) | {"journal"},
@@ -35,6 +37,7 @@ FLOORS = {
 # Header prefix: the rooms that may include it. What is not named here is free.
 LIBRARIES = {
     "boost/": {"numeric"},
+    "Eigen/": {"numeric"},
     "toml++/": {"recipe"},
     "toml.hpp": {"recipe"},
     "nlohmann/": {"wire"},

@@ -81,8 +81,8 @@ TEST(LatentHeat, FollowsFromTheVapourPressureByClausiusAndClapeyron) {
 
 TEST(HeatOfMixing, FromNrtlDisagreesWithCalorimetry) {
   // -R T^2 sum x d(ln gamma)/dT of the NRTL equation beside Larkin's correlation. At 25 °C both
-  // give off heat, NRTL a quarter to two fifths of it; near the boil of half and half the signs
-  // differ (-64 against +254 J/mol). This is why enthalpies do not use NRTL; for the boiling
+  // give off heat, NRTL a third to a little over half of it; near the boil of half and half the
+  // signs differ (-76 against +254 J/mol). This is why enthalpies do not use NRTL; for the boiling
   // points, 200 J/mol move ln gamma by 0.0002 a kelvin.
   const auto from_nrtl = [](double x, double t_K) {
     const auto mole = MoleFraction::fraction(x);
@@ -104,7 +104,7 @@ TEST(HeatOfMixing, FromNrtlDisagreesWithCalorimetry) {
     }
     const double part = from_nrtl(x, 298.15) / larkin(x, 298.15);
     EXPECT_GT(part, 0.2) << x;
-    EXPECT_LT(part, 0.45) << x;
+    EXPECT_LT(part, 0.65) << x;
   }
   EXPECT_LT(from_nrtl(0.5, 353.15), 0.0);
   EXPECT_GT(larkin(0.5, 353.15), 0.0);

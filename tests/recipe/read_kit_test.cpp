@@ -6,6 +6,7 @@
 #include "mash/cooling.hpp"
 #include "mash/heat.hpp"
 #include "plan/process.hpp"
+#include "plan/still_setting.hpp"
 #include "recipe/read_texts.hpp"
 #include "recipe/read_whole.hpp"
 #include "vapour/atmosphere.hpp"
@@ -88,6 +89,12 @@ TEST(ReadKit, ReadsEveryKey) {
   EXPECT_EQ(kit.still.head_reflux_strip.median, Share::percent(3.5));
   EXPECT_EQ(kit.still.head_reflux_strip.half_width_80, Share::percent(1));
   EXPECT_EQ(kit.still.head_reflux_spirit.median, Share::percent(11));
+  EXPECT_FALSE(kit.still.head_loss);
+  EXPECT_EQ(kit.still.head_mass, Mass::kilograms(2.5));
+  EXPECT_EQ(kit.still.plates, 2);
+  EXPECT_EQ(kit.still.plate_efficiency, Share::percent(55));
+  EXPECT_EQ(kit.still.coil_holds, Volume::millilitres(60));
+  EXPECT_EQ(kit.still.parrot_holds, Volume::millilitres(150));
   EXPECT_EQ(kit.still.spirit_power, Share::percent(55));
   EXPECT_EQ(kit.still.coolant_inlet, Temperature::celsius(10));
   EXPECT_EQ(kit.still.greatest_coolant_flow, VolumeFlow::litres_per_minute(4));
@@ -143,7 +150,13 @@ TEST(ReadKit, WhatIsLeftOutIsEstimatedOrTheUsual) {
   EXPECT_EQ(kit.still.boiler.wash_fill, Share::percent(67.5));
   EXPECT_EQ(kit.still.boiler.loss, mash::bare_heat_loss(Volume::litres(20)));
   EXPECT_EQ(kit.still.coolant_inlet, kit.liquor.cold);
-  EXPECT_EQ(kit.still.head_reflux_strip.median, usual.head_reflux_strip.median);
+  ASSERT_TRUE(kit.still.head_loss);
+  EXPECT_EQ(kit.still.head_loss->median, plan::estimated_head_loss(Volume::litres(20)).median);
+  EXPECT_EQ(kit.still.head_cooling, Power{});
+  EXPECT_EQ(kit.still.head_mass, Mass{});
+  EXPECT_EQ(kit.still.plates, 0);
+  EXPECT_EQ(kit.still.coil_holds, Volume{});
+  EXPECT_EQ(kit.still.parrot_holds, Volume{});
   EXPECT_EQ(kit.constants.conversion.median, usual.constants.conversion.median);
   EXPECT_EQ(kit.constants.lees.half_width_80, usual.constants.lees.half_width_80);
   EXPECT_TRUE(kit.casks.empty());
@@ -160,6 +173,53 @@ TEST(ReadKit, ThePressureIsStatedOrThatOfTheAltitude) {
       fault("[place]", "[place]\naltitude = \"500 m\"\npressure = \"985 hPa\""),
       "k.toml:4:12: place.pressure is \"985 hPa\"; accepted: either altitude or pressure, "
       "not both; neither is sea level.");
+}
+
+plan::Still with_head(const std::string& lines) {
+  return reading(std::string(least) + "[head]\n" + lines).still;
+}
+
+TEST(ReadKit, AHeadWorksByItsLossOrByTwoShares) {
+  const plan::Still by_loss = with_head("loss = \"2.2 W/K +/- 0.3 W/K\"\ncooling = \"80 W\"");
+  ASSERT_TRUE(by_loss.head_loss);
+  EXPECT_EQ(by_loss.head_loss->median, HeatLoss::watts_per_kelvin(2.2));
+  EXPECT_EQ(by_loss.head_loss->half_width_80, HeatLoss::watts_per_kelvin(0.3));
+  EXPECT_EQ(by_loss.head_cooling, Power::watts(80));
+  // Stated without a spread: to a fifth.
+  EXPECT_NEAR(with_head("loss = \"2.2 W/K\"").head_loss->half_width_80.watts_per_kelvin(), 0.44,
+              1e-12);
+  // One share is enough to say that they are fixed; the other is then the usual one.
+  const plan::Still by_share = with_head("reflux_spirit = \"12 %\"");
+  EXPECT_FALSE(by_share.head_loss);
+  EXPECT_EQ(by_share.head_reflux_spirit.median, Share::percent(12));
+  EXPECT_EQ(by_share.head_reflux_strip.median,
+            plan::process_defaults().head_reflux_strip.median);
+  // A cooled head whose loss is not known keeps the estimate.
+  EXPECT_TRUE(with_head("cooling = \"80 W\"").head_loss);
+}
+
+TEST(ReadKit, ALossAndSharesTogetherAreRefused) {
+  const auto told = [](const std::string& lines) {
+    return faults(std::string(least) + "[head]\n" + lines);
+  };
+  EXPECT_EQ(only(told("loss = \"2 W/K\"\nreflux_strip = \"3 %\"")),
+            "k.toml:19:16: head.reflux_strip is \"3 %\"; accepted: either loss, by which a "
+            "gentler fire sends more back, or fixed shares, not both.");
+  EXPECT_EQ(told("loss = \"2 W/K\"\nreflux_strip = \"3 %\"\nreflux_spirit = \"9 %\"").size(),
+            2U);
+  EXPECT_EQ(
+      only(told("reflux_strip = \"3 %\"\ncooling = \"80 W\"")),
+      "k.toml:19:11: head.cooling is \"80 W\"; accepted: cooling beside loss, or neither: "
+      "fixed shares already say what runs back.");
+  EXPECT_THAT(only(told("loss = \"2 kW\"")), HasSubstr("(\"kW\" is a unit of power)"));
+  EXPECT_THAT(only(told("loss = 2")),
+              HasSubstr("head.loss is \"2\"; accepted: a heat loss in quotes with its unit"));
+  EXPECT_THAT(only(told("wall_mass = \"7 kg\"")),
+              HasSubstr("head.wall_mass is \"7 kg\"; accepted: at most boiler.wall_mass, 6 kg, "
+                        "which counts the head in."));
+  EXPECT_THAT(only(told("plates = 13")), HasSubstr("from 0 to 12."));
+  EXPECT_THAT(only(told("plate_efficiency = \"60 %\"")),
+              HasSubstr("accepted: plates of 1 or more beside it."));
 }
 
 TEST(ReadKit, ACoolingTestGivesTheHeatLoss) {

@@ -83,13 +83,14 @@ TEST(Page, ItsTablesAreWhatTheReaderReads) {
 
 TEST(Page, ItsExamplesReadWithoutFault) {
   const std::vector<std::string> examples = fenced(file_text(page_path));
-  ASSERT_EQ(examples.size(), 4U);
+  ASSERT_EQ(examples.size(), 5U);
   const auto faults = [](const std::string& recipe, const std::string& kit) {
     return sentences([&] { return read_pair({recipe, "recipe.toml"}, {kit, "kit.toml"}); });
   };
   EXPECT_THAT(faults(examples[0], examples[1]), ElementsAre());
-  // The third is one more line of the bill, the fourth the end of a kit.
-  EXPECT_THAT(faults(examples[0] + examples[2], examples[1] + examples[3]), ElementsAre());
+  // The third is one more line of the bill, the other two are sections of a kit.
+  EXPECT_THAT(faults(examples[0] + examples[2], examples[1] + examples[3] + examples[4]),
+              ElementsAre());
 }
 
 // A pattern of the schema accepts what the reader accepts, and refuses what it refuses.

@@ -165,11 +165,16 @@ element_covered_above = "6 L"
 [head]
 reflux_strip = "3.5 % +/- 1 %"
 reflux_spirit = "11 % +/- 3 %"
+wall_mass = "2.5 kg"
+plates = 2
+plate_efficiency = "55 %"
 spirit_power = "55 %"
 
 [condenser]
 coolant_inlet = "10 degC"
 greatest_flow = "4 L/min"
+holds = "60 mL"
+parrot = "150 mL"
 
 [[cask]]
 name = "little cask"

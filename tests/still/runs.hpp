@@ -20,7 +20,7 @@ inline Charge charge_of(double litres, double percent) {
 
 inline RunSetting setting_with(double reflux_percent) {
   RunSetting setting;
-  setting.head_reflux = units::Share::percent(reflux_percent);
+  setting.head.fixed_reflux = units::Share::percent(reflux_percent);
   setting.heating.power = units::Power::kilowatts(3.0);
   return setting;
 }

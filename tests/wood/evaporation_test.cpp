@@ -25,17 +25,19 @@ TEST(Evaporation, the_table_of_the_calibration_is_met) {
   // Worked separately from the same permeabilities (four years, 200 L, 62.5 %vol: loss of
   // volume a year and strength in the end). Tolerances: half the last printed digit, and the
   // table's own activities, which came from another set of NRTL values.
+  // At 30 °C and 75 % the water's pressure in the spirit stands a twentieth above the air's, so
+  // that a per cent of activity moves a fifth of what drives it, and 0.1 of strength.
   struct Row {
-    double t_C, humidity, loss_percent, strength;
+    double t_C, humidity, loss_percent, strength, tolerance = 0.15;
   };
   for (const auto& row :
        {Row{10, 0.85, 0.7, 60.6}, Row{15, 0.65, 2.0, 62.5}, Row{15, 0.80, 1.25, 60.6},
-        Row{20, 0.50, 3.8, 65.5}, Row{25, 0.50, 5.1, 66.8}, Row{30, 0.75, 3.8, 59.5}}) {
+        Row{20, 0.50, 3.8, 65.5}, Row{25, 0.50, 5.1, 66.8}, Row{30, 0.75, 3.8, 59.5, 0.3}}) {
     const Rested r = rest(fill(200.0, 62.5), walls(Volume::litres(200.0), false),
                           {Temperature::celsius(row.t_C), Share::fraction(row.humidity)},
                           Duration::years(4.0));
     EXPECT_NEAR(r.loss_per_year.percent(), row.loss_percent, 0.06) << row.t_C;
-    EXPECT_NEAR(r.course.back().strength.percent(), row.strength, 0.15) << row.t_C;
+    EXPECT_NEAR(r.course.back().strength.percent(), row.strength, row.tolerance) << row.t_C;
   }
 }
 

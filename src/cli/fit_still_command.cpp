@@ -1,0 +1,83 @@
+// lynearm fit-still: the constants of a still from runs that were logged on it, for its kit.
+#include <fmt/format.h>
+
+#include "cli/commands.hpp"
+#include "cli/fit_still_input.hpp"
+#include "cli/fit_still_text.hpp"
+#include "cli/text_file.hpp"
+#include "sheet/still_report.hpp"
+#include "wire/fit_still.hpp"
+
+namespace lynearm::cli {
+namespace {
+
+// The engine's refusals under the options' names, with what was typed.
+still::StillFit fitted(const AskedFit& asked, const Arguments& arguments) {
+  try {
+    return still::fit_still(asked.runs, asked.choices);
+  } catch (const base::InputError& error) {
+    std::vector<base::Fault> faults = error.faults();
+    for (base::Fault& fault : faults) {
+      std::size_t run = 0;
+      for (std::size_t i = 0; i < asked.run_paths.size(); ++i) {
+        if (fault.field.starts_with(fmt::format("runs[{}]", i))) run = i;
+      }
+      if (fault.field.starts_with("charge")) {
+        fault.field = "--charge";
+        fault.value = arguments.texts("--charge").front();
+      } else if (fault.field.starts_with("run")) {
+        fault.field = "--run";
+        fault.value = asked.run_paths[run];
+      }
+    }
+    throw base::InputError(std::move(faults));
+  }
+}
+
+std::string run(Arguments& arguments, const Look& look) {
+  if (arguments.has("--why") && look.json) {
+    arguments.refuse("--why", "asked for with --json", "--why with the text only");
+  }
+  const AskedFit asked = asked_fit(arguments);
+  const still::StillFit fit = fitted(asked, arguments);
+  const recipe::StillKeys keys = keys_of(fit, asked.kit);
+  const std::string section = recipe::still_section(keys);
+  std::vector<std::string> names;
+  for (const still::RecordedRun& logged : asked.runs) names.push_back(logged.name);
+  // Everything is made before anything is written.
+  const std::string renewed = asked.write_path.empty()
+                                  ? std::string()
+                                  : recipe::renew_still(asked.kit_text, keys, asked.kit_path);
+  const std::string answer = look.json
+                                 ? wire::json(fit, names, section) + "\n"
+                                 : text(fit, asked, section, arguments.has("--why"), look);
+  if (!asked.report_path.empty()) {
+    write_file(asked.report_path,
+               sheet::still_report({fit, asked.kit.name, names, section, asked.paper}));
+  }
+  if (!asked.write_path.empty()) write_file(asked.write_path, renewed);
+  return answer;
+}
+
+}  // namespace
+
+Command fit_still_command() {
+  return {
+      "fit-still",
+      "constants of a still, learned from runs that were logged on it",
+      fit_still_options(),
+      {R"(--kit examples/tern-8/kit.toml --run examples/tern-8/calibration_run.csv --charge "28 L @ 27 %vol")",
+       ""},
+      "A log is a table of comma-separated text: time (minutes) and any of power_W,\n"
+      "pot_temperature_C, head_temperature_C, spout_percent_vol, spout_temperature_C,\n"
+      "collected_mL, coolant_in_C, coolant_out_C, coolant_flow_L_per_min, event (stopped,\n"
+      "resumed), note. Readings far off are listed and hardly count. What the runs do not "
+      "tell\n"
+      "is said, and is not written. Two powers in one run, and the volume collected beside "
+      "the\n"
+      "head's temperature, tell the most.\n"
+      "Caution: never leave a heated still. If the coolant fails: heat off first.\n",
+      run};
+}
+
+}  // namespace lynearm::cli

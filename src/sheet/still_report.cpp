@@ -1,0 +1,167 @@
+#include "sheet/still_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "sheet/table.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+// How a constant is printed: its figure times this, in that unit.
+struct Print {
+  double times;
+  std::string unit;
+  bool sign;
+};
+
+Print print_of(still::StillConstant constant) {
+  using still::StillConstant;
+  switch (constant) {
+    case StillConstant::heating_efficiency:
+      return {100.0, "%", false};
+    case StillConstant::hold_up:
+      return {1000.0, "mL", false};
+    case StillConstant::charge_volume:
+    case StillConstant::first_power:
+      return {100.0, "% of what was stated", false};
+    case StillConstant::head_loss:
+    case StillConstant::pot_loss:
+      return {1.0, std::string(still::unit_of(constant)), false};
+    default:
+      return {1.0, std::string(still::unit_of(constant)), true};
+  }
+}
+
+std::string figure_text(const still::FittedConstant& c, double value) {
+  const Print print = print_of(c.constant);
+  const double sd = c.sd * print.times;
+  const int decimals =
+      sd > 0.0 ? std::clamp(1 - static_cast<int>(std::floor(std::log10(sd))), 0, 3) : 2;
+  const std::string text = fmt::format("{:.{}f}", value * print.times, decimals);
+  // A correction that rounds to nothing has no sign.
+  const bool nothing = text.find_first_of("123456789") == std::string::npos;
+  if (nothing && text.starts_with('-')) return text.substr(1);
+  return print.sign && value > 0.0 && !nothing ? "+" + text : text;
+}
+
+Html constants_table(const StillReport& report) {
+  Table t;
+  t.caption = "Constants";
+  t.columns = {{"Constant"},
+               {"Value", Align::right},
+               {"Four times in five within"},
+               {"Stated", Align::right},
+               {"Told by the runs"}};
+  for (const still::FittedConstant& c : report.fit.constants) {
+    t.rows.push_back({still::name_of(c, report.runs.size()), shown(c, c.value),
+                      fmt::format("{} to {}", figure_text(c, c.low), figure_text(c, c.high)),
+                      figure_text(c, c.before.value), c.told ? "yes" : "no"});
+  }
+  return table(t);
+}
+
+Html instruments_table(const StillReport& report) {
+  Table t;
+  t.caption = "Instruments";
+  t.columns = {
+      {"Instrument"},        {"Readings", Align::right},       {"Far off", Align::right},
+      {"RMS", Align::right}, {"Scatter judged", Align::right}, {"Count as", Align::right}};
+  for (const still::InstrumentFit& i : report.fit.instruments) {
+    const auto in_unit = [&](double v) {
+      return fmt::format("{:.3g} {}", v, still::unit_of(i.instrument));
+    };
+    t.rows.push_back({std::string(still::words(i.instrument)), std::to_string(i.readings),
+                      std::to_string(i.outlying), in_unit(i.rms), in_unit(i.noise),
+                      fmt::format("{:.0f}", i.count_as)});
+  }
+  return table(t);
+}
+
+Html outlying_table(const StillReport& report) {
+  Table t;
+  t.caption = "Readings far off, which hardly count";
+  t.columns = {{"Run"},        {"Line", Align::right}, {"Time", Align::right},
+               {"Instrument"}, {"Read", Align::right}, {"Expected", Align::right}};
+  for (const still::FittedReading& r : report.fit.readings) {
+    if (!r.outlying) continue;
+    const auto in_unit = [&](double v) {
+      return fmt::format("{:.4g} {}", v, still::unit_of(r.seen.instrument));
+    };
+    t.rows.push_back({report.runs[static_cast<std::size_t>(r.run)],
+                      r.seen.line > 0 ? std::to_string(r.seen.line) : "",
+                      fmt::format("{:.0f} min", r.seen.t_s / 60.0),
+                      std::string(still::words(r.seen.instrument)), in_unit(r.seen.figure),
+                      in_unit(r.expected)});
+  }
+  return t.rows.empty() ? Html{} : table(t);
+}
+
+Html section_of_kit(const std::string& section) {
+  Writer out;
+  out.element("pre", {}, section);
+  return out.finish();
+}
+
+}  // namespace
+
+std::string shown(const still::FittedConstant& constant, double value) {
+  const Print print = print_of(constant.constant);
+  return fmt::format("{}{}{}", figure_text(constant, value), print.unit.empty() ? "" : " ",
+                     print.unit);
+}
+
+std::string still_report(const StillReport& report) {
+  const still::StillFit& fit = report.fit;
+  Page paper;
+  paper.title = "Constants of the still";
+  paper.subtitle =
+      fmt::format("{}, from {} {} with {} readings", report.kit, report.runs.size(),
+                  report.runs.size() == 1 ? "run" : "runs", fit.readings.size());
+  paper.running_foot = paper.title;
+  paper.paper = report.paper;
+  Html body = constants_table(report);
+  body += small_print(
+      "A thermometer's and the hydrometer's figure is what it shows less what is true; a "
+      "charge's is what is true less what was stated. A factor is believed in before as "
+      "stated, "
+      "give or take its usual spread; \"no\" means that the runs narrowed that by less than a "
+      "fifth.");
+  const std::vector<std::string> said = still::account(fit);
+  if (!said.empty()) {
+    body += heading("What the runs did not tell, and what was doubted");
+    for (const std::string& sentence : said) body += paragraph(sentence);
+  }
+  body += outlying_table(report);
+  body += instruments_table(report);
+  body += small_print(
+      "Readings count as fewer where they lean the same way one after the other, and as half "
+      "their number at most: a still does what a model leaves out.");
+  if (!report.section.empty()) {
+    body += kept_together(heading("For the kit") + section_of_kit(report.section));
+  }
+  for (std::size_t run = 0; run < report.runs.size(); ++run) {
+    body += heading(report.runs[run]);
+    std::set<still::LogInstrument> read;
+    for (const still::FittedReading& r : fit.readings) {
+      if (r.run == static_cast<int>(run)) read.insert(r.seen.instrument);
+    }
+    for (const still::LogInstrument instrument : read) {
+      body += kept_together(
+          figure(residual_picture(fit, static_cast<int>(run), instrument),
+                 fmt::format("{}: rings are readings, crosses those far off; the line is the "
+                             "fitted run, the dashes two spreads.",
+                             still::words(instrument))));
+    }
+  }
+  body +=
+      caution("Caution",
+              "Never leave a heated still. If the coolant fails: heat off first. A constant "
+              "from a fit is an estimate; the still's own thermometers and the eye decide.");
+  return page(paper, body);
+}
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,275 @@
+// What a follower says: the still now, the curves expected, the decisions to come.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/error.hpp"
+#include "still/follow.hpp"
+#include "still/follow_bands.hpp"
+
+namespace lynearm::still {
+namespace {
+
+// What a still does between now and a decision, over what its constants say: mains, draughts.
+// One standard deviation, as a share of the time and of the volume still to go.
+constexpr double wander_time = 0.02;
+constexpr double wander_volume = 0.015;
+// And what the model leaves out of a strength, %vol, and of a temperature, K.
+constexpr double wander_percent = 0.18;
+constexpr double wander_K = 0.08;
+
+template <class Q, class Make>
+Likely<Q> likely(const numeric::Band& band, Make make) {
+  return {make(band.low), make(band.median), make(band.high)};
+}
+
+Likely<units::Temperature> celsius(const numeric::Band& band) {
+  return likely<units::Temperature>(band,
+                                    [](double C) { return units::Temperature::celsius(C); });
+}
+Likely<units::VolumeStrength> percent(const numeric::Band& band) {
+  return likely<units::VolumeStrength>(
+      band, [](double p) { return units::VolumeStrength::percent(std::clamp(p, 0.0, 100.0)); });
+}
+Likely<units::Volume> millilitres(const numeric::Band& band) {
+  return likely<units::Volume>(
+      band, [](double mL) { return units::Volume::millilitres(std::fmax(mL, 0.0)); });
+}
+
+std::optional<Track::Moment> moment(const Track& track, units::Volume v) {
+  return track.when_collected(v.millilitres());
+}
+std::optional<Track::Moment> moment(const Track& track, units::VolumeStrength s) {
+  return track.when_spout_falls_to(s.percent());
+}
+std::optional<Track::Moment> moment(const Track& track, units::Temperature t) {
+  return track.when_head_rises_to(t.celsius());
+}
+
+}  // namespace
+
+numeric::Band weighted_band(std::vector<Weighted>& sample) {
+  std::sort(sample.begin(), sample.end(),
+            [](const Weighted& a, const Weighted& b) { return a.value < b.value; });
+  double whole = 0.0;
+  for (const Weighted& w : sample) whole += w.weight;
+  base::ensure(whole > 0.0, "a band is made of something");
+  const auto quantile = [&](double share) {
+    double sum = 0.0, middle_before = 0.0;
+    const Weighted* before = nullptr;
+    for (const Weighted& w : sample) {
+      if (w.weight <= 0.0) continue;
+      const double middle = (sum + 0.5 * w.weight) / whole;
+      if (middle >= share) {
+        if (before == nullptr) return w.value;
+        return std::lerp(before->value, w.value,
+                         (share - middle_before) / (middle - middle_before));
+      }
+      sum += w.weight;
+      middle_before = middle;
+      before = &w;
+    }
+    return before->value;
+  };
+  return {quantile(0.1), quantile(0.5), quantile(0.9)};
+}
+
+std::string_view words(Decision decision) {
+  switch (decision) {
+    case Decision::heads_end:
+      return "heads end";
+    case Decision::tails_near:
+      return "tails near";
+    case Decision::hearts_end:
+      return "hearts end";
+    case Decision::stop:
+      return "stop";
+  }
+  return "";
+}
+
+std::string_view key(Decision decision) {
+  switch (decision) {
+    case Decision::heads_end:
+      return "heads_end";
+    case Decision::tails_near:
+      return "tails_near";
+    case Decision::hearts_end:
+      return "hearts_end";
+    case Decision::stop:
+      return "stop";
+  }
+  return "";
+}
+
+std::string sentence(const Doubt& doubt) {
+  switch (doubt.instrument) {
+    case Instrument::pot_thermometer:
+    case Instrument::head_thermometer:
+      return fmt::format("does not fit (expected {:.1f}–{:.1f} °C)", doubt.low, doubt.high);
+    case Instrument::hydrometer:
+      if (doubt.high <= 0.0) return "does not fit (nothing is expected to run yet)";
+      return fmt::format("does not fit (expected {:.1f}–{:.1f} %vol)", doubt.low, doubt.high);
+    case Instrument::jar:
+      return fmt::format("does not fit (expected {:.0f}–{:.0f} mL)", doubt.low, doubt.high);
+  }
+  return "";
+}
+
+std::optional<numeric::Band> Follower::shown_at(Instrument instrument,
+                                                units::Duration at) const {
+  std::vector<Weighted> sample;
+  const std::size_t constant = constant_of(instrument);
+  for (std::size_t k = 0; k < weights_.size(); ++k) {
+    if (weights_[k] <= 0.0) continue;
+    const Expected shown = expected(instrument, tracks_[k].at(at.seconds()), prior_.spread);
+    if (!shown.shows) continue;
+    sample.push_back(
+        {shown.value(standings_[k][constant]) + shown.width * wander_[k], weights_[k]});
+  }
+  if (sample.empty()) return std::nullopt;
+  return weighted_band(sample);
+}
+
+StillNow Follower::now() const {
+  StillNow now;
+  now.at = latest_;
+  now.heated = !stopped_at_.has_value();
+  const double t = latest_.seconds();
+  std::vector<Instant> instants(weights_.size());
+  double running = 0.0;
+  for (std::size_t k = 0; k < weights_.size(); ++k) {
+    if (weights_[k] <= 0.0) continue;
+    instants[k] = tracks_[k].at(t);
+    if (instants[k].runs()) running += weights_[k];
+  }
+  std::vector<Weighted> sample;
+  const auto band = [&](double wander, bool of_running, auto figure) {
+    sample.clear();
+    for (std::size_t k = 0; k < weights_.size(); ++k) {
+      if (weights_[k] <= 0.0 || (of_running && !instants[k].runs())) continue;
+      sample.push_back({figure(instants[k]) + wander * wander_[k], weights_[k]});
+    }
+    return weighted_band(sample);
+  };
+  now.pot_temperature =
+      celsius(band(wander_K, false, [](const Instant& i) { return i.pot_C; }));
+  now.head_temperature =
+      celsius(band(wander_K, false, [](const Instant& i) { return i.head_C; }));
+  now.pot = percent(band(0.0, false, [](const Instant& i) { return i.pot_percent; }));
+  now.collected =
+      millilitres(band(0.0, false, [](const Instant& i) { return i.collected_mL; }));
+  now.alcohol_left =
+      millilitres(band(0.0, false, [](const Instant& i) { return 1e3 * i.alcohol_left_L; }));
+  if (running > 0.5) {
+    now.spout =
+        percent(band(wander_percent, true, [](const Instant& i) { return i.spout_percent; }));
+    now.flow = likely<units::VolumeFlow>(
+        band(0.0, true, [](const Instant& i) { return 1e-3 * i.flow_mL_s; }),
+        [](double L_s) { return units::VolumeFlow::litres_per_second(L_s); });
+  }
+  return now;
+}
+
+Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps) const {
+  base::ensure(steps >= 2, "a curve has two steps at least");
+  Forecast all;
+  std::vector<Weighted> sample;
+  const auto gather = [&](auto figure) {
+    sample.clear();
+    for (std::size_t k = 0; k < weights_.size(); ++k) {
+      if (weights_[k] > 0.0) sample.push_back({figure(k), weights_[k]});
+    }
+    return weighted_band(sample);
+  };
+  const double begin_s = gather([this](std::size_t k) { return tracks_[k].begin_s(); }).median;
+  const double end_s = gather([this](std::size_t k) { return tracks_[k].end_s(); }).median;
+  const double end_mL = gather([this](std::size_t k) { return tracks_[k].end_mL(); }).median;
+
+  all.by_time.resize(steps + 1);
+  all.by_volume.resize(steps + 1);
+  executor(2 * (steps + 1), [&](std::size_t task) {
+    const bool by_time = task <= steps;
+    const std::size_t i = by_time ? task : task - steps - 1;
+    const double part = static_cast<double>(i) / static_cast<double>(steps);
+    std::vector<Weighted> spout, head, pot, other;
+    for (std::size_t k = 0; k < weights_.size(); ++k) {
+      if (weights_[k] <= 0.0) continue;
+      double t = std::lerp(begin_s, end_s, part);
+      if (!by_time) {
+        const auto when = tracks_[k].when_collected(end_mL * part);
+        t = when ? when->t_s : tracks_[k].end_s();
+      }
+      const Instant now = tracks_[k].at(t);
+      // The spirit and the head of a still that stands are nothing to expect.
+      if (now.runs()) {
+        spout.push_back({now.spout_percent + wander_percent * wander_[k], weights_[k]});
+        head.push_back({now.head_C + wander_K * wander_[k], weights_[k]});
+      }
+      pot.push_back({now.pot_C + wander_K * wander_[k], weights_[k]});
+      other.push_back({by_time ? now.collected_mL : t, weights_[k]});
+    }
+    ExpectedAt& at = by_time ? all.by_time[i] : all.by_volume[i];
+    const double median = weighted_band(other).median;
+    at.at = units::Duration::seconds(by_time ? std::lerp(begin_s, end_s, part) : median);
+    at.collected = units::Volume::millilitres(by_time ? median : end_mL * part);
+    at.running = !spout.empty();
+    if (at.running) {
+      at.spout = percent(weighted_band(spout));
+      at.head = celsius(weighted_band(head));
+    }
+    at.pot = celsius(weighted_band(pot));
+  });
+
+  const auto decide = [&](Decision decision, double wander_mL, const auto& when) {
+    NextDecision next;
+    next.decision = decision;
+    const double t = latest_.seconds();
+    double reached = 0.0, behind = 0.0;
+    std::vector<Weighted> at_s, at_mL;
+    for (std::size_t k = 0; k < weights_.size(); ++k) {
+      if (weights_[k] <= 0.0) continue;
+      const std::optional<Track::Moment> m = when(tracks_[k]);
+      if (!m) continue;
+      reached += weights_[k];
+      if (m->t_s <= t) behind += weights_[k];
+      const double to_go = std::fmax(m->t_s - t, 0.0);
+      const double mL_to_go = std::fmax(m->collected_mL - tracks_[k].at(t).collected_mL, 0.0);
+      at_s.push_back({m->t_s + to_go * wander_time * wander_[k], weights_[k]});
+      at_mL.push_back({m->collected_mL + mL_to_go * wander_mL * wander_[k], weights_[k]});
+    }
+    next.reached = units::Share::fraction(std::fmin(reached, 1.0));
+    next.passed = behind > 0.5;
+    if (reached > 0.5) {
+      next.collected = millilitres(weighted_band(at_mL));
+      if (!stopped_at_) {
+        const numeric::Band band = weighted_band(at_s);
+        next.at =
+            likely<units::Duration>(band, [](double s) { return units::Duration::seconds(s); });
+        next.in = likely<units::Duration>(band, [t, &next](double s) {
+          return units::Duration::seconds(next.passed ? s - t : std::fmax(s - t, 0.0));
+        });
+      }
+    }
+    all.decisions.push_back(next);
+  };
+  const auto by_rule = [&](Decision decision, const std::optional<Border>& rule) {
+    if (!rule) return;
+    // A volume that is waited for is that volume.
+    const bool of_volume = std::holds_alternative<units::Volume>(*rule);
+    decide(decision, of_volume ? 0.0 : wander_volume, [&rule](const Track& track) {
+      return std::visit([&track](const auto& r) { return moment(track, r); }, *rule);
+    });
+  };
+  by_rule(Decision::heads_end, rules_.heads_end);
+  if (rules_.tails_near) {
+    decide(Decision::tails_near, wander_volume,
+           [this](const Track& track) { return moment(track, *rules_.tails_near); });
+  }
+  by_rule(Decision::hearts_end, rules_.hearts_end);
+  by_rule(Decision::stop, rules_.stop);
+  return all;
+}
+
+}  // namespace lynearm::still

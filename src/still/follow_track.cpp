@@ -1,0 +1,131 @@
+#include "still/follow_track.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "spirit/lot.hpp"
+
+namespace lynearm::still {
+
+Track::Track(const Run& run) {
+  rows_.reserve(run.points.size() + run.quiet.size());
+  const double charge_percent = spirit::strength(run.charge.spirit).percent();
+  const double charge_L = spirit::pure_alcohol(run.charge.spirit).litres();
+  Row before{0.0F,
+             0.0F,
+             0.0F,
+             static_cast<float>(run.first().spout.percent()),
+             0.0F,
+             0.0F,
+             static_cast<float>(charge_percent),
+             static_cast<float>(charge_L)};
+  auto quiet = run.quiet.begin();
+  // A stretch of points begins where a quiet one ends, and the next quiet one where it ends.
+  const auto stand = [&](units::Duration until, bool with_it) {
+    for (; quiet != run.quiet.end() &&
+           (quiet->since_start < until || (with_it && quiet->since_start == until));
+         ++quiet) {
+      before.t_s = static_cast<float>(quiet->since_start.seconds());
+      before.pot_C = static_cast<float>(quiet->pot_temperature.celsius());
+      before.head_C = static_cast<float>(quiet->head_temperature.celsius());
+      before.flow_mL_s = 0.0F;
+      rows_.push_back(before);
+    }
+  };
+  // Pure alcohol from mass by one factor: asking each point for its volume costs more.
+  const double L_per_kg = charge_L / run.charge.spirit.ethanol.kilograms();
+  for (std::size_t i = 0; i < run.points.size(); ++i) {
+    const Point& p = run.points[i];
+    stand(p.since_start, std::binary_search(run.smooth.begin(), run.smooth.end(), i));
+    const double left_kg = run.charge.spirit.ethanol.kilograms() -
+                           p.distillate.ethanol.kilograms() - p.held.ethanol.kilograms();
+    before = {static_cast<float>(p.since_start.seconds()),
+              static_cast<float>(p.pot_temperature.celsius()),
+              static_cast<float>(p.head_temperature.celsius()),
+              static_cast<float>(p.spout.percent()),
+              static_cast<float>(p.collected.millilitres()),
+              static_cast<float>(p.flow.litres_per_second() * 1e3),
+              static_cast<float>(p.pot.percent()),
+              static_cast<float>(std::fmax(left_kg, 0.0) * L_per_kg)};
+    rows_.push_back(before);
+  }
+  stand(run.last().since_start, true);
+}
+
+Instant Track::at(double t_s) const {
+  const auto after = std::upper_bound(rows_.begin(), rows_.end(), t_s,
+                                      [](double t, const Row& row) { return t < row.t_s; });
+  const auto shown = [t_s](const Row& r) {
+    return Instant{t_s,         r.pot_C,       r.head_C,        r.spout_percent, r.collected_mL,
+                   r.flow_mL_s, r.pot_percent, r.alcohol_left_L};
+  };
+  if (after == rows_.begin()) return shown(rows_.front());
+  const Row& a = *(after - 1);
+  if (after == rows_.end()) {
+    Instant end = shown(a);
+    end.collected_mL += end.flow_mL_s * (t_s - a.t_s);
+    return end;
+  }
+  const Row& b = *after;
+  const double width = static_cast<double>(b.t_s) - a.t_s;
+  const double part = (t_s - a.t_s) / width;
+  const auto mix = [part](float from, float to) {
+    return from + part * (static_cast<double>(to) - from);
+  };
+  Instant now;
+  now.t_s = t_s;
+  now.pot_C = mix(a.pot_C, b.pot_C);
+  now.head_C = mix(a.head_C, b.head_C);
+  now.spout_percent = mix(a.spout_percent, b.spout_percent);
+  now.collected_mL = mix(a.collected_mL, b.collected_mL);
+  now.flow_mL_s =
+      a.flow_mL_s > 0.0F && b.flow_mL_s > 0.0F ? mix(a.flow_mL_s, b.flow_mL_s) : 0.0;
+  now.pot_percent = mix(a.pot_percent, b.pot_percent);
+  now.alcohol_left_L = mix(a.alcohol_left_L, b.alcohol_left_L);
+  now.pot_K_s = (static_cast<double>(b.pot_C) - a.pot_C) / width;
+  now.head_K_s = (static_cast<double>(b.head_C) - a.head_C) / width;
+  now.spout_percent_s = (static_cast<double>(b.spout_percent) - a.spout_percent) / width;
+  return now;
+}
+
+double Track::begin_s() const {
+  for (const Row& row : rows_) {
+    if (row.flow_mL_s > 0.0F) return row.t_s;
+  }
+  return end_s();
+}
+
+template <class Figure>
+std::optional<Track::Moment> Track::first(Figure figure, double wanted, bool rising) const {
+  const Row* before = nullptr;
+  for (const Row& row : rows_) {
+    if (!(row.flow_mL_s > 0.0F)) {
+      before = nullptr;
+      continue;
+    }
+    const double here = figure(row);
+    if (rising ? here >= wanted : here <= wanted) {
+      if (before == nullptr) return Moment{row.t_s, row.collected_mL};
+      const double there = figure(*before);
+      const double part = here == there ? 1.0 : (wanted - there) / (here - there);
+      return Moment{before->t_s + part * (static_cast<double>(row.t_s) - before->t_s),
+                    before->collected_mL +
+                        part * (static_cast<double>(row.collected_mL) - before->collected_mL)};
+    }
+    before = &row;
+  }
+  return std::nullopt;
+}
+
+std::optional<Track::Moment> Track::when_spout_falls_to(double percent) const {
+  return first([](const Row& r) { return static_cast<double>(r.spout_percent); }, percent,
+               false);
+}
+std::optional<Track::Moment> Track::when_head_rises_to(double celsius) const {
+  return first([](const Row& r) { return static_cast<double>(r.head_C); }, celsius, true);
+}
+std::optional<Track::Moment> Track::when_collected(double mL) const {
+  return first([](const Row& r) { return static_cast<double>(r.collected_mL); }, mL, true);
+}
+
+}  // namespace lynearm::still

@@ -1,0 +1,79 @@
+#include "still/hold_up.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "still/run_state.hpp"
+
+namespace lynearm::still {
+
+double Tank::missing_L() const { return litres_ - litres_20C(ethanol_mol_, water_mol_); }
+
+void Tank::take(const Parcel& in) {
+  ethanol_mol_ += in.ethanol_mol;
+  water_mol_ += in.water_mol;
+  for (std::size_t i = 0; i < congener_g_.size(); ++i) congener_g_[i] += in.congener_g[i];
+}
+
+void Tank::pass(Parcel& parcel) {
+  if (litres_ <= 0.0) return;
+  const double parcel_L = litres_20C(parcel.ethanol_mol, parcel.water_mol);
+  const double room_L = missing_L();
+  const bool full = room_L <= 1e-7 * litres_;
+  if (parcel_L <= 1e-12 * litres_ || (!full && parcel_L <= room_L)) {
+    take(parcel);
+    const double z_from = parcel.z_from;
+    parcel = {};
+    parcel.z_from = parcel.z_to = ethanol_mol_ > 0.0 ? z() : z_from;
+    return;
+  }
+  Parcel rest = parcel;
+  if (!full) {
+    // What fills it, and then what flows through.
+    const double filling = room_L / parcel_L;
+    Parcel first = parcel;
+    first.z_to = rest.z_from = std::lerp(parcel.z_from, parcel.z_to, filling);
+    const double mol = parcel.mol() * filling;
+    first.ethanol_mol = mol * 0.5 * (first.z_from + first.z_to);
+    first.water_mol = mol - first.ethanol_mol;
+    rest.ethanol_mol -= first.ethanol_mol;
+    rest.water_mol -= first.water_mol;
+    for (std::size_t i = 0; i < congener_g_.size(); ++i) {
+      first.congener_g[i] = parcel.congener_g[i] * filling;
+      rest.congener_g[i] -= first.congener_g[i];
+    }
+    take(first);
+  }
+  const double z_before = z();
+  flow_through(rest);
+  parcel = rest;
+  parcel.z_from = z_before;
+  parcel.z_to = z();
+}
+
+// rho tank volumes pass; of what was there exp(-rho) is left, and a stream of mean z that rises
+// by g over the parcel leaves (1 - exp(-rho)) z + k g in the place of the rest. Mixing shrinks a
+// little: back to the volume.
+void Tank::flow_through(Parcel& parcel) {
+  const Tank before = *this;
+  const double rho = litres_20C(parcel.ethanol_mol, parcel.water_mol) / litres_;
+  if (!(rho > 0.0)) return;
+  const double replaced = -std::expm1(-rho);
+  const double k = rho < 1e-3 ? rho * rho / 12.0 : 1.0 - replaced / rho - 0.5 * replaced;
+  const double kept = 1.0 - replaced;
+  const double added = replaced / rho;
+  const double rise_mol = (parcel.z_to - parcel.z_from) * k / rho * parcel.mol();
+  const double ethanol = std::fmax(ethanol_mol_ * kept + parcel.ethanol_mol * added + rise_mol, 0.0);
+  const double water = std::fmax(water_mol_ * kept + parcel.water_mol * added - rise_mol, 0.0);
+  const double to_volume = litres_ / litres_20C(ethanol, water);
+  ethanol_mol_ = ethanol * to_volume;
+  water_mol_ = water * to_volume;
+  for (std::size_t i = 0; i < congener_g_.size(); ++i) {
+    congener_g_[i] = (congener_g_[i] * kept + parcel.congener_g[i] * added) * to_volume;
+    parcel.congener_g[i] += before.congener_g_[i] - congener_g_[i];
+  }
+  parcel.ethanol_mol += before.ethanol_mol_ - ethanol_mol_;
+  parcel.water_mol += before.water_mol_ - water_mol_;
+}
+
+}  // namespace lynearm::still

@@ -1,0 +1,113 @@
+// The command follow: standard input line by line, a replayed log, and what is refused.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <sstream>
+
+#include "cli/json.hpp"
+#include "cli/program.hpp"
+
+namespace lynearm::cli {
+namespace {
+
+using testing::HasSubstr;
+
+const std::string still_of_tern =
+    "--kit examples/tern-8/kit.toml --charge \"30 L @ 27 %vol\" --head-loss \"4.5 W/K\" "
+    "--hearts-begin \"400 mL\" --hearts-end \"60 %vol\" --members 150";
+
+std::vector<Json> lines(const std::string& text) {
+  std::vector<Json> all;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);) all.push_back(Json::parse(line));
+  return all;
+}
+
+TEST(FollowCommand, AnswersEachReadingOfStandardInputWithALineOfJson) {
+  const Ran ran = shell("lynearm follow " + still_of_tern +
+                        " <<'END'\n"
+                        "{\"minutes\":0,\"power_W\":4000}\n"
+                        "{\"minutes\":75,\"head_temperature_C\":86.0,\"spout\":\"76 "
+                        "%vol\",\"spout_temperature_C\":20}\n"
+                        "{\"minutes\":80,\"spout\":\"25 %vol\",\"spout_temperature_C\":44}\n"
+                        "END");
+  ASSERT_EQ(ran.status, 0) << ran.err;
+  const std::vector<Json> all = lines(ran.out);
+  ASSERT_EQ(all.size(), 3U);
+  EXPECT_EQ(all[0]["reading"], 1);
+  EXPECT_TRUE(all[0]["doubts"].empty());
+  // Figures of one reading: low, median and high rise.
+  for (const Json& line : all) {
+    const Json& pot = line["now"]["pot_percent_vol"];
+    EXPECT_LE(pot["low"].get<double>(), pot["median"].get<double>());
+    EXPECT_LE(pot["median"].get<double>(), pot["high"].get<double>());
+    EXPECT_THAT(line["cautions"].dump(), HasSubstr("never leave a heated still"));
+  }
+  ASSERT_EQ(all[2]["doubts"].size(), 1U);
+  EXPECT_EQ(all[2]["doubts"][0]["figure"], "spout");
+  EXPECT_THAT(all[2]["cautions"].dump(), HasSubstr("above 40 °C at the spout"));
+}
+
+TEST(FollowCommand, ReadsCsvAsWellAndSaysWhichRowsWereBad) {
+  const Ran ran = shell("lynearm follow " + still_of_tern +
+                        " <<'END'\n"
+                        "minutes,head_temperature_C,collected_mL\n"
+                        "75,86.0,\n"
+                        "80,hot,\n"
+                        "85,86.5,700\n"
+                        "END");
+  EXPECT_EQ(ran.status, 3);
+  EXPECT_EQ(lines(ran.out).size(), 2U);
+  EXPECT_THAT(ran.err, HasSubstr("standard input:3"));
+  EXPECT_THAT(ran.err, HasSubstr("1 of 3 rows failed."));
+}
+
+TEST(FollowCommand, NothingToFollowIsSaid) {
+  const Ran ran = shell("lynearm follow " + still_of_tern + " </dev/null");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_THAT(ran.err, HasSubstr("accepted: readings of a run, CSV or JSON lines"));
+}
+
+TEST(FollowCommand, AReplayShowsWhatDoesNotFitAndDrawsAPage) {
+  const std::string page = testing::TempDir() + "follow.html";
+  const Ran ran =
+      shell("lynearm follow " + still_of_tern +
+            " --replay examples/tern-8/spirit_run.csv --picture " + page + " --why");
+  ASSERT_EQ(ran.status, 0) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Does not fit"));
+  EXPECT_THAT(ran.out, HasSubstr("Kept, not believed."));
+  EXPECT_THAT(ran.out, HasSubstr("What the run taught"));
+  EXPECT_THAT(ran.out, HasSubstr("never leave a heated still"));
+  EXPECT_THAT(ran.out, HasSubstr("Student's t"));
+  std::FILE* file = std::fopen(page.c_str(), "r");
+  ASSERT_NE(file, nullptr);
+  std::string text(1 << 20, '\0');
+  text.resize(std::fread(text.data(), 1, text.size(), file));
+  std::fclose(file);
+  std::remove(page.c_str());
+  EXPECT_THAT(text, HasSubstr("<circle"));
+  EXPECT_THAT(text, HasSubstr("hearts end"));
+  EXPECT_THAT(text, HasSubstr("not believed"));
+  EXPECT_EQ(text.find("http://"), text.find("http://www.w3.org"));
+}
+
+TEST(FollowCommand, TheSameForOneThreadAndFour) {
+  const std::string line =
+      "lynearm follow " + still_of_tern + " --json --replay examples/tern-8/spirit_run.csv";
+  EXPECT_EQ(shell(line + " --threads 1").out, shell(line + " --threads 4").out);
+}
+
+TEST(FollowCommand, WhatIsMissingOrWrongIsToldTogether) {
+  const Ran ran = lynearm({"follow", "--members", "7", "--picture", "x.html"});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_THAT(ran.err, HasSubstr("--kit is missing"));
+  EXPECT_THAT(ran.err, HasSubstr("--charge is missing"));
+  EXPECT_THAT(ran.err,
+              HasSubstr("--members is \"7\"; accepted: a whole number from 100 to 20000"));
+  EXPECT_THAT(ran.err, HasSubstr("the picture of a replayed run: give --replay as well"));
+}
+
+}  // namespace
+}  // namespace lynearm::cli
