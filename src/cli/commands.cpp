@@ -4,8 +4,9 @@ namespace lynearm::cli {
 
 std::vector<Command> commands() {
   return {
-      plan_command(),  strip_command(),  spirit_command(), follow_command(), fit_still_command(), vapour_command(), cut_command(),
-      gauge_command(), reduce_command(), blend_command(),  table_command(),  wort_command(),
+      plan_command(),      strip_command(),  spirit_command(), follow_command(),
+      fit_still_command(), vapour_command(), cut_command(),    gauge_command(),
+      reduce_command(),    blend_command(),  table_command(),  wort_command(),
   };
 }
 

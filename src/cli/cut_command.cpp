@@ -79,7 +79,8 @@ std::vector<Option> options() {
   for (Option& option : cut_wishes_options()) all.push_back(std::move(option));
   // In place of --jars: a computed run.
   for (Option& option : computed_options()) {
-    if (option.name == "--charge") option.help = "instead of --jars, of a computed run: " + option.help;
+    if (option.name == "--charge")
+      option.help = "instead of --jars, of a computed run: " + option.help;
     all.push_back(std::move(option));
   }
   all.push_back({"--why", "", "adds the worth, the choice and where the loads come from"});

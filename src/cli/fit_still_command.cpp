@@ -67,7 +67,7 @@ Command fit_still_command() {
       "constants of a still, learned from runs that were logged on it",
       fit_still_options(),
       {R"(--kit examples/tern-8/kit.toml --run examples/tern-8/calibration_run.csv --charge "28 L @ 27 %vol")",
-       ""},
+       "138 readings of 1 run tell 10 of 11 constants; 8 lie far off."},
       "A log is a table of comma-separated text: time (minutes) and any of power_W,\n"
       "pot_temperature_C, head_temperature_C, spout_percent_vol, spout_temperature_C,\n"
       "collected_mL, coolant_in_C, coolant_out_C, coolant_flow_L_per_min, event (stopped,\n"

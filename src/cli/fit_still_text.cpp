@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "cli/plan_text_words.hpp"
@@ -26,7 +27,7 @@ std::string constants(const still::StillFit& fit) {
                         {"value"},
                         {"80 % from"},
                         {"to"},
-                        {"stated"},
+                        {"before"},
                         {"", Side::left}},
                        rows);
 }
@@ -65,15 +66,13 @@ std::string outlying(const still::StillFit& fit, const AskedFit& asked) {
   }
   if (rows.empty()) return {};
   std::string out = "\nReadings far off\n";
-  out += planned::grid(
-      {{"line", Side::left}, {"time"}, {"instrument", Side::left}, {"read"}, {"expected"}},
-      rows);
+  out += planned::grid({{"line", Side::left},
+                        {"time"},
+                        {"instrument", Side::left},
+                        {"read, 20 °C"},
+                        {"expected"}},
+                       rows);
   return out;
-}
-
-std::string with_band(const still::FittedConstant& c) {
-  return fmt::format("{} ({} to {})", sheet::shown(c, c.value), sheet::shown(c, c.low),
-                     sheet::shown(c, c.high));
 }
 
 std::string reasons() {
@@ -106,11 +105,15 @@ std::string reasons() {
 
 std::string text(const still::StillFit& fit, const AskedFit& asked, const std::string& section,
                  bool why, const Look& look) {
-  std::string out = headline(fmt::format("Head loss {}, pot loss {}, heating efficiency {}.",
-                                         with_band(fit.of(StillConstant::head_loss)),
-                                         with_band(fit.of(StillConstant::pot_loss)),
-                                         with_band(fit.of(StillConstant::heating_efficiency))),
-                             look);
+  const auto told = std::count_if(fit.constants.begin(), fit.constants.end(),
+                                  [](const auto& c) { return c.told; });
+  const auto far = std::count_if(fit.readings.begin(), fit.readings.end(),
+                                 [](const auto& r) { return r.outlying; });
+  std::string out = headline(
+      fmt::format("{} readings of {} {} tell {} of {} constants; {} {} far off.",
+                  fit.readings.size(), fit.runs.size(), fit.runs.size() == 1 ? "run" : "runs",
+                  told, fit.constants.size(), far, far == 1 ? "lies" : "lie"),
+      look);
   out += "\n";
   out += constants(fit);
   const std::vector<std::string> said = still::account(fit);
@@ -127,6 +130,10 @@ std::string text(const still::StillFit& fit, const AskedFit& asked, const std::s
   } else {
     out += "\nFor the kit (--write FILE writes it)\n";
     out += section;
+  }
+  // A kit may not have both.
+  if (!asked.kit.still.head_loss && fit.of(StillConstant::head_loss).told) {
+    out += "reflux_strip and reflux_spirit give way to the head's loss.\n";
   }
   if (!asked.report_path.empty()) {
     out += fmt::format("\nReport written to {}.\n", asked.report_path);

@@ -158,8 +158,8 @@ std::string follow_why(const still::Follower& follower) {
        "strengths and temperatures are true ones, of what runs or of the vapour; "
        "the fire is taken to stay as it is."},
       {"bands",
-       "80 %; with 2.5 % of the time and 2 % of the volume still to go for mains and "
-       "draughts (our estimates)."},
+       "80 %; with 2 % of the time and of the volume still to go for mains and "
+       "draughts, chosen on invented runs."},
       {"left out",
        "coolant, entrained droplets, foam. Nothing here says that a spirit is "
        "safe."},

@@ -28,7 +28,7 @@ std::vector<Line> heating_lines(const Batch& batch, const plan::RunPlan& one) {
                    batch.print(one.coolant.water))},
       {"First drops", batch.print(one.run.first().spout), "",
        fmt::format("head at {}", batch.print(one.run.first().head_temperature))},
-      {"Then it runs", batch.print(end.since_boiling), "",
+      {"Then it runs", batch.print(end.since_start - one.run.first().since_start), "",
        fmt::format("at {}", batch.print(one.power))}};
 }
 

@@ -136,8 +136,13 @@ std::string why_text(const plan::Recipe& recipe, const plan::Kit& kit, const pla
       rows.push_back(constant_row(constant.id, kit.constants.*constant.of));
     }
     if (!rows.empty() && std::string_view(reason.stage).starts_with("Strip")) {
-      rows.push_back(constant_row("head-reflux-strip", kit.still.head_reflux_strip));
-      rows.push_back(constant_row("head-reflux-spirit", kit.still.head_reflux_spirit));
+      if (kit.still.head_loss) {
+        rows.push_back({units::print(*kit.still.head_loss),
+                        "the kit, or from its boiler's size", "heat lost by the head"});
+      } else {
+        rows.push_back(constant_row("head-reflux-strip", kit.still.head_reflux_strip));
+        rows.push_back(constant_row("head-reflux-spirit", kit.still.head_reflux_spirit));
+      }
     }
     if (!rows.empty()) {
       text += planned::grid({{"", Side::left}, {"", Side::left}, {"", Side::left}}, rows);

@@ -6,12 +6,15 @@
 #include <filesystem>
 
 #include "cli/commands.hpp"
+#include "cli/feints_text.hpp"
 #include "cli/spirit_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/still_options.hpp"
 #include "cli/still_run.hpp"
 #include "cli/text_file.hpp"
 #include "sheet/run_picture.hpp"
+#include "still/feints.hpp"
+#include "wire/feints.hpp"
 #include "wire/still.hpp"
 
 namespace lynearm::cli {
@@ -24,6 +27,7 @@ constexpr const char* option_begin = "--hearts-begin";
 constexpr const char* option_end = "--hearts-end";
 constexpr const char* option_jar = "--jar";
 constexpr const char* option_picture = "--picture";
+constexpr const char* option_generations = "--generations";
 
 // Common practice, no source: half as much coolant again as the least, and a hundredth of the
 // charge as foreshots where none are asked for.
@@ -31,6 +35,10 @@ constexpr double coolant_margin = 1.5;
 constexpr double usual_foreshots = 0.01;
 // A charge stronger than this flashes and parts badly; common practice, no source.
 constexpr units::VolumeStrength strong_charge = units::VolumeStrength::percent(40.0);
+// Of a charge made up with feints; and how far oils may grow before feints are bled off. Both
+// common practice, no source.
+constexpr units::VolumeStrength usual_charge_at_most = units::VolumeStrength::percent(30.0);
+constexpr double oils_put_up_with = 1.5;
 
 struct AskedSpirit {
   AskedStill still;
@@ -38,6 +46,7 @@ struct AskedSpirit {
   std::optional<units::Temperature> coolant_in;
   std::optional<still::Border> foreshots, begin, end;
   std::optional<units::Volume> jar;
+  std::optional<int> generations;
   std::string picture;
 };
 
@@ -68,11 +77,30 @@ void ask_for_cuts(Arguments& arguments, AskedSpirit& asked) {
   asked.jar = arguments.optional<units::Volume>(option_jar);
 }
 
+// Generations take the place of the one run: what shows the one run is not asked beside them.
+void ask_for_generations(Arguments& arguments, AskedSpirit& asked) {
+  if (!arguments.has(option_generations)) return;
+  asked.generations =
+      whole_number(arguments, option_generations, 1, still::most_generations, 1);
+  for (const char* option : {option_begin, option_end}) {
+    if (!arguments.has(option)) {
+      arguments.refuse(option, "", "a border of the hearts beside --generations");
+    }
+  }
+  for (const char* option : {option_jar, option_picture, "--congeners", "--why"}) {
+    if (arguments.has(option)) {
+      const std::vector<std::string> given = arguments.texts(option);
+      arguments.refuse(option, given.empty() ? "" : given.front(), "none beside --generations");
+    }
+  }
+}
+
 AskedSpirit read(Arguments& arguments) {
   AskedSpirit asked;
   asked.still = asked_still(arguments);
   ask_for_coolant(arguments, asked);
   ask_for_cuts(arguments, asked);
+  ask_for_generations(arguments, asked);
   if (arguments.has(option_picture)) {
     asked.picture = arguments.required_text(option_picture, "the path of a file to write");
   }
@@ -88,8 +116,8 @@ void set_condenser(const AskedSpirit& asked, const plan::Kit& kit, const still::
   const still::Point& first = run.first();
   const still::VapourFlow running{first.over_mol_per_s, first.leaving_ethanol};
   const double full = std::max(1.0, kit.still.boiler.power / run.setting.heating.power);
-  wanted.conductance = still::conductance({running.mol_per_s * full, running.ethanol},
-                                          condenser, curve);
+  wanted.conductance =
+      still::conductance({running.mol_per_s * full, running.ethanol}, condenser, curve);
   wanted.coolant = still::coolant_at_approaches(running, condenser, curve);
   wanted.coolant.flow = wanted.coolant.flow * coolant_margin;
   const units::VolumeFlow greatest = kit.still.greatest_coolant_flow;
@@ -106,47 +134,76 @@ std::vector<std::string> findings_of(const still::ToldRun& told, const AskedSpir
   const still::Run& run = told.run;
   const plan::Boiler& boiler = kit.still.boiler;
   if (still::most_escaping(told) > units::Share{}) {
-    all.push_back(fmt::format("with {} of coolant up to {} of the vapour escapes the condenser "
-                              "and can catch fire. Less heat, or more or colder coolant.",
-                              print(told.coolant.flow), print(still::most_escaping(told))));
+    all.push_back(
+        fmt::format("with {} of coolant up to {} of the vapour escapes the condenser "
+                    "and can catch fire. Less heat, or more or colder coolant.",
+                    print(told.coolant.flow), print(still::most_escaping(told))));
   } else if (still::warmest_spirit(told) > units::Temperature::celsius(40.0)) {
-    all.push_back(fmt::format("the spirit runs at up to {}: vapour may be escaping. Less heat, "
-                              "or more or colder coolant.",
-                              print(still::warmest_spirit(told))));
+    all.push_back(
+        fmt::format("the spirit runs at up to {}: vapour may be escaping. Less heat, "
+                    "or more or colder coolant.",
+                    print(still::warmest_spirit(told))));
   }
   if (!asked.still.kit_path.empty()) {
-    const units::Volume boiling =
-        still::volume(run.charge, still::boiling_temperature(
-                                      run.charge, vapour::BoilingCurve(told.pressure)));
+    const units::Volume boiling = still::volume(
+        run.charge,
+        still::boiling_temperature(run.charge, vapour::BoilingCurve(told.pressure)));
     const units::Volume left = still::hot_volume(run.left(), run.last().pot_temperature);
     if (boiling > boiler.total) {
-      all.push_back(fmt::format("the charge swells to {} at the boil, over the boiler's {}. "
-                                "Charge less.",
-                                print(boiling), print(boiler.total)));
+      all.push_back(
+          fmt::format("the charge swells to {} at the boil, over the boiler's {}. "
+                      "Charge less.",
+                      print(boiling), print(boiler.total)));
     }
     if (left < boiler.element_covered_above) {
-      all.push_back(fmt::format("{} is left in the boiler at the end; the element needs {} "
-                                "over it and burns dry. Charge more, or stop earlier.",
-                                print(left), print(boiler.element_covered_above)));
+      all.push_back(
+          fmt::format("{} is left in the boiler at the end; the element needs {} "
+                      "over it and burns dry. Charge more, or stop earlier.",
+                      print(left), print(boiler.element_covered_above)));
     }
   }
   if (spirit::strength(run.charge.spirit) > strong_charge) {
-    all.push_back("a charge over 40 %vol burns, and parts badly: water brings it down to 25 to "
-                  "35 %vol (common practice, no source).");
+    all.push_back(
+        "a charge over 40 %vol burns, and parts badly: water brings it down to 25 to "
+        "35 %vol (common practice, no source).");
   }
   return all;
 }
 
+// The same charge of low wines again and again, each time with the feints of the run before.
+std::string recycled(const AskedSpirit& asked, const Arguments& arguments, const Look& look) {
+  const StillRun made = run_still(asked.still, arguments);
+  const still::ToldFeints told = as_asked(arguments, still_run_names(), [&] {
+    still::Recycling recycling;
+    recycling.low_wines = {made.run.charge.spirit, made.run.charge.congeners.value()};
+    recycling.charge_at_most = usual_charge_at_most;
+    recycling.charge_temperature = made.run.charge.temperature;
+    recycling.setting = made.run.setting;
+    recycling.stop = asked.still.stop;
+    recycling.borders = {asked.foreshots.value_or(asked.still.charge.volume * usual_foreshots),
+                         *asked.begin, *asked.end};
+    still::FeintsLimit limit{oils_put_up_with, std::nullopt};
+    if (!asked.still.kit_path.empty()) {
+      const plan::Boiler& boiler = made.kit.still.boiler;
+      limit.greatest_charge = boiler.total * boiler.spirit_fill.fraction();
+    }
+    return still::tell_feints(recycling, *asked.generations, limit, made.curve,
+                              vapour::CongenerCurve(made.curve));
+  });
+  return look.json ? wire::feints_json(told) + "\n" : feints_text(told, true, look);
+}
+
 std::string output(const AskedSpirit& asked, const Arguments& arguments, const Look& look) {
+  if (asked.generations) return recycled(asked, arguments, look);
   StillRun made = run_still(asked.still, arguments);
   const plan::Kit& kit = made.kit;
   const std::string& kit_path = asked.still.kit_path;
   const still::ToldRun told = as_asked(arguments, still_run_names(), [&] {
     still::Asked wanted;
     if (asked.begin && asked.end) {
-      wanted.borders = still::Borders{
-          asked.foreshots.value_or(asked.still.charge.volume * usual_foreshots), *asked.begin,
-          *asked.end};
+      wanted.borders =
+          still::Borders{asked.foreshots.value_or(asked.still.charge.volume * usual_foreshots),
+                         *asked.begin, *asked.end};
     }
     wanted.jar = asked.jar;
     wanted.amount_factor = usual_amount_factor;
@@ -157,12 +214,12 @@ std::string output(const AskedSpirit& asked, const Arguments& arguments, const L
   SpiritWords words;
   words.congeners = arguments.has("--congeners");
   words.foreshots_usual = told.cuts.has_value() && !asked.foreshots;
-  words.still = kit_path.empty()
-                    ? fmt::format("in a bare pot still of {}",
-                                  units::print(kit.still.boiler.total, look.units))
-                    : fmt::format("in {}", kit.name);
+  words.still = kit_path.empty() ? fmt::format("in a bare pot still of {}",
+                                               units::print(kit.still.boiler.total, look.units))
+                                 : fmt::format("in {}", kit.name);
   words.findings = findings_of(told, asked, kit, look);
-  std::string text = look.json ? wire::spirit_json(told) + "\n" : spirit_text(told, words, look);
+  std::string text =
+      look.json ? wire::spirit_json(told) + "\n" : spirit_text(told, words, look);
   if (arguments.has("--why") && !look.json) text += spirit_why(told, words, look);
   if (!asked.picture.empty()) {
     // A slip of the hand must not put a picture over what the maker wrote.
@@ -194,6 +251,8 @@ std::vector<Option> options() {
            {option_end, "BORDER", "end of the hearts, as for --stop: \"62 %vol\""},
            {option_jar, "VOLUME", "shows the run in jars of this: \"250 mL\""},
            {"--congeners", "", "shows all sixteen congeners, by fraction"},
+           {option_generations, "NUMBER",
+            "of the same charge, each with the feints of the run before"},
            {option_picture, "FILE", "writes the run as a picture, as SVG"},
            {"--why", "", "adds models and sources"}}) {
     all.push_back(std::move(option));
@@ -210,7 +269,8 @@ Command spirit_command() {
       options(),
       {R"(--charge "15 L @ 28 %vol" --stop "10 %vol" --hearts-begin "74 %vol" --hearts-end "62 %vol")",
        "15.0 L at 28.0 %vol gives hearts of 2.47 L at 69.1 %vol, with 40.6 % of its alcohol."},
-      "Batch distillation in time, with heat balances of pot, head and condenser; congeners as\n"
+      "Batch distillation in time, with heat balances of pot, head and condenser; congeners "
+      "as\n"
       "traces, in the amounts of a usual charge (from memory). A head that loses heat sends\n"
       "more back at a gentler fire. Estimates all: nose and palate decide the cuts.\n"
       "Caution: never leave a heated still. If the coolant fails: heat off first. Foreshots\n"

@@ -84,7 +84,8 @@ class SpiritText {
          "at " + strength(end.pot)},
         {"power", print(setting.heating.power), words_.still}};
     if (setting.head.fixed_reflux) {
-      rows.push_back({"head reflux", print(*setting.head.fixed_reflux), "of the rising vapour"});
+      rows.push_back(
+          {"head reflux", print(*setting.head.fixed_reflux), "of the rising vapour"});
     } else {
       const auto [least, most] = std::minmax_element(
           told_.curve.begin(), told_.curve.end(),
@@ -127,32 +128,32 @@ class SpiritText {
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = told_.curve.size() - 1;
     for (int i = 0; i < rows_of_course; ++i) {
-      const auto at = static_cast<std::size_t>(static_cast<double>(last) * i /
-                                                   (rows_of_course - 1) +
-                                               0.5);
+      const auto at =
+          static_cast<std::size_t>(static_cast<double>(last) * i / (rows_of_course - 1) + 0.5);
       const still::Step& step = told_.curve[at];
       const still::Point& p = step.point;
-      rows.push_back({print(p.collected), time(p.since_start), strength(p.spout),
-                      glass(step),
+      rows.push_back({print(p.collected), time(p.since_start), strength(p.spout), glass(step),
                       strength(p.cumulative), strength(p.pot), print(p.pot_temperature),
                       print(p.head_temperature)});
     }
-    return heading("Course") +
-           planned::grid({{"collected"}, {"after"}, {"spout"}, {"glass shows"}, {"so far"},
-                          {"pot"}, {"pot at"}, {"head at"}},
-                         rows);
+    return heading("Course") + planned::grid({{"collected"},
+                                              {"after"},
+                                              {"spout"},
+                                              {"glass shows"},
+                                              {"so far"},
+                                              {"pot"},
+                                              {"pot at"},
+                                              {"head at"}},
+                                             rows);
   }
 
   [[nodiscard]] std::string cuts() const {
     std::vector<std::vector<std::string>> rows;
     for (const still::Part& part : told_.parts) {
       const still::Fraction& f = part.fraction;
-      std::vector<std::string> row = {part.name,
-                                      print(f.volume),
-                                      strength(f.strength),
-                                      time(f.duration()),
-                                      strength(f.to.spout),
-                                      print(f.to.head_temperature)};
+      std::vector<std::string> row = {
+          part.name,          print(f.volume),      strength(f.strength),
+          time(f.duration()), strength(f.to.spout), print(f.to.head_temperature)};
       if (part.congeners) {
         const still::Groups groups = still::groups_of(*part.congeners);
         for (const double g : {groups.early_g, groups.middle_g, groups.late_g}) {
@@ -161,10 +162,16 @@ class SpiritText {
       }
       rows.push_back(std::move(row));
     }
-    return heading("Cuts") +
-           planned::grid({{"", Side::left}, {"volume"}, {"strength"}, {"lasts"}, {"to"},
-                          {"head"}, {"early"}, {"middle"}, {"late"}},
-                         rows);
+    return heading("Cuts") + planned::grid({{"", Side::left},
+                                            {"volume"},
+                                            {"strength"},
+                                            {"lasts"},
+                                            {"to"},
+                                            {"head"},
+                                            {"early"},
+                                            {"middle"},
+                                            {"late"}},
+                                           rows);
   }
 
   [[nodiscard]] std::string jars() const {
@@ -177,13 +184,18 @@ class SpiritText {
     for (const still::JarRow& row : told_.jars) {
       rows.push_back({row.jar.label, print(row.jar.volume), strength(row.jar.strength),
                       time(row.to.since_start - row.from.since_start),
-                      print(row.to.head_temperature), band(row.jar.early),
-                      band(row.jar.middle), band(row.jar.late)});
+                      print(row.to.head_temperature), band(row.jar.early), band(row.jar.middle),
+                      band(row.jar.late)});
     }
-    return heading("Jars") +
-           planned::grid({{"jar"}, {"volume"}, {"strength"}, {"lasts"}, {"head"}, {"early, g"},
-                          {"middle, g"}, {"late, g"}},
-                         rows);
+    return heading("Jars") + planned::grid({{"jar"},
+                                            {"volume"},
+                                            {"strength"},
+                                            {"lasts"},
+                                            {"head"},
+                                            {"early, g"},
+                                            {"middle, g"},
+                                            {"late, g"}},
+                                           rows);
   }
 
   [[nodiscard]] std::string congeners() const {
@@ -244,25 +256,26 @@ std::string spirit_why(const still::ToldRun& told, const SpiritWords& words, con
        "ethanol and water by an activity model fitted to published measurements; enthalpies "
        "with the heat of mixing (docs/rooms/vapour.md)"}};
   if (setting.head.fixed_reflux) {
-    all.push_back({"Head",
-                   fmt::format("a share of {} of the rising vapour runs back, in equilibrium "
-                               "with what leaves; the same at any fire",
-                               units::print(*setting.head.fixed_reflux, look.units))});
+    all.push_back(
+        {"Head", fmt::format("a share of {} of the rising vapour runs back, in equilibrium "
+                             "with what leaves; the same at any fire",
+                             units::print(*setting.head.fixed_reflux, look.units))});
   } else {
-    all.push_back({"Head",
-                   fmt::format("loses {} for each kelvin above the room and condenses what "
-                               "that heat is worth, so a gentler fire sends more of the vapour "
-                               "back. Unless stated, 12 W/(m² K) over the surface of a bare "
-                               "copper head: our estimate, within 40 %",
-                               units::print(setting.head.loss, look.units))});
+    all.push_back(
+        {"Head", fmt::format("loses {} for each kelvin above the room and condenses what "
+                             "that heat is worth, so a gentler fire sends more of the vapour "
+                             "back. Unless stated, 12 W/(m² K) over the surface of a bare "
+                             "copper head: our estimate, within 40 %",
+                             units::print(setting.head.loss, look.units))});
   }
-  all.push_back({"Condenser",
-                 fmt::format("{:.0f} W/K, with which it keeps 10 and 5 K of approach at the "
-                             "boiler's full power (common practice, no source); vapour "
-                             "condenses at its dew point, then the liquid cools, counter to "
-                             "the coolant",
-                             told.conductance.watts_per_kelvin())});
-  all.push_back({"Glass", "a hydrometer true at 20 °C in spirit as warm as it runs (OIML R 22)"});
+  all.push_back(
+      {"Condenser", fmt::format("{:.0f} W/K, with which it keeps 10 and 5 K of approach at the "
+                                "boiler's full power (common practice, no source); vapour "
+                                "condenses at its dew point, then the liquid cools, counter to "
+                                "the coolant",
+                                told.conductance.watts_per_kelvin())});
+  all.push_back(
+      {"Glass", "a hydrometer true at 20 °C in spirit as warm as it runs (OIML R 22)"});
   if (words.amounts_usual) {
     all.push_back({"Congeners",
                    "traces with the volatility of data/congeners.toml; amounts of a usual "

@@ -10,10 +10,10 @@ namespace lynearm::cli {
 
 /// What stands beside the run itself in the text.
 struct SpiritWords {
-  bool congeners = false;           ///< print all sixteen
-  bool amounts_usual = true;        ///< of congeners: those of a usual charge
-  bool foreshots_usual = false;     ///< a hundredth of the charge, since none were asked for
-  std::string still;                ///< "a bare pot still of 28.6 L", or the kit's name
+  bool congeners = false;             ///< print all sixteen
+  bool amounts_usual = true;          ///< of congeners: those of a usual charge
+  bool foreshots_usual = false;       ///< a hundredth of the charge, since none were asked for
+  std::string still;                  ///< "a bare pot still of 28.6 L", or the kit's name
   std::vector<std::string> findings;  ///< what does not fit, worst first
 };
 

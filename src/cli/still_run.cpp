@@ -40,8 +40,8 @@ void ask_for_head(Arguments& arguments, AskedStill& asked) {
 
 // The still as asked for, over what the kit or the usual still has.
 still::RunSetting setting_of(const AskedStill& asked, const plan::Kit& kit) {
-  still::RunSetting setting = plan::run_setting(
-      kit, asked.power.value_or(plan::running_power(kit, true)), true);
+  still::RunSetting setting =
+      plan::run_setting(kit, asked.power.value_or(plan::running_power(kit, true)), true);
   if (asked.kit_path.empty()) setting.to_the_boil = setting.heating.power;
   if (asked.reflux) setting.head.fixed_reflux = asked.reflux;
   if (asked.loss) {

@@ -106,7 +106,7 @@ Command strip_command() {
        {"--pressure", "PRESSURE", "of the air: \"101.325 kPa\" (default) or \"29.8 inHg\""},
        {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""}},
       {R"(--wash "20 L @ 7.5 %vol" --stop "10 %vol" --head-reflux 0 --pressure "101.325 kPa")",
-       "20.0 L at 7.5 %vol gives low wines of 4.67 L at 29.2 %vol, with 91.0 % of its "
+       "20.0 L at 7.5 %vol gives low wines of 4.66 L at 29.3 %vol, with 91.0 % of its "
        "alcohol."},
       "Batch distillation of ethanol and water, the pot mixed; what runs back in the head is "
       "in\n"

@@ -154,7 +154,7 @@ Command vapour_command() {
        {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""},
        {"--why", "", "adds the model, its sources and how well it is known"}},
       {R"(--liquid-strength "10 %vol" --pressure "101.325 kPa")",
-       "A liquid of 10.0 %vol boils at 92.4 °C; its vapour has 56.0 %vol."},
+       "A liquid of 10.0 %vol boils at 92.6 °C; its vapour has 55.2 %vol."},
       "Ethanol and water alone, liquid and vapour in equilibrium: one stage, what a pot gives\n"
       "without reflux. Strengths are % by volume at 20 °C. Solids and sugar are left out.\n",
       run};

@@ -11,8 +11,8 @@
 #include <string>
 #include <string_view>
 
-#include "units/quantity.hpp"
 #include "units/parse.hpp"
+#include "units/quantity.hpp"
 
 namespace lynearm::recipe {
 

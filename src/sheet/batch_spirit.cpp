@@ -49,10 +49,11 @@ Html run_rows(const Batch& batch) {
   const units::System system = batch.system;
   std::vector<PlannedRow> rows = {
       row(batch, "Boils at", one.heat_up.boiling),
-      row(batch, "First drop after", one.heat_up.duration,
+      row(batch, "First drop after", one.run.first().since_start,
           fmt::format("at {}", cell(batch.kit.still.boiler.power, system))),
       row(batch, "Then runs at", one.power,
-          fmt::format("for {}", cell(one.run.last().since_boiling, system))),
+          fmt::format("for {}",
+                      cell(one.run.last().since_start - one.run.first().since_start, system))),
       row(batch, "Coolant", one.coolant.flow,
           fmt::format("at least {}; leaving at {}",
                       cell(one.coolant.cooling.least_flow, system),

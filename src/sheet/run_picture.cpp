@@ -136,8 +136,8 @@ Drawing run_picture(const still::ToldRun& told, std::string_view title, System s
   write(out, heading);
   whole.labels.push_back(heading);
   for (std::size_t i = 0; i < plots.size(); ++i) {
-    out.open("g", {{"transform", fmt::format("translate({} {})", number(margin_mm),
-                                             number(tops[i]))}});
+    out.open("g", {{"transform",
+                    fmt::format("translate({} {})", number(margin_mm), number(tops[i]))}});
     out.html(inside(plots[i]));
     out.close();
     for (Label label : plots[i].labels) {

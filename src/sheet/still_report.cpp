@@ -27,7 +27,7 @@ Print print_of(still::StillConstant constant) {
       return {1000.0, "mL", false};
     case StillConstant::charge_volume:
     case StillConstant::first_power:
-      return {100.0, "% of what was stated", false};
+      return {100.0, "%", false};
     case StillConstant::head_loss:
     case StillConstant::pot_loss:
       return {1.0, std::string(still::unit_of(constant)), false};
@@ -51,11 +51,8 @@ std::string figure_text(const still::FittedConstant& c, double value) {
 Html constants_table(const StillReport& report) {
   Table t;
   t.caption = "Constants";
-  t.columns = {{"Constant"},
-               {"Value", Align::right},
-               {"Four times in five within"},
-               {"Stated", Align::right},
-               {"Told by the runs"}};
+  t.columns = {
+      {"Constant"}, {"Value", Align::right}, {"80 % band"}, {"Before", Align::right}, {"Told"}};
   for (const still::FittedConstant& c : report.fit.constants) {
     t.rows.push_back({still::name_of(c, report.runs.size()), shown(c, c.value),
                       fmt::format("{} to {}", figure_text(c, c.low), figure_text(c, c.high)),
@@ -84,18 +81,24 @@ Html instruments_table(const StillReport& report) {
 Html outlying_table(const StillReport& report) {
   Table t;
   t.caption = "Readings far off, which hardly count";
-  t.columns = {{"Run"},        {"Line", Align::right}, {"Time", Align::right},
-               {"Instrument"}, {"Read", Align::right}, {"Expected", Align::right}};
+  t.columns = {{"Line"},
+               {"Time", Align::right},
+               {"Instrument"},
+               {"Read, at 20 °C", Align::right},
+               {"Expected", Align::right}};
   for (const still::FittedReading& r : report.fit.readings) {
     if (!r.outlying) continue;
     const auto in_unit = [&](double v) {
       return fmt::format("{:.4g} {}", v, still::unit_of(r.seen.instrument));
     };
-    t.rows.push_back({report.runs[static_cast<std::size_t>(r.run)],
-                      r.seen.line > 0 ? std::to_string(r.seen.line) : "",
-                      fmt::format("{:.0f} min", r.seen.t_s / 60.0),
-                      std::string(still::words(r.seen.instrument)), in_unit(r.seen.figure),
-                      in_unit(r.expected)});
+    const std::string& name = report.runs[static_cast<std::size_t>(r.run)];
+    // One run has one log: its name stands at the top.
+    const bool of_one = report.runs.size() == 1;
+    t.rows.push_back(
+        {of_one ? std::to_string(r.seen.line) : fmt::format("{}:{}", name, r.seen.line),
+         fmt::format("{:.0f} min", r.seen.t_s / 60.0),
+         std::string(still::words(r.seen.instrument)), in_unit(r.seen.figure),
+         in_unit(r.expected)});
   }
   return t.rows.empty() ? Html{} : table(t);
 }
@@ -126,9 +129,10 @@ std::string still_report(const StillReport& report) {
   Html body = constants_table(report);
   body += small_print(
       "A thermometer's and the hydrometer's figure is what it shows less what is true; a "
-      "charge's is what is true less what was stated. A factor is believed in before as "
-      "stated, "
-      "give or take its usual spread; \"no\" means that the runs narrowed that by less than a "
+      "charge's "
+      "is what is true less what was stated, its volume and the power before its first change "
+      "in "
+      "percent of that. Not told: the runs narrowed what was believed before by less than a "
       "fifth.");
   const std::vector<std::string> said = still::account(fit);
   if (!said.empty()) {
@@ -150,11 +154,12 @@ std::string still_report(const StillReport& report) {
       if (r.run == static_cast<int>(run)) read.insert(r.seen.instrument);
     }
     for (const still::LogInstrument instrument : read) {
-      body += kept_together(
-          figure(residual_picture(fit, static_cast<int>(run), instrument),
-                 fmt::format("{}: rings are readings, crosses those far off; the line is the "
-                             "fitted run, the dashes two spreads.",
-                             still::words(instrument))));
+      body +=
+          kept_together(figure(residual_picture(fit, static_cast<int>(run), instrument),
+                               fmt::format("{}: rings are readings, crosses those far off, at "
+                                           "the edge where they lie outside; the line is the "
+                                           "fitted run, the dashes two spreads.",
+                                           still::words(instrument))));
     }
   }
   body +=

@@ -23,8 +23,8 @@ const Head& checked(const Head& head) {
   refuse_unless(head.plates >= 0 && head.plates <= most_plates, "head.plates",
                 fmt::format("{}", head.plates), "0 to 12");
   const double e = head.plate_efficiency.fraction();
-  refuse_unless(e > 0.0 && e <= 1.0, "head.plate_efficiency", fmt::format("{:.4g} %", 100.0 * e),
-                "above 0, to 100 %");
+  refuse_unless(e > 0.0 && e <= 1.0, "head.plate_efficiency",
+                fmt::format("{:.4g} %", 100.0 * e), "above 0, to 100 %");
   refuse_unless(head.loss.watts_per_kelvin() >= 0.0 && head.loss.watts_per_kelvin() <= 1e4,
                 "head.loss", fmt::format("{:.4g} W/K", head.loss.watts_per_kelvin()),
                 "0 to 10000 W/K");
@@ -52,8 +52,7 @@ double BoilingPot::passing_K(double x) const {
   const auto liquid = units::MoleFraction::fraction(x);
   const vapour::Boiling pot = curve_.at(liquid);
   if (head_.fixed_reflux) {
-    return rectifier_.pass(x, pot, head_.fixed_reflux->fraction(), x)
-        .top.temperature.kelvins();
+    return rectifier_.pass(x, pot, head_.fixed_reflux->fraction(), x).top.temperature.kelvins();
   }
   // With all but nothing passing, the drops are of the vapour's own composition.
   return curve_.temperature(pot.vapour).kelvins();
@@ -76,11 +75,11 @@ Boil BoilingPot::at(double n_mol, double x, double net_W, Guess& guess) const {
     boil.share = s / (1.0 + s);
     boil.passage = rectifier_.pass(x, pot, boil.share, guess.top_x);
     guess.top_x = boil.passage.top_x;
-    const double back_J = boil.passage.back_x == boil.passage.top_x
-                              ? boil.passage.top.liquid_enthalpy.joules_per_mole()
-                              : curve_.liquid_enthalpy(units::MoleFraction::fraction(
-                                                           boil.passage.back_x))
-                                    .joules_per_mole();
+    const double back_J =
+        boil.passage.back_x == boil.passage.top_x
+            ? boil.passage.top.liquid_enthalpy.joules_per_mole()
+            : curve_.liquid_enthalpy(units::MoleFraction::fraction(boil.passage.back_x))
+                  .joules_per_mole();
     a = rising_J - pot_J - (boil.passage.leaving_y - x) * along_J;
     b = rising_J - back_J;
     taken_J = rising_J - boil.passage.top.vapour_enthalpy.joules_per_mole() + s * b;

@@ -42,7 +42,8 @@ Weights weights(const Run& run, std::size_t i, double litres) {
   w.count = std::min<std::size_t>(4, end - begin);
   w.start = std::clamp(i == 0 ? 0 : i - 1, begin, end - w.count);
   bool apart = true;
-  for (std::size_t k = 1; k < w.count; ++k) apart = apart && at(w.start + k) > at(w.start + k - 1);
+  for (std::size_t k = 1; k < w.count; ++k)
+    apart = apart && at(w.start + k) > at(w.start + k - 1);
   if (!apart || i < w.start || i + 1 >= w.start + w.count) {
     w.start = i;
     w.count = 2;

@@ -17,6 +17,8 @@ namespace {
 // Between two points the pot's moles fall by at most this share, and its ethanol by that one.
 constexpr double longest_part = 0.01;
 constexpr double longest_part_of_ethanol = 0.05;
+// With a hold-up, of any trace's amount in the charge.
+constexpr double longest_part_of_trace = 0.003;
 // A step's cubic between its ends is trusted over so great a fall of the pot's ethanol.
 constexpr double longest_step_of_ethanol = 0.2;
 // With less ethanol than this share of the charge the pot is water: steps and points need not
@@ -85,8 +87,8 @@ double Course::mean_net_W(double pot_temperature_K) const {
 
 double Course::boil_K(const State& state) const {
   return curve_
-      .temperature(units::MoleFraction::fraction(state[ethanol] /
-                                                 (state[ethanol] + state[water])))
+      .temperature(
+          units::MoleFraction::fraction(state[ethanol] / (state[ethanol] + state[water])))
       .kelvins();
 }
 
@@ -99,16 +101,15 @@ void Course::rate(const State& state, State& slope, double /*t*/) const {
     const double n = state[ethanol] + state[water];
     const auto x = units::MoleFraction::fraction(state[ethanol] / n);
     const double K = std::clamp(state[pot_K], 273.15, 383.15);
-    const double J_per_K =
-        n * vapour::liquid_heat_capacity(x, units::Temperature::kelvins(K))
-                .joules_per_mole_kelvin() +
-        fixed_J_per_K_;
+    const double J_per_K = n * vapour::liquid_heat_capacity(x, units::Temperature::kelvins(K))
+                                   .joules_per_mole_kelvin() +
+                           fixed_J_per_K_;
     slope[net_J] = mean_net_W(state[pot_K]);
     slope[pot_K] = slope[net_J] / J_per_K;
     // A head that was hot cools while nothing rises.
     if (head_wall > 0.0) {
-      slope[head_K] = -setting_.head.loss.watts_per_kelvin() * (state[head_K] - ambient_K) /
-                      head_wall;
+      slope[head_K] =
+          -setting_.head.loss.watts_per_kelvin() * (state[head_K] - ambient_K) / head_wall;
     }
     return;
   }
@@ -149,11 +150,11 @@ void Course::advance(double longest_s) {
   const bool moved =
       steps_.advance([this](const State& s, State& d, double t) { rate(s, d, t); }, longest_s);
   if (!moved || ++run_.steps > 200000) {
-    throw base::NotConverged("run of the still",
-                             fmt::format("no step from {:.6g} min on is short enough: {:.6g} mol "
-                                         "left, {:.3g} of it ethanol",
-                                         t_ / 60.0, state_[ethanol] + state_[water],
-                                         state_[ethanol]));
+    throw base::NotConverged(
+        "run of the still",
+        fmt::format("no step from {:.6g} min on is short enough: {:.6g} mol "
+                    "left, {:.3g} of it ethanol",
+                    t_ / 60.0, state_[ethanol] + state_[water], state_[ethanol]));
   }
 }
 
@@ -196,13 +197,14 @@ void Course::refuse_power(double more_W) const {
       "run.heating.power", fmt::format("{:.0f} W", power_W_),
       fmt::format("enough to keep the pot boiling at {:.1f} °C and drive vapour past the head: "
                   "more than {:.0f} W",
-                  boil_K(state_) - 273.15,
-                  power_W_ + std::fmax(more_W, 0.0) / efficiency));
+                  boil_K(state_) - 273.15, power_W_ + std::fmax(more_W, 0.0) / efficiency));
 }
 
 void Course::warm_pot() {
   const double boiling_K = boil_K(state_);
   quiet(t_, state_);
+  // A temperature's error counts relative to some 300 K, and all the charge's heat hangs on it.
+  steps_ = numeric::AdaptiveSteps<size>(std::fmax(setting_.tolerance * 1e-3, 1e-14), floor_);
   start_steps(60.0);
   while (true) {
     if (state_[pot_K] >= boiling_K) break;
@@ -238,6 +240,7 @@ void Course::warm_pot() {
     if (to_the_boil_) power_W_ = setting_.heating.power.watts();
     to_the_boil_ = false;
   }
+  steps_ = numeric::AdaptiveSteps<size>(setting_.tolerance, floor_);
   phase_ = Phase::warming;
 }
 
@@ -324,10 +327,10 @@ Course::Reached Course::reach(const State& state, double t) const {
   to.parrot.pass(parcel);
   s.held_ethanol_mol = to.coil.ethanol_mol() + to.parrot.ethanol_mol();
   s.held_water_mol = to.coil.water_mol() + to.parrot.water_mol();
-  s.spout_z = setting_.hold_up.condenser > units::Volume{} ||
-                      setting_.hold_up.parrot > units::Volume{}
-                  ? parcel.z_to
-                  : s.leaving_y;
+  s.spout_z =
+      setting_.hold_up.condenser > units::Volume{} || setting_.hold_up.parrot > units::Volume{}
+          ? parcel.z_to
+          : s.leaving_y;
   return to;
 }
 
@@ -382,11 +385,20 @@ int Course::parts_of_step() const {
   const auto fall = [](double from, double to) { return to > 0.0 ? std::log(from / to) : 1.0; };
   const double moles = fall(step.at_from[ethanol] + step.at_from[water],
                             step.at_to[ethanol] + step.at_to[water]);
+  // What coil and parrot take in of a trace is even over a part; the early ones leave fast.
+  double traces = 0.0;
+  if (volatility_ != nullptr && (setting_.hold_up.condenser > units::Volume{} ||
+                                 setting_.hold_up.parrot > units::Volume{})) {
+    for (std::size_t i = gone; i < size; ++i) {
+      traces = std::fmax(traces, std::exp(-step.at_from[i]) - std::exp(-step.at_to[i]));
+    }
+  }
   const double floor = water_share * n0_mol_;
   const double spirit = fall(step.at_from[ethanol] + floor, step.at_to[ethanol] + floor);
   return std::clamp(
       static_cast<int>(std::ceil(
-          std::fmax(std::abs(moles) / longest_part, std::abs(spirit) / longest_part_of_ethanol))),
+          std::max({std::abs(moles) / longest_part, std::abs(spirit) / longest_part_of_ethanol,
+                    traces / longest_part_of_trace}))),
       2, 64);
 }
 
@@ -397,9 +409,9 @@ void Course::distil() {
   while (!ended_) {
     const State& slope = steps_.last().slope_to;
     const double longest_s =
-        std::min(next_change_s() - t_,
-                 longest_step_of_ethanol * (state_[ethanol] + water_share * n0_mol_) /
-                     std::fmax(-slope[ethanol], 1e-300));
+        std::min(next_change_s() - t_, longest_step_of_ethanol *
+                                           (state_[ethanol] + water_share * n0_mol_) /
+                                           std::fmax(-slope[ethanol], 1e-300));
     advance(longest_s);
     const numeric::TakenStep<size>& step = steps_.last();
     const int parts = parts_of_step();
@@ -449,8 +461,8 @@ void Course::distil() {
         // The cubic said when; a step of that length is more exact, and is put right by the
         // slope of the cubic.
         const double aside = 1e-3 * (end - begin);
-        const double room_slope = (of_event(at(until + aside)) - of_event(at(until - aside))) /
-                             (2.0 * aside);
+        const double room_slope =
+            (of_event(at(until + aside)) - of_event(at(until - aside))) / (2.0 * aside);
         for (int turn = 0; turn < 3; ++turn) {
           shorten(until);
           reached = reach(step.at_to, until);
@@ -491,7 +503,8 @@ void Course::distil() {
     }
     BoilingPot::Guess guess = guess_;
     const double n = state_[ethanol] + state_[water];
-    if (stalled_ || boiling_.at(n, state_[ethanol] / n, mean_net_W(state_[pot_K]), guess).stalled) {
+    if (stalled_ ||
+        boiling_.at(n, state_[ethanol] / n, mean_net_W(state_[pot_K]), guess).stalled) {
       phase_ = Phase::warming;
       return;
     }

@@ -16,7 +16,8 @@ std::vector<Point> even_points(const Run& run, int count) {
   points.reserve(static_cast<std::size_t>(count));
   points.push_back(run.first());
   for (int i = 1; i + 1 < count; ++i) {
-    points.push_back(point_at_volume(run, from + over * (static_cast<double>(i) / (count - 1))));
+    points.push_back(
+        point_at_volume(run, from + over * (static_cast<double>(i) / (count - 1))));
   }
   points.push_back(run.last());
   return points;

@@ -32,10 +32,9 @@ class Zones {
         rate_W_per_K_(coolant_W_per_K),
         dew_(curve.dew_temperature(vapour.ethanol)),
         liquid_J_per_mol_(vapour::liquid_enthalpy(vapour.ethanol, dew_).joules_per_mole()),
-        condensing_W_(
-            vapour.mol_per_s *
-            (vapour::vapour_enthalpy(vapour.ethanol, dew_).joules_per_mole() -
-             liquid_J_per_mol_)) {}
+        condensing_W_(vapour.mol_per_s *
+                      (vapour::vapour_enthalpy(vapour.ethanol, dew_).joules_per_mole() -
+                       liquid_J_per_mol_)) {}
 
   [[nodiscard]] double dew_K() const { return dew_.kelvins(); }
   [[nodiscard]] double condensing_W() const { return condensing_W_; }
@@ -67,13 +66,13 @@ class Zones {
   double condensing_W_;
 };
 
-void check(const VapourFlow& vapour, units::Temperature inlet, double dew_K,
-           const char* inlet_field) {
-  if (!(inlet.celsius() >= 0.0 && inlet.kelvins() < dew_K)) {
-    throw base::InputError(inlet_field, fmt::format("{:.1f} °C", inlet.celsius()),
-                           fmt::format("0 °C to below the {:.1f} °C at which the vapour "
-                                       "condenses",
-                                       dew_K - 273.15));
+// `warmest_K`: what the coolant has to be below, and `which` it is.
+void check(const VapourFlow& vapour, units::Temperature inlet, double warmest_K,
+           const char* which, const char* inlet_field) {
+  if (!(inlet.celsius() >= 0.0 && inlet.kelvins() < warmest_K)) {
+    throw base::InputError(
+        inlet_field, fmt::format("{:.1f} °C", inlet.celsius()),
+        fmt::format("0 °C to below the {:.1f} °C {}", warmest_K - 273.15, which));
   }
   if (!(vapour.mol_per_s >= 0.0 && std::isfinite(vapour.mol_per_s))) {
     throw base::InputError("vapour", fmt::format("{:.3g} mol/s", vapour.mol_per_s),
@@ -111,7 +110,7 @@ Exchange exchange(const VapourFlow& vapour, units::HeatLoss conductance,
   const double inlet_K = coolant.inlet.kelvins();
   const double coil = conductance.watts_per_kelvin();
   const Zones zones(vapour, inlet_K, rate, curve);
-  check(vapour, coolant.inlet, zones.dew_K(), "coolant.inlet");
+  check(vapour, coolant.inlet, zones.dew_K(), "at which the vapour condenses", "coolant.inlet");
   if (!(coil >= 0.0 && std::isfinite(coil))) {
     throw base::InputError("conductance", fmt::format("{:.3g} W/K", coil), "zero or more");
   }
@@ -131,8 +130,8 @@ Exchange exchange(const VapourFlow& vapour, units::HeatLoss conductance,
     result.escapes = units::Share::fraction(1.0 - most_W / zones.condensing_W());
     result.spirit = units::Temperature::kelvins(zones.dew_K());
     // Standing coolant warms to the vapour.
-    result.coolant = rate > 0.0 ? units::Temperature::kelvins(inlet_K + most_W / rate)
-                                : result.spirit;
+    result.coolant =
+        rate > 0.0 ? units::Temperature::kelvins(inlet_K + most_W / rate) : result.spirit;
     return result;
   }
   // Needed over given conductance falls from without end to below one as the spirit is allowed
@@ -160,12 +159,11 @@ CoolantFlow coolant_at_approaches(const VapourFlow& vapour, const Condenser& con
   const units::Temperature leaving = dew - condenser.warm_end_approach;
   const units::Temperature spirit = condenser.coolant_inlet + condenser.cold_end_approach;
   check(vapour, condenser.coolant_inlet, std::min(leaving, dew).kelvins(),
-        "condenser.coolant_inlet");
+        "that it may leave with", "condenser.coolant_inlet");
   if (!(spirit < dew)) {
-    throw base::InputError("condenser.coolant_inlet",
-                           fmt::format("{:.1f} °C", condenser.coolant_inlet.celsius()),
-                           fmt::format("below {:.1f} °C", (dew - condenser.cold_end_approach)
-                                                              .celsius()));
+    throw base::InputError(
+        "condenser.coolant_inlet", fmt::format("{:.1f} °C", condenser.coolant_inlet.celsius()),
+        fmt::format("below {:.1f} °C", (dew - condenser.cold_end_approach).celsius()));
   }
   const Zones zones(vapour, condenser.coolant_inlet.kelvins(), 1.0, curve);
   const double heat_W = zones.condensing_W() + zones.cooling_W(spirit.kelvins());

@@ -85,6 +85,11 @@ std::vector<std::string> account(const StillFit& fit) {
         "Spirit ran at one power throughout. A run whose fire is turned down or up part way "
         "tells the head's loss better: the head sends back the more the gentler the fire.");
   }
+  if (fit.of(StillConstant::heating_efficiency).low > 1.0) {
+    said.push_back(
+        "More heat arrived than was drawn: the power read is too low, or the pot loses less "
+        "than it seems. The kit takes no more than the whole.");
+  }
   int outlying = 0;
   for (const FittedReading& r : fit.readings) outlying += r.outlying ? 1 : 0;
   if (outlying > 0) {

@@ -113,11 +113,10 @@ struct FitChoices {
 ///            that cannot be computed so
 /// throws     InputError as distil() does where no constants near the beliefs give a run
 ///            ("runs[i]…"); NotConverged
-/// accuracy   exact readings of its own model: constants back to a fraction of their
-/// uncertainty
+/// accuracy   exact readings of its own model: the constants to a fraction of their uncertainty
 ///            (tests/still/fit_still_test.cpp). 500 invented runs with physics that the model
-///            lacks and 5 % of figures mistyped: the truth lies in the 80 % bands in 79 % of
-///            all cases, 75 to 82 % for single constants (tests/still/fit_statistics_test.cpp)
+///            lacks and 5 % of figures mistyped: the truth lies in the 80 % bands in 80 % of
+///            all cases, 77 to 83 % for single constants (tests/still/fit_statistics_test.cpp)
 /// source     least squares by numeric/least_squares.hpp; Student's weights by expectation and
 ///            maximisation (Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881, from
 ///            memory)

@@ -27,13 +27,6 @@ constexpr double instrument_widen = 1.2;
 // A constant of the run takes on a little of the physics left out: so much wider is it told.
 // Chosen on invented runs.
 constexpr double left_out = 1.15;
-// A power within this of the one that burns is the same.
-constexpr double same_power = 0.01;
-// A stopped run is thought to go on after this; the forecast gives no times meanwhile.
-constexpr units::Duration rest = units::Duration::hours(12.0);
-// The fire is turned down at the latest so long after the boil that the medians expect.
-constexpr units::Duration turned_down_by = units::Duration::minutes(20.0);
-constexpr units::Duration at_once = units::Duration::seconds(1.0);
 
 // A draw of Student's t with six degrees of freedom, and its density over (2 pi)^(-1/2).
 struct Tailed {
@@ -49,10 +42,6 @@ Tailed tailed(numeric::Draw& draw) {
   return {t, scale - 0.5 * (freedom + 1.0) * std::log1p(t * t / freedom)};
 }
 
-bool near(units::Power a, units::Power b) {
-  return std::abs((a - b).watts()) <= same_power * std::fmax(a.watts(), b.watts());
-}
-
 }  // namespace
 
 Follower::Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve& curve,
@@ -62,7 +51,7 @@ Follower::Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve&
     throw base::InputError("members", fmt::format("{}", members), "100 to 20000");
   }
   // What is wrong with kit or charge is told of the medians.
-  boiling_ = distil(prior_.charge, with_fire(prior_.setting), curve_, stop()).boiling;
+  boiling_ = distil(prior_.charge, with_fire(prior_.setting, fire_), curve_, stop()).boiling;
   standings_.resize(members);
   for (std::size_t k = 0; k < members; ++k) standings_[k] = draw_prior(seed_, k);
   log_run_start_.assign(members, 0.0);
@@ -77,7 +66,7 @@ Follower::Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve&
 
 Stop Follower::stop() const {
   // Well past anything that is waited for.
-  double least = 4.0;
+  double least = 8.0;
   const auto look = [&least](const std::optional<Border>& rule) {
     if (!rule) return;
     if (const auto* s = std::get_if<units::VolumeStrength>(&*rule)) {
@@ -92,84 +81,14 @@ Stop Follower::stop() const {
   return end;
 }
 
-// The fire as it was read. The plan's turning down at the boil stands until it is read that it
-// was done; what comes long after the boil says nothing of it.
-void Follower::read_fire() {
-  fire_.clear();
-  turns_down_ = true;
-  stopped_at_.reset();
-  std::vector<const Reading*> by_time;
-  for (const Reading& r : readings_) {
-    if (r.power || r.event) by_time.push_back(&r);
-  }
-  std::stable_sort(by_time.begin(), by_time.end(),
-                   [](const Reading* a, const Reading* b) { return a->at < b->at; });
-  const RunSetting& plan = prior_.setting;
-  fire_.push_back({units::Duration{}, plan.to_the_boil.value_or(plan.heating.power)});
-  units::Power before_stop = plan.heating.power;
-  const auto set = [&](units::Duration at, units::Power power) {
-    if (fire_.size() == 1) turns_down_ = plan.to_the_boil && at > boiling_ + turned_down_by;
-    const units::Power burns =
-        fire_.size() == 1 && turns_down_ ? plan.heating.power : fire_.back().power;
-    if (at - std::get<units::Duration>(fire_.back().from) < at_once) {
-      fire_.back().power = power;
-    } else if (!near(burns, power)) {
-      fire_.push_back({at, power});
-    }
-  };
-  for (const Reading* r : by_time) {
-    if (r->event == Event::stopped) {
-      if (fire_.size() > 1) before_stop = fire_.back().power;
-      stopped_at_ = r->at;
-      set(r->at, units::Power{});
-      continue;
-    }
-    if (r->event == Event::resumed) stopped_at_.reset();
-    const units::Power power = r->power.value_or(before_stop);
-    if (stopped_at_) {
-      // Said while it stands: meant for when it goes on.
-      before_stop = power;
-      continue;
-    }
-    const bool heating_up = fire_.size() == 1 && turns_down_ && plan.to_the_boil && !r->event &&
-                            std::abs((power - *plan.to_the_boil).watts()) <
-                                std::abs((power - plan.heating.power).watts());
-    if (heating_up) {
-      fire_.front().power = power;
-    } else {
-      set(r->at, power);
-    }
-  }
-  if (stopped_at_) {
-    units::Duration resumes = *stopped_at_ + rest;
-    while (resumes <= latest_) resumes += rest;
-    fire_.push_back({resumes, before_stop});
-  }
-}
-
-RunSetting Follower::with_fire(const RunSetting& setting) const {
-  RunSetting driven = setting;
-  driven.tolerance = 1e-6;
-  if (fire_.empty()) return driven;
-  const bool known = fire_.size() > 1 || !turns_down_;
-  if (setting.to_the_boil && turns_down_) {
-    driven.to_the_boil = fire_.front().power;
-  } else {
-    driven.to_the_boil.reset();
-    driven.heating.power = fire_.front().power;
-  }
-  // Steps planned by volume hold until the fire is known from the log.
-  if (known) driven.power_steps.assign(fire_.begin() + 1, fire_.end());
-  return driven;
-}
-
 void Follower::run_members(const numeric::Executor& executor) {
   const Stop end = stop();
   tracks_.assign(standings_.size(), {});
   executor(standings_.size(), [&](std::size_t k) {
+    if (beyond_belief(standings_[k])) return;
     const PossibleStill still = possible_still(prior_, standings_[k]);
     try {
-      tracks_[k] = Track(distil(still.charge, with_fire(still.setting), curve_, end));
+      tracks_[k] = Track(distil(still.charge, with_fire(still.setting, fire_), curve_, end));
     } catch (const base::InputError&) {
       // This still would not run with this fire, and the true one does: no weight.
     } catch (const base::NotConverged&) {
@@ -251,7 +170,8 @@ void Follower::settle() {
       std::any_of(logs.begin(), logs.end(), [](double l) { return std::isfinite(l); });
   if (!any) {
     throw base::InputError(
-        "power", fire_.empty() ? "" : fmt::format("{:.0f} W", fire_.back().power.watts()),
+        "power",
+        fire_.steps.empty() ? "" : fmt::format("{:.0f} W", fire_.steps.back().power.watts()),
         "a fire under which some still like this one runs");
   }
   weights_ = weights_of(logs);
@@ -310,7 +230,7 @@ units::Temperature Follower::spirit_at(units::Duration at) const {
 Update Follower::take(const Reading& reading, const numeric::Executor& executor) {
   require_plausible(reading);
   const bool fire = reading.power || reading.event;
-  const bool rests_longer = stopped_at_ && reading.at > latest_;
+  const bool rests_longer = fire_.stopped_at && reading.at > latest_;
   std::optional<Follower> kept;
   if (fire || rests_longer) kept = *this;
   Update update;
@@ -319,13 +239,9 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
     readings_.push_back(reading);
     latest_ = std::max(latest_, reading.at);
     if (fire || rests_longer) {
-      const std::vector<PowerStep> before = fire_;
-      read_fire();
-      const bool same = std::equal(before.begin(), before.end(), fire_.begin(), fire_.end(),
-                                   [](const PowerStep& a, const PowerStep& b) {
-                                     return a.from == b.from && a.power == b.power;
-                                   });
-      if (!same) {
+      const Fire before = fire_;
+      fire_ = read_fire(readings_, prior_.setting, boiling_, latest_);
+      if (!(fire_ == before)) {
         run_members(executor);
         look_at_all(executor);
         settle();

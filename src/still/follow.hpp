@@ -16,6 +16,7 @@
 
 #include "numeric/ensemble.hpp"
 #include "still/cuts.hpp"
+#include "still/follow_fire.hpp"
 #include "still/follow_likelihood.hpp"
 #include "still/follow_prior.hpp"
 #include "still/follow_track.hpp"
@@ -110,6 +111,10 @@ struct Forecast {
 };
 
 /// Follows one run. A value: copying it keeps a past state.
+///
+/// accuracy   on invented runs whose physics is not the filter's: the rates and errors that
+///            tests/still/follow_statistics_test.cpp prints, kept in docs/rooms/still.md. Not
+///            compared with a run of a real still
 class Follower {
  public:
   /// curve      at today's pressure; kept by copy
@@ -143,8 +148,6 @@ class Follower {
   [[nodiscard]] std::size_t members() const { return standings_.size(); }
 
  private:
-  [[nodiscard]] RunSetting with_fire(const RunSetting& setting) const;
-  void read_fire();
   void run_members(const numeric::Executor& executor);
   void look(std::size_t figure);
   void look_at_all(const numeric::Executor& executor);
@@ -177,10 +180,8 @@ class Follower {
   std::vector<Figure> figures_;
   std::vector<std::vector<Expected>> shown_;  ///< of each figure, by member
   std::vector<std::vector<Fitness>> fit_;     ///< the same
-  std::vector<PowerStep> fire_;               ///< as read, from heat on; empty before any is
-  bool turns_down_ = true;   ///< the plan's turning down at the boil still stands
+  Fire fire_;
   units::Duration boiling_;  ///< by the medians
-  std::optional<units::Duration> stopped_at_;  ///< and not resumed
   units::Duration latest_;
 };
 

@@ -14,10 +14,11 @@ namespace {
 // What a still does between now and a decision, over what its constants say: mains, draughts.
 // One standard deviation, as a share of the time and of the volume still to go.
 constexpr double wander_time = 0.02;
-constexpr double wander_volume = 0.015;
+constexpr double wander_volume = 0.02;
 // And what the model leaves out of a strength, %vol, and of a temperature, K.
 constexpr double wander_percent = 0.18;
 constexpr double wander_K = 0.08;
+constexpr double wander_pot = 0.025;  // as a share of the pot's strength
 
 template <class Q, class Make>
 Likely<Q> likely(const numeric::Band& band, Make make) {
@@ -48,32 +49,6 @@ std::optional<Track::Moment> moment(const Track& track, units::Temperature t) {
 }
 
 }  // namespace
-
-numeric::Band weighted_band(std::vector<Weighted>& sample) {
-  std::sort(sample.begin(), sample.end(),
-            [](const Weighted& a, const Weighted& b) { return a.value < b.value; });
-  double whole = 0.0;
-  for (const Weighted& w : sample) whole += w.weight;
-  base::ensure(whole > 0.0, "a band is made of something");
-  const auto quantile = [&](double share) {
-    double sum = 0.0, middle_before = 0.0;
-    const Weighted* before = nullptr;
-    for (const Weighted& w : sample) {
-      if (w.weight <= 0.0) continue;
-      const double middle = (sum + 0.5 * w.weight) / whole;
-      if (middle >= share) {
-        if (before == nullptr) return w.value;
-        return std::lerp(before->value, w.value,
-                         (share - middle_before) / (middle - middle_before));
-      }
-      sum += w.weight;
-      middle_before = middle;
-      before = &w;
-    }
-    return before->value;
-  };
-  return {quantile(0.1), quantile(0.5), quantile(0.9)};
-}
 
 std::string_view words(Decision decision) {
   switch (decision) {
@@ -135,7 +110,7 @@ std::optional<numeric::Band> Follower::shown_at(Instrument instrument,
 StillNow Follower::now() const {
   StillNow now;
   now.at = latest_;
-  now.heated = !stopped_at_.has_value();
+  now.heated = !fire_.stopped_at.has_value();
   const double t = latest_.seconds();
   std::vector<Instant> instants(weights_.size());
   double running = 0.0;
@@ -145,11 +120,12 @@ StillNow Follower::now() const {
     if (instants[k].runs()) running += weights_[k];
   }
   std::vector<Weighted> sample;
-  const auto band = [&](double wander, bool of_running, auto figure) {
+  const auto band = [&](double wander, bool of_running, auto figure, double share = 0.0) {
     sample.clear();
     for (std::size_t k = 0; k < weights_.size(); ++k) {
       if (weights_[k] <= 0.0 || (of_running && !instants[k].runs())) continue;
-      sample.push_back({figure(instants[k]) + wander * wander_[k], weights_[k]});
+      const double of_it = figure(instants[k]);
+      sample.push_back({of_it + (wander + share * of_it) * wander_[k], weights_[k]});
     }
     return weighted_band(sample);
   };
@@ -157,7 +133,8 @@ StillNow Follower::now() const {
       celsius(band(wander_K, false, [](const Instant& i) { return i.pot_C; }));
   now.head_temperature =
       celsius(band(wander_K, false, [](const Instant& i) { return i.head_C; }));
-  now.pot = percent(band(0.0, false, [](const Instant& i) { return i.pot_percent; }));
+  now.pot = percent(band(
+      0.0, false, [](const Instant& i) { return i.pot_percent; }, wander_pot));
   now.collected =
       millilitres(band(0.0, false, [](const Instant& i) { return i.collected_mL; }));
   now.alcohol_left =
@@ -243,7 +220,7 @@ Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps
     next.passed = behind > 0.5;
     if (reached > 0.5) {
       next.collected = millilitres(weighted_band(at_mL));
-      if (!stopped_at_) {
+      if (!fire_.stopped_at) {
         const numeric::Band band = weighted_band(at_s);
         next.at =
             likely<units::Duration>(band, [](double s) { return units::Duration::seconds(s); });

@@ -44,6 +44,11 @@ std::string_view key(Constant constant) {
   return names[static_cast<std::size_t>(constant)].key;
 }
 
+bool beyond_belief(const Standing& standing) {
+  return std::any_of(standing.begin(), standing.begin() + run_constants,
+                     [](double z) { return !(std::abs(z) <= 6.0); });
+}
+
 PossibleStill possible_still(const StillPrior& prior, const Standing& standing) {
   const StillSpread& sd = prior.spread;
   const auto factor = [&standing](Constant constant, double log_sd) {

@@ -64,6 +64,10 @@ struct StillPrior {
 /// A possible still: how many standard deviations each constant lies from its median.
 using Standing = std::array<double, constant_count>;
 
+/// The prior ends at six standard deviations of any constant that makes a run: beyond lie
+/// stills that hold more in the parrot than in the pot.
+[[nodiscard]] bool beyond_belief(const Standing& standing);
+
 /// The settings and the charge of a possible still.
 struct PossibleStill {
   Charge charge;

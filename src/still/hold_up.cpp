@@ -52,8 +52,8 @@ void Tank::pass(Parcel& parcel) {
 }
 
 // rho tank volumes pass; of what was there exp(-rho) is left, and a stream of mean z that rises
-// by g over the parcel leaves (1 - exp(-rho)) z + k g in the place of the rest. Mixing shrinks a
-// little: back to the volume.
+// by g over the parcel leaves (1 - exp(-rho)) z + k g in the place of the rest. Mixing shrinks
+// a little: back to the volume.
 void Tank::flow_through(Parcel& parcel) {
   const Tank before = *this;
   const double rho = litres_20C(parcel.ethanol_mol, parcel.water_mol) / litres_;
@@ -63,7 +63,8 @@ void Tank::flow_through(Parcel& parcel) {
   const double kept = 1.0 - replaced;
   const double added = replaced / rho;
   const double rise_mol = (parcel.z_to - parcel.z_from) * k / rho * parcel.mol();
-  const double ethanol = std::fmax(ethanol_mol_ * kept + parcel.ethanol_mol * added + rise_mol, 0.0);
+  const double ethanol =
+      std::fmax(ethanol_mol_ * kept + parcel.ethanol_mol * added + rise_mol, 0.0);
   const double water = std::fmax(water_mol_ * kept + parcel.water_mol * added - rise_mol, 0.0);
   const double to_volume = litres_ / litres_20C(ethanol, water);
   ethanol_mol_ = ethanol * to_volume;

@@ -66,7 +66,9 @@ std::vector<Jar> jars_of(const Run& run, units::Volume each, double amount_facto
     for (std::size_t c = 0; c < after.grams.size(); ++c) {
       const double total = run.charge.congeners->grams[c];
       if (!(total > 0.0)) continue;
-      const auto left = [&](double came_g) { return std::clamp(1.0 - came_g / total, 0.0, 1.0); };
+      const auto left = [&](double came_g) {
+        return std::clamp(1.0 - came_g / total, 0.0, 1.0);
+      };
       const Load one = load(total, left(before.grams[c]), left(after.grams[c]),
                             vapour::congeners()[c].spread.value, amount_factor);
       if (in_group(c, vapour::Comes::early)) jar.early = *jar.early + one;

@@ -5,9 +5,12 @@
 namespace lynearm::still {
 namespace {
 
-// Twice as much, or half: no knob turned back and forth between two entries does that.
-bool far_apart(double a_W, double b_W) {
-  return std::fmax(a_W, b_W) > 1.7 * std::fmin(a_W, b_W) + 1.0;
+// Twice as much, or half: no knob turned back and forth between two entries does that. At the
+// start all the power there is may be drawn, to the boil; there only a digit too many is
+// doubted.
+constexpr double far_between = 1.7, far_at_first = 6.0;
+bool far_apart(double a_W, double b_W, double ratio) {
+  return std::fmax(a_W, b_W) > ratio * std::fmin(a_W, b_W) + 1.0;
 }
 bool alike(double a_W, double b_W) { return std::abs(a_W - b_W) <= 0.1 * std::fmax(a_W, b_W); }
 
@@ -26,7 +29,8 @@ std::vector<Drawn> believed(const std::vector<Drawn>& all, std::vector<Reading>&
     const std::size_t b = i == 0 ? 2 : i == last ? last - 2 : i + 1;
     // The last entry may be a fire that was just turned down: only more heat is doubted there.
     const bool may_be_turned_down = i == last && all[i].W < all[a].W;
-    if (all[i].W > 0.0 && alike(all[a].W, all[b].W) && far_apart(all[i].W, all[a].W) &&
+    if (all[i].W > 0.0 && alike(all[a].W, all[b].W) &&
+        far_apart(all[i].W, all[a].W, i == 0 ? far_at_first : far_between) &&
         !may_be_turned_down) {
       passed_over.push_back(*all[i].reading);
     } else {

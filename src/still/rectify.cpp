@@ -85,9 +85,9 @@ Passage Rectifier::pass(double pot_x, const vapour::Boiling& pot, double share,
   return passage;
 }
 
-void Rectifier::pass_congeners(
-    const vapour::CongenerCurve& volatility, double pot_x, double share, const Passage& passage,
-    std::span<double, vapour::congener_count> leaving_by_pot) const {
+void Rectifier::pass_congeners(const vapour::CongenerCurve& volatility, double pot_x,
+                               double share, const Passage& passage,
+                               std::span<double, vapour::congener_count> leaving_by_pot) const {
   std::array<double, vapour::congener_count> pot{};
   volatility.at(fraction(pot_x), pot);
   if (share == 0.0) {
@@ -104,8 +104,7 @@ void Rectifier::pass_congeners(
   for (int plate = 0; plate < plates_; ++plate) {
     volatility.at(fraction(passage.plate_x[static_cast<std::size_t>(plate)]), stage);
     for (std::size_t i = 0; i < rising.size(); ++i) {
-      const double x =
-          (rising[i] - (1.0 - e) * (1.0 - r)) / (e * stage[i] + (1.0 - e) * r);
+      const double x = (rising[i] - (1.0 - e) * (1.0 - r)) / (e * stage[i] + (1.0 - e) * r);
       rising[i] = (1.0 - r) + r * x;
     }
   }

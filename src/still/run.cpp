@@ -40,13 +40,13 @@ Run distil(const Charge& charge, const RunSetting& setting, const vapour::Boilin
   check(charge, setting, stop);
   const units::Temperature boiling = boiling_temperature(charge, curve);
   if (!(charge.temperature.celsius() >= 0.0 && charge.temperature <= boiling)) {
-    throw base::InputError(
-        "charge.temperature", fmt::format("{:.1f} °C", charge.temperature.celsius()),
-        fmt::format("0 °C to the boil at {:.1f} °C", boiling.celsius()));
+    throw base::InputError("charge.temperature",
+                           fmt::format("{:.1f} °C", charge.temperature.celsius()),
+                           fmt::format("0 °C to the boil at {:.1f} °C", boiling.celsius()));
   }
-  base::ensure(!charge.congeners || volatility == nullptr ||
-                   volatility->pressure() == curve.pressure(),
-               "congeners and boiling line are of one pressure");
+  base::ensure(
+      !charge.congeners || volatility == nullptr || volatility->pressure() == curve.pressure(),
+      "congeners and boiling line are of one pressure");
   return Course(charge, setting, curve, stop, volatility).go();
 }
 

@@ -93,15 +93,15 @@ struct Quiet {
 struct Run {
   Charge charge;
   RunSetting setting;
-  std::vector<Point> points;         ///< from the first drop to the end; at least two
-  std::vector<std::size_t> smooth;   ///< where stretches of points without a jump begin
-  std::vector<Quiet> quiet;          ///< in order; before the first drop and in interruptions
+  std::vector<Point> points;        ///< from the first drop to the end; at least two
+  std::vector<std::size_t> smooth;  ///< where stretches of points without a jump begin
+  std::vector<Quiet> quiet;         ///< in order; before the first drop and in interruptions
   std::vector<CongenerAmounts> congeners_in_pot;  ///< at each point, when the charge has any
   std::vector<CongenerAmounts> congeners_held;    ///< in coil and parrot
-  units::Duration boiling;           ///< when the pot came to the boil, since the start
-  units::Energy drawn_to_boil;       ///< at the meter
+  units::Duration boiling;      ///< when the pot came to the boil, since the start
+  units::Energy drawn_to_boil;  ///< at the meter
   Ending ending = Ending::pot_dry;
-  int steps = 0;                     ///< of the integrator, refused ones left out
+  int steps = 0;  ///< of the integrator, refused ones left out
 
   [[nodiscard]] const Point& first() const { return points.front(); }
   [[nodiscard]] const Point& last() const { return points.back(); }

@@ -78,8 +78,8 @@ std::vector<Limit> limits(const Charge& charge, const Stop& stop) {
     all.push_back({Ending::time, [until_s](const RunState& s) { return until_s - s.t_s; }});
   }
   const double dry_mol = dry_share * moles(charge.spirit).total().moles();
-  all.push_back({Ending::pot_dry,
-                 [dry_mol](const RunState& s) { return s.pot_mol() / dry_mol - 1.0; }});
+  all.push_back(
+      {Ending::pot_dry, [dry_mol](const RunState& s) { return s.pot_mol() / dry_mol - 1.0; }});
   return all;
 }
 
@@ -106,10 +106,9 @@ void refuse_start(Ending ending, const Stop& stop, const RunState& start,
           fmt::format("less than the charge at its boil, {:.1f} L",
                       volume(charge, units::Temperature::kelvins(start.pot_K)).litres()));
     case Ending::time:
-      throw base::InputError("run.stop.after",
-                             fmt::format("{:.1f} min", stop.after->minutes()),
-                             fmt::format("more than the {:.1f} min to the first drop",
-                                         start.t_s / 60.0));
+      throw base::InputError(
+          "run.stop.after", fmt::format("{:.1f} min", stop.after->minutes()),
+          fmt::format("more than the {:.1f} min to the first drop", start.t_s / 60.0));
     case Ending::pot_dry:
       break;
   }
@@ -129,11 +128,12 @@ void check(const Charge& charge, const RunSetting& setting, const Stop& stop) {
     throw base::InputError("run.tolerance", fmt::format("{:.3g}", setting.tolerance),
                            "1e-14 to 1e-3");
   }
-  if (!stop.spout_strength && !stop.head_temperature && !stop.collected &&
-      !stop.least_in_pot && !stop.after) {
-    throw base::InputError("run.stop", "",
-                           "a spout strength, a head temperature, a volume collected, a time or "
-                           "a least volume in the pot");
+  if (!stop.spout_strength && !stop.head_temperature && !stop.collected && !stop.least_in_pot &&
+      !stop.after) {
+    throw base::InputError(
+        "run.stop", "",
+        "a spout strength, a head temperature, a volume collected, a time or "
+        "a least volume in the pot");
   }
 }
 

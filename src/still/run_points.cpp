@@ -19,11 +19,11 @@ double time_of(const Run& run, std::size_t i) { return run.points[i].since_start
 
 // The figures of a state that are blended.
 constexpr std::array<double RunState::*, 15> blended = {
-    &RunState::pot_ethanol_mol, &RunState::pot_water_mol,  &RunState::held_ethanol_mol,
-    &RunState::held_water_mol,  &RunState::spout_z,        &RunState::rising_y,
-    &RunState::reflux_x,        &RunState::leaving_y,      &RunState::back_share,
-    &RunState::on_mol_s,        &RunState::pot_K,          &RunState::head_K,
-    &RunState::drawn_J,         &RunState::into_pot_J,     &RunState::head_heat_J};
+    &RunState::pot_ethanol_mol, &RunState::pot_water_mol, &RunState::held_ethanol_mol,
+    &RunState::held_water_mol,  &RunState::spout_z,       &RunState::rising_y,
+    &RunState::reflux_x,        &RunState::leaving_y,     &RunState::back_share,
+    &RunState::on_mol_s,        &RunState::pot_K,         &RunState::head_K,
+    &RunState::drawn_J,         &RunState::into_pot_J,    &RunState::head_heat_J};
 
 // Weights of the neighbours of interval i (between points i and i+1).
 class Neighbours {

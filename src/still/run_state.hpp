@@ -18,7 +18,7 @@ struct RunState {
   double on_mol_s = 0.0;
   double pot_K = 0.0;
   double head_K = 0.0;
-  double drawn_J = 0.0;     ///< since boiling, as the next three
+  double drawn_J = 0.0;  ///< since boiling, as the next three
   double into_pot_J = 0.0;
   double head_heat_J = 0.0;
   double carried_J = 0.0;

@@ -1,6 +1,6 @@
-// A spirit run with all that a maker asks of it, worked out once for every surface: the curve at
-// even steps with what the glass shows, the cuts, the jars, the congeners of each fraction, and
-// what is not right about it. Every figure is the run's own.
+// A spirit run with all that a maker asks of it, worked out once for every surface: the curve
+// at even steps with what the glass shows, the cuts, the jars, the congeners of each fraction,
+// and what is not right about it. Every figure is the run's own.
 #pragma once
 
 #include <optional>

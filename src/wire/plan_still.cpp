@@ -96,7 +96,8 @@ Json run_part(const plan::RunPlan& run) {
   object["charge"] = charge_json(run);
   object["heat_up"] = heat_up_json(run.heat_up);
   object["power_kW"] = figure(run.power.kilowatts());
-  object["head_reflux_fraction"] = figure(run.run.setting.head.fixed_reflux.value_or(run.run.first().back).fraction());
+  object["head_reflux_fraction"] =
+      figure(run.run.setting.head.fixed_reflux.value_or(run.run.first().back).fraction());
   object["ending"] = word(run.run.ending);
   object["running_min"] = figure(run.run.last().since_boiling.minutes());
   object["length_min"] = figure(run.length.minutes());

@@ -142,8 +142,7 @@ std::string spirit_json(const still::ToldRun& told) {
   object["alcohol_recovered_fraction"] = figure(run.recovered().fraction());
   object["first_drop_percent_vol"] = figure(run.first().spout.percent());
   object["last_drop_percent_vol"] = figure(end.spout.percent());
-  object["pot_left_volume_L_20C"] =
-      figure(spirit::volume(run.left() - end.held).litres());
+  object["pot_left_volume_L_20C"] = figure(spirit::volume(run.left() - end.held).litres());
   object["pot_left_percent_vol"] = figure(end.pot.percent());
   object["ending"] = still::words(run.ending);
   object["minutes_to_boil"] = figure(run.boiling.minutes());

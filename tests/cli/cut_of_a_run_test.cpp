@@ -8,16 +8,16 @@ namespace lynearm::cli {
 namespace {
 
 std::vector<std::string> computed(const std::vector<std::string>& more = {}) {
-  std::vector<std::string> words{"cut",  "--charge", "15 L @ 28 %vol", "--stop", "10 %vol",
-                                 "--jar", "250 mL"};
+  std::vector<std::string> words{"cut",     "--charge", "15 L @ 28 %vol", "--stop",
+                                 "10 %vol", "--jar",    "250 mL"};
   words.insert(words.end(), more.begin(), more.end());
   return words;
 }
 
 TEST(CutOfARun, allotsTheJarsThatSpiritShows) {
   const Json cut = answer(computed());
-  const Json run = answer({"spirit", "--charge", "15 L @ 28 %vol", "--stop", "10 %vol", "--jar",
-                           "250 mL"});
+  const Json run =
+      answer({"spirit", "--charge", "15 L @ 28 %vol", "--stop", "10 %vol", "--jar", "250 mL"});
   ASSERT_FALSE(cut.empty());
   EXPECT_EQ(cut["estimated"]["early"], false);
   EXPECT_EQ(cut["estimated"]["late"], false);

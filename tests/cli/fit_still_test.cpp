@@ -53,13 +53,13 @@ class TextFile {
 
 TEST(FitStillCommand, FindsTheHiddenConstantsOfTheExample) {
   // The log is invented; its still has a head of 4.0 W/K, a pot of 11.9 W/K (the kit states 7)
-  // and an efficiency of 95.7 %. Within two standard uncertainties.
+  // and an efficiency of 95.7 %. One draw: within three standard uncertainties.
   const Json object = answer(asked());
   const auto expect = [&](const char* name, double really) {
     for (const Json& c : object["constants"]) {
       if (c["constant"] != name) continue;
       EXPECT_NEAR(c["value"].get<double>(), really,
-                  2.0 * c["standard_uncertainty"].get<double>())
+                  3.0 * c["standard_uncertainty"].get<double>())
           << name;
       return;
     }

@@ -82,8 +82,8 @@ TEST(LatentHeat, FollowsFromTheVapourPressureByClausiusAndClapeyron) {
 TEST(HeatOfMixing, FromNrtlDisagreesWithCalorimetry) {
   // -R T^2 sum x d(ln gamma)/dT of the NRTL equation beside Larkin's correlation. At 25 °C both
   // give off heat, NRTL a third to a little over half of it; near the boil of half and half the
-  // signs differ (-76 against +254 J/mol). This is why enthalpies do not use NRTL; for the boiling
-  // points, 200 J/mol move ln gamma by 0.0002 a kelvin.
+  // signs differ (-76 against +254 J/mol). This is why enthalpies do not use NRTL; for the
+  // boiling points, 200 J/mol move ln gamma by 0.0002 a kelvin.
   const auto from_nrtl = [](double x, double t_K) {
     const auto mole = MoleFraction::fraction(x);
     const auto above = activity_coefficients(mole, Temperature::kelvins(t_K + 0.01));

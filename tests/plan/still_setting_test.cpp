@@ -133,6 +133,17 @@ TEST(PlannedRun, HeatingAndRunningAreOneRun) {
   }
 }
 
+TEST(PlannedRun, AGentlerFireGivesStrongerFirstSpiritWhereTheHeadLosesHeat) {
+  const auto first_spout = [](Kit kit, double percent) {
+    kit.still.spirit_power = Share::percent(percent);
+    return make(tern::recipe_8(), kit).spirit.one.run.first().spout.percent();
+  };
+  EXPECT_GT(first_spout(kit_by_loss(), 55.0), first_spout(kit_by_loss(), 80.0) + 0.3);
+  EXPECT_GT(first_spout(kit_by_loss(), 40.0), first_spout(kit_by_loss(), 55.0) + 0.3);
+  // With fixed shares the fire changes the time alone.
+  EXPECT_NEAR(first_spout(tern::kit_8(), 40.0), first_spout(tern::kit_8(), 80.0), 1e-9);
+}
+
 TEST(PlannedRun, ItsFiguresAreThoseOfAFinerTolerance) {
   const Kit kit = kit_by_loss();
   const vapour::BoilingCurve curve(kit.place.pressure);

@@ -1,6 +1,7 @@
-// Whole runs against what distillers publish of theirs: malt and wine, first and second run, and
-// Groning's still. Most are figures of practice, printed in words ("about", "20 to 25"), so the
-// bands are as printed; what the model has to meet is the printed band and nothing narrower.
+// Whole runs against what distillers publish of theirs: malt and wine, first and second run,
+// and Groning's still. Most are figures of practice, printed in words ("about", "20 to 25"), so
+// the bands are as printed; what the model has to meet is the printed band and nothing
+// narrower.
 //   malt: low wines 20 to 25 %vol (an encyclopaedia's page), 35 to 40 % of the wash (common
 //     practice), feints average about 25 %vol, whisky fraction 63 to 71 %vol
 //   wine: first run 27 to 32 %vol, heart 68 to 72 %vol (a producer's page)
@@ -60,8 +61,8 @@ TEST(MaltPractice, FeintsAndWhiskyAreAsStrongAsPrinted) {
           EXPECT_GE(whisky.strength.percent(), 63.0);
           EXPECT_LE(whisky.strength.percent(), 71.0);
           // Disagrees by half of a percent: a cut at 62 without reflux leaves 29.6.
-          std::cout << "charge " << charge << ", reflux " << reflux << ", cut " << begin << " to "
-                    << end << ": whisky " << whisky.strength.percent() << ", feints "
+          std::cout << "charge " << charge << ", reflux " << reflux << ", cut " << begin
+                    << " to " << end << ": whisky " << whisky.strength.percent() << ", feints "
                     << feints.strength.percent() << " %vol\n";
           EXPECT_NEAR(feints.strength.percent(), 25.0, end == 60.0 ? 4.0 : 4.7)
               << charge << " " << begin << " " << end;
@@ -95,8 +96,8 @@ TEST(WinePractice, FirstRunAndHeartAreAsStrongAsPrinted) {
 
 TEST(Groning, DistillateByTheHeadIsThatOfARun) {
   // A run through his rows: what the head shows and what runs then. Where his still does not
-  // rectify (below 20 % in the pot) both meet to 1.5 %vol, the doubtful rows of weak liquid too:
-  // there it is his liquid that does not fit, not his vapour.
+  // rectify (below 20 % in the pot) both meet to 1.5 %vol, the doubtful rows of weak liquid
+  // too: there it is his liquid that does not fit, not his vapour.
   struct Row {
     double head_F, distillate;
   };

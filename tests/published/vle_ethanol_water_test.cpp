@@ -103,7 +103,8 @@ TEST(PublishedSets, HaveTwoRowsThatStandApart) {
   // Yang at x 0.042: the same at 25 °C, where the two sets agree with each other better than
   //   with the model.
   // At the boil none does; the farthest is Perry at x 0.0721, 362.15 K, where Kamihama's row at
-  // 0.079, moved along the curve, gives 361.0: Perry's temperatures from x 0.02 to 0.1 are high.
+  // 0.079, moved along the curve, gives 361.0: Perry's temperatures from x 0.02 to 0.1 are
+  // high.
   std::vector<std::string> apart;
   for (const MeasuredSet& set : regression::sets()) {
     for (const regression::Row& row : rows()) {

@@ -42,8 +42,8 @@ double worst_between(const Run& run, const Run& fine) {
         congeners_to(run, std::min(fine.points[i].collected, run.last().collected));
     const CongenerAmounts there = fine.congeners_collected(i);
     for (std::size_t c = 0; c < here.grams.size(); ++c) {
-      worst = std::max(worst, std::abs(here.grams[c] - there.grams[c]) /
-                                  run.charge.congeners->grams[c]);
+      worst = std::max(
+          worst, std::abs(here.grams[c] - there.grams[c]) / run.charge.congeners->grams[c]);
     }
   }
   std::cout << "congeners between points, worst " << worst << " of the charge\n";
@@ -82,8 +82,8 @@ TEST(CongenersOfARun, BetweenItsPointsAreThoseOfAFinerRun) {
 TEST(CongenersOfARun, WithHoldUpAreThoseOfTheSameRunWithMorePoints) {
   // One run, of which all but every sixth point are taken away: as many are left as a run at
   // the usual tolerance has. So it is the curve between points that is held, not the tanks.
-  const still::Run fine = with_congeners(20.0, 28.0, 5.0, 1e-13,
-                                         {Volume::millilitres(30.0), Volume::millilitres(120.0)});
+  const still::Run fine = with_congeners(
+      20.0, 28.0, 5.0, 1e-13, {Volume::millilitres(30.0), Volume::millilitres(120.0)});
   still::Run thin = fine;
   thin.points.clear();
   thin.smooth.clear();

@@ -102,8 +102,8 @@ TEST(Jars, HoldTheRunInOrder) {
   }
   EXPECT_NEAR(sum.ethanol / spirit_run().distillate().ethanol, 1.0, 1e-13);
   EXPECT_NEAR(jars.front().volume.litres(), 1.5, 1e-9);
-  EXPECT_EQ(jars.size(), static_cast<std::size_t>(
-                             std::ceil(spirit_run().last().collected.litres() / 1.5)));
+  EXPECT_EQ(jars.size(),
+            static_cast<std::size_t>(std::ceil(spirit_run().last().collected.litres() / 1.5)));
   EXPECT_THROW((void)into_jars(spirit_run(), Volume::litres(0.0)), base::InputError);
 }
 

@@ -44,9 +44,9 @@ TEST(Effectiveness, IsThatOfThePrintedTable) {
 }
 
 TEST(Effectiveness, OfAnOilCoolerIsThatOfTheTextbook) {
-  // Incropera and DeWitt, Example 11.1, from memory: counter-flow, oil 0.1 kg/s of 2131 J/(kg K)
-  // from 100 to 60 °C, water 0.2 kg/s of 4178 J/(kg K) from 30 °C. Printed: 8524 W, water out at
-  // 40.2 °C, logarithmic mean 43.2 K.
+  // Incropera and DeWitt, Example 11.1, from memory: counter-flow, oil 0.1 kg/s of 2131 J/(kg
+  // K) from 100 to 60 °C, water 0.2 kg/s of 4178 J/(kg K) from 30 °C. Printed: 8524 W, water
+  // out at 40.2 °C, logarithmic mean 43.2 K.
   const double oil_W_per_K = 0.1 * 2131.0;
   const double water_W_per_K = 0.2 * 4178.0;
   const double heat_W = oil_W_per_K * 40.0;
@@ -55,9 +55,10 @@ TEST(Effectiveness, OfAnOilCoolerIsThatOfTheTextbook) {
   EXPECT_NEAR(water_out_C, 40.2, 0.05);
   const double mean_K = log_mean_K(100.0 - water_out_C, 30.0);
   EXPECT_NEAR(mean_K, 43.2, 0.05);
-  // The two ways to a heat exchanger agree: the conductance by the mean, then the effectiveness.
-  const double effectiveness = counter_current_effectiveness(heat_W / mean_K / oil_W_per_K,
-                                                             oil_W_per_K / water_W_per_K);
+  // The two ways to a heat exchanger agree: the conductance by the mean, then the
+  // effectiveness.
+  const double effectiveness =
+      counter_current_effectiveness(heat_W / mean_K / oil_W_per_K, oil_W_per_K / water_W_per_K);
   EXPECT_NEAR(effectiveness * oil_W_per_K * 70.0, heat_W, 1e-9 * heat_W);
 }
 
@@ -213,18 +214,15 @@ TEST(Exchange, RefusesWhatCannotBe) {
     }
     return std::string("nothing refused");
   };
-  EXPECT_EQ(field([&] {
-              (void)exchange(vapour_of(-0.1, 0.5), coil, coolant_of(15.0, 2.0), curve);
-            }),
-            "vapour");
-  EXPECT_EQ(field([&] {
-              (void)exchange(vapour_of(0.1, 0.5), coil, coolant_of(90.0, 2.0), curve);
-            }),
-            "coolant.inlet");
-  EXPECT_EQ(field([&] {
-              (void)exchange(vapour_of(0.1, 0.5), coil, coolant_of(15.0, -2.0), curve);
-            }),
-            "coolant.flow");
+  EXPECT_EQ(
+      field([&] { (void)exchange(vapour_of(-0.1, 0.5), coil, coolant_of(15.0, 2.0), curve); }),
+      "vapour");
+  EXPECT_EQ(
+      field([&] { (void)exchange(vapour_of(0.1, 0.5), coil, coolant_of(90.0, 2.0), curve); }),
+      "coolant.inlet");
+  EXPECT_EQ(
+      field([&] { (void)exchange(vapour_of(0.1, 0.5), coil, coolant_of(15.0, -2.0), curve); }),
+      "coolant.flow");
   EXPECT_EQ(field([&] {
               (void)exchange(vapour_of(0.1, 0.5), HeatLoss::watts_per_kelvin(-1.0),
                              coolant_of(15.0, 2.0), curve);
@@ -251,10 +249,10 @@ TEST(AtTheSpout, TheGlassShowsWarmSpiritTooStrong) {
   EXPECT_GT(warm.exchange.spirit.celsius(), 20.0);
   EXPECT_GT(warm.shown->figure, point.spout.percent());
   // The maker's way back: reading and temperature give the strength.
-  EXPECT_NEAR(spirit::volume_strength(
-                  spirit::true_mass_fraction(*warm.shown, warm.exchange.spirit))
-                  .percent(),
-              point.spout.percent(), 1e-6);
+  EXPECT_NEAR(
+      spirit::volume_strength(spirit::true_mass_fraction(*warm.shown, warm.exchange.spirit))
+          .percent(),
+      point.spout.percent(), 1e-6);
   const AtTheSpout hot = at_the_spout(point, coil * 0.6, coolant, curve);
   EXPECT_GT(hot.exchange.spirit.celsius(), 40.0);
   EXPECT_FALSE(hot.shown.has_value());

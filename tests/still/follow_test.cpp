@@ -233,6 +233,62 @@ TEST(Follow, ACutAtATemperatureOfTheHeadOrAVolumeIsForecastToo) {
 
 TEST(Follow, MembersOutsideTheRangeAreRefused) { EXPECT_THROW(follower(99), base::InputError); }
 
+Reading of_power(double min, double watts) {
+  Reading reading;
+  reading.at = Duration::minutes(min);
+  reading.power = units::Power::watts(watts);
+  return reading;
+}
+
+Fire fire_of(const std::vector<Reading>& readings) {
+  return read_fire(readings, synthetic_kit(), Duration::minutes(42.0),
+                   Duration::minutes(120.0));
+}
+
+TEST(Fire, ThePlanStandsWhileNothingElseIsRead) {
+  EXPECT_TRUE(fire_of({}).steps.empty());
+  const Fire heating = fire_of({of_power(0.0, 2300.0)});
+  EXPECT_TRUE(heating.turns_down);
+  const RunSetting driven = with_fire(synthetic_kit(), heating);
+  EXPECT_EQ(driven.to_the_boil, units::Power::watts(2300.0));
+  EXPECT_EQ(driven.heating.power, units::Power::watts(1500.0));
+}
+
+TEST(Fire, APowerReadAboutTheBoilIsTheTurningDown) {
+  const RunSetting driven =
+      with_fire(synthetic_kit(), fire_of({of_power(47.0, 1500.0), of_power(0.0, 2400.0)}));
+  EXPECT_FALSE(driven.to_the_boil.has_value());
+  EXPECT_EQ(driven.heating.power, units::Power::watts(2400.0));
+  ASSERT_EQ(driven.power_steps.size(), 1U);
+  EXPECT_EQ(std::get<Duration>(driven.power_steps[0].from), Duration::minutes(47.0));
+}
+
+TEST(Fire, APowerReadLongAfterTheBoilLeavesTheTurningDownAsPlanned) {
+  const RunSetting driven = with_fire(synthetic_kit(), fire_of({of_power(100.0, 1200.0)}));
+  EXPECT_TRUE(driven.to_the_boil.has_value());
+  EXPECT_EQ(driven.heating.power, units::Power::watts(1500.0));
+  ASSERT_EQ(driven.power_steps.size(), 1U);
+  // The same power again is nothing new.
+  EXPECT_TRUE(
+      with_fire(synthetic_kit(), fire_of({of_power(100.0, 1495.0)})).power_steps.empty());
+}
+
+TEST(Fire, AStoppedRunGoesOnAtThePowerItHad) {
+  Reading stopped, resumed;
+  stopped.at = Duration::minutes(80.0);
+  stopped.event = Event::stopped;
+  const Fire standing = fire_of({stopped});
+  EXPECT_EQ(standing.stopped_at, stopped.at);
+  // Some time it will: 12 h after.
+  EXPECT_EQ(std::get<Duration>(standing.steps.back().from), stopped.at + Duration::hours(12.0));
+  EXPECT_EQ(standing.steps.back().power, units::Power::watts(1500.0));
+  resumed.at = Duration::minutes(100.0);
+  resumed.event = Event::resumed;
+  const Fire on = fire_of({resumed, stopped});
+  EXPECT_FALSE(on.stopped_at.has_value());
+  EXPECT_EQ(std::get<Duration>(on.steps.back().from), resumed.at);
+}
+
 TEST(Track, AgreesWithSight) {
   const StillPrior prior = prior_of_kit();
   Stop stop;

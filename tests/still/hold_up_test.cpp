@@ -93,8 +93,8 @@ RC_GTEST_PROP(Tank, LosesNothing, ()) {
   double out_ethanol = 0.0, out_water = 0.0, out_g = 0.0;
   for (int i = 0; i < 30; ++i) {
     const double mol = *rc::gen::inRange(0, 100) * 0.1;
-    Parcel parcel = parcel_of(mol, *rc::gen::inRange(0, 100) * 0.01,
-                              *rc::gen::inRange(0, 100) * 0.01, mol);
+    Parcel parcel =
+        parcel_of(mol, *rc::gen::inRange(0, 100) * 0.01, *rc::gen::inRange(0, 100) * 0.01, mol);
     in_ethanol += parcel.ethanol_mol;
     in_water += parcel.water_mol;
     in_g += parcel.congener_g[3];

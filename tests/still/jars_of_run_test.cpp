@@ -20,8 +20,7 @@ using units::Volume;
 Run spirit_run(std::optional<CongenerAmounts> amounts = std::nullopt, HoldUp hold_up = {}) {
   static const vapour::CongenerCurve volatility(at_one_atmosphere());
   Charge charge = charge_of(20.0, 28.0);
-  charge.congeners =
-      amounts ? amounts : usual_amounts(spirit::pure_alcohol(charge.spirit));
+  charge.congeners = amounts ? amounts : usual_amounts(spirit::pure_alcohol(charge.spirit));
   RunSetting setting = setting_with(0.0);
   setting.hold_up = hold_up;
   return distil(charge, setting, at_one_atmosphere(), spout_at(10.0), &volatility);

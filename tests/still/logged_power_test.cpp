@@ -60,6 +60,15 @@ TEST(LoggedPower, PassesOverAPowerThatStandsAlone) {
   EXPECT_EQ(logged.passed_over[0].power, Power::watts(15000.0));
 }
 
+TEST(LoggedPower, BelievesAFireThatWasAllItsPowerToTheBoil) {
+  // It was once taken as mistyped, since the two powers after it agree.
+  const LoggedPower logged =
+      logged_power({{power_at(0.0, 4000.0), power_at(40.0, 2200.0), power_at(92.0, 1980.0)}},
+                   Power::watts(2000.0));
+  EXPECT_EQ(steps(logged), (Steps{{0.0, 4000.0}, {40.0, 2200.0}, {92.0, 1980.0}}));
+  EXPECT_TRUE(logged.passed_over.empty());
+}
+
 TEST(LoggedPower, BelievesAFireThatIsTurnedDownAtTheEnd) {
   const LoggedPower logged =
       logged_power({{power_at(0.0, 2400.0), power_at(10.0, 2400.0), power_at(60.0, 1000.0)}},

@@ -48,9 +48,9 @@ TEST(RunInTime, WarmsTheHeadBeforeVapourPasses) {
   const double warmed_s = run.first().since_boiling.seconds();
   // 600 J/K from 20 °C to where the vapour's own drops boil, by some 1400 W less the head's
   // loss, 25 W in the mean.
-  const double rise_K = (at_one_atmosphere().temperature(run.first().rising_ethanol) -
-                         Temperature::celsius(20.0))
-                            .kelvins();
+  const double rise_K =
+      (at_one_atmosphere().temperature(run.first().rising_ethanol) - Temperature::celsius(20.0))
+          .kelvins();
   EXPECT_NEAR(warmed_s, 600.0 * rise_K / 1375.0, 0.02 * warmed_s);
   setting.head.wall = {};
   const still::Run light = distil(charge, setting, at_one_atmosphere(), spout_at(20.0));
@@ -91,8 +91,10 @@ TEST(RunInTime, HeldSpiritIsNotLost) {
 
 TEST(RunInTime, AtALowerFireRunsStrongerAtFirstAndFallsMoreSharply) {
   const Charge charge = charge_of(14.0, 28.0);
-  const still::Run fast = distil(charge, small_still(2500.0), at_one_atmosphere(), spout_at(10.0));
-  const still::Run slow = distil(charge, small_still(500.0), at_one_atmosphere(), spout_at(10.0));
+  const still::Run fast =
+      distil(charge, small_still(2500.0), at_one_atmosphere(), spout_at(10.0));
+  const still::Run slow =
+      distil(charge, small_still(500.0), at_one_atmosphere(), spout_at(10.0));
   EXPECT_GT(slow.first().spout.percent(), fast.first().spout.percent() + 1.0);
   const auto fall_L = [](const still::Run& run) {
     return when_spout_falls_to(run, units::VolumeStrength::percent(30.0))->collected.litres() -
@@ -126,7 +128,8 @@ TEST(RunInTime, TakesTheFireOfTheBoilUntilItBoils) {
   RunSetting setting = small_still(700.0);
   setting.to_the_boil = Power::watts(2000.0);
   const still::Run run = distil(charge, setting, at_one_atmosphere(), spout_at(10.0));
-  const still::Run fast = distil(charge, small_still(2000.0), at_one_atmosphere(), spout_at(10.0));
+  const still::Run fast =
+      distil(charge, small_still(2000.0), at_one_atmosphere(), spout_at(10.0));
   EXPECT_NEAR(run.boiling / fast.boiling, 1.0, 1e-12);
   EXPECT_NEAR(run.drawn_to_boil.joules() / (2000.0 * run.boiling.seconds()), 1.0, 1e-9);
   EXPECT_NEAR(run.last().drawn.joules() / (700.0 * run.last().since_boiling.seconds()), 1.0,
@@ -161,7 +164,8 @@ TEST(RunInTime, CarriesCongenersAndLosesNoneOfThem) {
   RunSetting setting = small_still(1500.0);
   setting.hold_up = {Volume::millilitres(30.0), Volume::millilitres(120.0)};
   const vapour::CongenerCurve volatility(at_one_atmosphere());
-  const still::Run run = distil(charge, setting, at_one_atmosphere(), spout_at(5.0), &volatility);
+  const still::Run run =
+      distil(charge, setting, at_one_atmosphere(), spout_at(5.0), &volatility);
   ASSERT_EQ(run.congeners_in_pot.size(), run.points.size());
   for (std::size_t k = 0; k < vapour::congener_count; ++k) {
     double last = -1.0;

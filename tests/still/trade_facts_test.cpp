@@ -103,8 +103,8 @@ TEST(TradeFacts, AGentlerFireStartsStrongerAndEndsSharper) {
 }
 
 TEST(TradeFacts, TheReasonIsWhatTheHeadLosesToTheRoom) {
-  // The head gives off nearly the same heat at any fire, so of less vapour a greater share falls
-  // back; a head that loses nothing makes no difference between fires.
+  // The head gives off nearly the same heat at any fire, so of less vapour a greater share
+  // falls back; a head that loses nothing makes no difference between fires.
   const still::Run gentle = run_at(800.0, fill_L, 28.0, 10.0);
   const still::Run fierce = run_at(2000.0, fill_L, 28.0, 10.0);
   EXPECT_GT(gentle.first().back.fraction(), 2.5 * fierce.first().back.fraction());
@@ -114,8 +114,8 @@ TEST(TradeFacts, TheReasonIsWhatTheHeadLosesToTheRoom) {
 }
 
 TEST(TradeFacts, ASpiritRunWithDefaultsCutsAsUsual) {
-  // Begins at 75 to 80 %; hearts 73 to 62 % are 63 to 71 % strong and hold a third to two thirds
-  // of the alcohol; the run lasts some hours.
+  // Begins at 75 to 80 %; hearts 73 to 62 % are 63 to 71 % strong and hold a third to two
+  // thirds of the alcohol; the run lasts some hours.
   const still::Run run = run_at(1200.0, fill_L, 28.0, 10.0);
   EXPECT_GE(run.first().spout.percent(), 75.0);
   EXPECT_LE(run.first().spout.percent(), 80.0);
@@ -134,10 +134,9 @@ TEST(TradeFacts, ASpiritRunWithDefaultsCutsAsUsual) {
 double first_third(const Run& run, std::string_view id) {
   const std::size_t c = vapour::congener_index(id);
   const Volume third = run.last().collected / 3.0;
-  const double congener =
-      congeners_to(run, third).grams[c] / run.charge.congeners->grams[c];
-  const double alcohol = point_at_volume(run, third).pure_alcohol /
-                         spirit::pure_alcohol(run.charge.spirit);
+  const double congener = congeners_to(run, third).grams[c] / run.charge.congeners->grams[c];
+  const double alcohol =
+      point_at_volume(run, third).pure_alcohol / spirit::pure_alcohol(run.charge.spirit);
   return congener / alcohol;
 }
 
@@ -156,7 +155,8 @@ TEST(TradeFacts, InASpiritRunTheyComeWithTheHearts) {
   // Not tails-like at these strengths: most have come when the spout is at 60 %.
   const still::Run run = run_at(1200.0, fill_L, 28.0, 10.0);
   const CongenerAmounts by_then = congeners_to(run, at_strength(run, 60.0).collected);
-  for (const char* id : {"1-propanol", "isobutanol", "active-amyl-alcohol", "isoamyl-alcohol"}) {
+  for (const char* id :
+       {"1-propanol", "isobutanol", "active-amyl-alcohol", "isoamyl-alcohol"}) {
     const std::size_t c = vapour::congener_index(id);
     EXPECT_GT(by_then.grams[c] / run.charge.congeners->grams[c], 0.6) << id;
   }
@@ -165,7 +165,8 @@ TEST(TradeFacts, InASpiritRunTheyComeWithTheHearts) {
 TEST(TradeFacts, MethanolRunsThroughTheWholeRun) {
   // It does not gather in the heads of a charge this weak: by alcohol it stays as it began, and
   // rises in the tails. So no cut takes it out.
-  for (const still::Run& run : {run_at(2000.0, wash_L, 8.0, 10.0), run_at(1200.0, fill_L, 28.0, 10.0)}) {
+  for (const still::Run& run :
+       {run_at(2000.0, wash_L, 8.0, 10.0), run_at(1200.0, fill_L, 28.0, 10.0)}) {
     const double first = first_third(run, "methanol");
     EXPECT_GE(first, 0.6);
     EXPECT_LE(first, 1.0);
@@ -175,8 +176,7 @@ TEST(TradeFacts, MethanolRunsThroughTheWholeRun) {
     for (int i = 1; i <= 10; ++i) {
       const Volume from = run.last().collected * ((i - 1) / 10.0);
       const Volume to = run.last().collected * (i / 10.0);
-      const double grams =
-          congeners_to(run, to).grams[c] - congeners_to(run, from).grams[c];
+      const double grams = congeners_to(run, to).grams[c] - congeners_to(run, from).grams[c];
       const double by_alcohol = grams / (point_at_volume(run, to).pure_alcohol -
                                          point_at_volume(run, from).pure_alcohol)
                                             .litres();
@@ -209,8 +209,8 @@ TEST(TradeFacts, FurfuralPhenylethanolAndAcidsRiseInTheTails) {
 
 TEST(TradeFacts, LightOnesAndLongEstersComeFirst) {
   const still::Run run = run_at(1200.0, fill_L, 28.0, 10.0);
-  for (const char* id : {"acetaldehyde", "ethyl-acetate", "dimethyl-sulphide", "ethyl-hexanoate",
-                         "ethyl-octanoate", "ethyl-decanoate"}) {
+  for (const char* id : {"acetaldehyde", "ethyl-acetate", "dimethyl-sulphide",
+                         "ethyl-hexanoate", "ethyl-octanoate", "ethyl-decanoate"}) {
     EXPECT_GT(first_third(run, id), 1.5) << id;
   }
 }
@@ -219,7 +219,8 @@ TEST(TradeFacts, AParrotShowsTheHeartsLate) {
   plan::Kit kit = cli::usual_still(Volume::litres(fill_L));
   kit.still.parrot_holds = Volume::millilitres(300.0);
   const RunSetting setting = plan::run_setting(kit, Power::watts(1200.0), true);
-  const still::Run late = distil(charge_of(fill_L, 28.0), setting, at_one_atmosphere(), spout_at(10.0));
+  const still::Run late =
+      distil(charge_of(fill_L, 28.0), setting, at_one_atmosphere(), spout_at(10.0));
   const still::Run prompt = run_at(1200.0, fill_L, 28.0, 10.0);
   const auto head = Temperature::celsius(91.0);
   EXPECT_GT(when_head_rises_to(late, head)->spout, when_head_rises_to(prompt, head)->spout);

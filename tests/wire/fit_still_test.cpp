@@ -27,8 +27,11 @@ still::StillFit made_fit() {
   strength.run = 0;
   strength.before = {StillConstant::charge_strength, 0.0, 1.1, 0};
   strength.left_open = 0.95;
-  fit.constants = {head, strength};
-  fit.correlations = {1.0, 0.97, 0.97, 1.0};
+  still::FittedConstant efficiency = head;
+  efficiency.constant = StillConstant::heating_efficiency;
+  efficiency.low = 0.9;
+  fit.constants = {head, strength, efficiency};
+  fit.correlations = {1.0, 0.97, 0.0, 0.97, 1.0, 0.0, 0.0, 0.0, 1.0};
   fit.entangled = {{0, 1, 0.97}};
   still::FittedReading reading;
   reading.seen = {still::LogInstrument::hydrometer, 3600.0, 7.0, 0.5, 20.0, 19};

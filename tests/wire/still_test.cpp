@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-
 #include <nlohmann/json.hpp>
 
 #include "spirit/lot.hpp"
@@ -57,9 +56,9 @@ still::ToldRun told_run(bool congeners) {
   stop.spout_strength = units::VolumeStrength::percent(10.0);
   still::Run run = still::distil(charge, setting, curve, stop, &volatility);
   still::Asked asked;
-  asked.borders = still::Borders{units::Volume::millilitres(150.0),
-                                 units::VolumeStrength::percent(73.0),
-                                 units::VolumeStrength::percent(62.0)};
+  asked.borders =
+      still::Borders{units::Volume::millilitres(150.0), units::VolumeStrength::percent(73.0),
+                     units::VolumeStrength::percent(62.0)};
   asked.jar = units::Volume::millilitres(500.0);
   const still::VapourFlow vapour{run.first().over_mol_per_s, run.first().leaving_ethanol};
   asked.conductance = still::conductance(vapour, {}, curve);

@@ -1,9 +1,9 @@
 // The regression of the activity model: measured sets of ethanol and water, how much each is
 // trusted, the fit, and how far each set lies from it.
 //
-// Model: NRTL (vapour/activity.hpp) through boiling points and vapours, both weighted by how far
-// their set lies from the others; the azeotrope at one atmosphere as one more measurement. Leaves out
-// errors in x and P, and that y and T of one row are bound by Gibbs and Duhem.
+// Model: NRTL (vapour/activity.hpp) through boiling points and vapours, both weighted by how
+// far their set lies from the others; the azeotrope at one atmosphere as one more measurement.
+// Leaves out errors in x and P, and that y and T of one row are bound by Gibbs and Duhem.
 #pragma once
 
 #include <iosfwd>
@@ -33,9 +33,9 @@ struct MeasuredSet {
   /// Sets of one group were measured near one pressure and can be held against each other.
   int group;
   /// Standard deviations of a row: how far the set lies from the others of its group
-  /// (mutual_scatter()), which tests/published/activity_regression_test.cpp finds again. Not its
-  /// own smoothness: a smooth set can be off as a whole, and weighed by it would alone decide
-  /// what all differ in, the dilute end, where pot stills work.
+  /// (mutual_scatter()), which tests/published/activity_regression_test.cpp finds again. Not
+  /// its own smoothness: a smooth set can be off as a whole, and weighed by it would alone
+  /// decide what all differ in, the dilute end, where pot stills work.
   double temperature_K, vapour;
 };
 [[nodiscard]] std::span<const MeasuredSet> sets();
