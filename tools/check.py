@@ -18,7 +18,7 @@ LOGS = BUILD / "logs"
 REPORTS = BUILD / "reports"
 JOBS = str(os.cpu_count() or 2)
 FUZZ_SECONDS = 60  # a target, one on each core; the corpus in fuzz/ is replayed first
-OURS = ("src", "tests", "bench", "fuzz", "examples")
+OURS = ("src", "tests", "bench", "fuzz", "examples", "tools")
 
 # Another clone, in another folder, finds the objects that this one made.
 ENVIRONMENT = dict(os.environ, CCACHE_BASEDIR=str(ROOT), CCACHE_NOHASHDIR="1")

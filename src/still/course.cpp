@@ -18,7 +18,7 @@ namespace {
 constexpr double longest_part = 0.01;
 constexpr double longest_part_of_ethanol = 0.05;
 // With a hold-up, of any trace's amount in the charge.
-constexpr double longest_part_of_trace = 0.003;
+constexpr double longest_part_of_trace = 0.02;
 // A step's cubic between its ends is trusted over so great a fall of the pot's ethanol.
 constexpr double longest_step_of_ethanol = 0.2;
 // With less ethanol than this share of the charge the pot is water: steps and points need not
@@ -60,6 +60,7 @@ Course::Course(const Charge& charge, const RunSetting& setting,
       here_{{},
             Tank(setting.hold_up.condenser.litres()),
             Tank(setting.hold_up.parrot.litres()),
+            {},
             {}},
       run_{charge, setting, {}, {}, {}, {}, {}, {}, {}, Ending::pot_dry, 0} {
   const Moles in_pot = moles(charge.spirit);
@@ -318,9 +319,14 @@ Course::Reached Course::reach(const State& state, double t) const {
   parcel.z_from = from.leaving_y;
   parcel.z_to = s.leaving_y;
   if (volatility_ != nullptr) {
+    boiling_.rectifier().pass_congeners(*volatility_, x, boil.share, boil.passage,
+                                        to.leaving_g_per_mol);
     for (std::size_t i = 0; i < to.pot_g.size(); ++i) {
       to.pot_g[i] = charge_.congeners->grams[i] * std::exp(-state[gone + i]);
+      to.leaving_g_per_mol[i] *= to.pot_g[i] / n;
       parcel.congener_g[i] = here_.pot_g[i] - to.pot_g[i];
+      parcel.trace_from[i] = here_.leaving_g_per_mol[i];
+      parcel.trace_to[i] = to.leaving_g_per_mol[i];
     }
   }
   to.coil.pass(parcel);
@@ -385,7 +391,7 @@ int Course::parts_of_step() const {
   const auto fall = [](double from, double to) { return to > 0.0 ? std::log(from / to) : 1.0; };
   const double moles = fall(step.at_from[ethanol] + step.at_from[water],
                             step.at_to[ethanol] + step.at_to[water]);
-  // What coil and parrot take in of a trace is even over a part; the early ones leave fast.
+  // What coil and parrot take in of a trace runs straight over a part; the early leave fast.
   double traces = 0.0;
   if (volatility_ != nullptr && (setting_.hold_up.condenser > units::Volume{} ||
                                  setting_.hold_up.parrot > units::Volume{})) {

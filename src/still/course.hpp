@@ -37,6 +37,7 @@ class Course {
     RunState state;
     Tank coil, parrot;
     std::array<double, vapour::congener_count> pot_g;
+    std::array<double, vapour::congener_count> leaving_g_per_mol;
   };
 
   void rate(const State& state, State& slope, double t) const;

@@ -41,14 +41,24 @@ void Tank::pass(Parcel& parcel) {
     for (std::size_t i = 0; i < congener_g_.size(); ++i) {
       first.congener_g[i] = parcel.congener_g[i] * filling;
       rest.congener_g[i] -= first.congener_g[i];
+      rest.trace_from[i] = std::lerp(parcel.trace_from[i], parcel.trace_to[i], filling);
     }
     take(first);
   }
   const double z_before = z();
+  const auto traces_before = traces();
   flow_through(rest);
   parcel = rest;
   parcel.z_from = z_before;
   parcel.z_to = z();
+  parcel.trace_from = traces_before;
+  parcel.trace_to = traces();
+}
+
+std::array<double, vapour::congener_count> Tank::traces() const {
+  std::array<double, vapour::congener_count> g_per_mol = congener_g_;
+  for (double& g : g_per_mol) g /= ethanol_mol_ + water_mol_;
+  return g_per_mol;
 }
 
 // rho tank volumes pass; of what was there exp(-rho) is left, and a stream of mean z that rises
@@ -70,7 +80,11 @@ void Tank::flow_through(Parcel& parcel) {
   ethanol_mol_ = ethanol * to_volume;
   water_mol_ = water * to_volume;
   for (std::size_t i = 0; i < congener_g_.size(); ++i) {
-    congener_g_[i] = (congener_g_[i] * kept + parcel.congener_g[i] * added) * to_volume;
+    const double rise_g = (parcel.trace_to[i] - parcel.trace_from[i]) * k / rho *
+                          (parcel.ethanol_mol + parcel.water_mol);
+    congener_g_[i] =
+        std::fmax(congener_g_[i] * kept + parcel.congener_g[i] * added + rise_g, 0.0) *
+        to_volume;
     parcel.congener_g[i] += before.congener_g_[i] - congener_g_[i];
   }
   parcel.ethanol_mol += before.ethanol_mol_ - ethanol_mol_;

@@ -9,11 +9,13 @@
 
 namespace lynearm::still {
 
-/// A little of the stream: moles, and its ethanol's mole fraction at either end.
+/// A little of the stream: moles, and at either end its ethanol's mole fraction and its
+/// congeners, grams to a mole.
 struct Parcel {
   double ethanol_mol = 0.0, water_mol = 0.0;
   double z_from = 0.0, z_to = 0.0;
   std::array<double, vapour::congener_count> congener_g{};
+  std::array<double, vapour::congener_count> trace_from{}, trace_to{};
   [[nodiscard]] double mol() const { return ethanol_mol + water_mol; }
 };
 
@@ -38,6 +40,7 @@ class Tank {
  private:
   void take(const Parcel& in);
   void flow_through(Parcel& parcel);
+  [[nodiscard]] std::array<double, vapour::congener_count> traces() const;  // g/mol
   [[nodiscard]] double z() const { return ethanol_mol_ / (ethanol_mol_ + water_mol_); }
 
   double litres_;
