@@ -22,7 +22,6 @@ using still::Jar;
 using still::Load;
 using units::Mass;
 using units::Volume;
-using units::VolumeStrength;
 
 std::string trimmed(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t'; };

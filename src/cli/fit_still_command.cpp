@@ -1,6 +1,8 @@
 // lynearm fit-still: the constants of a still from runs that were logged on it, for its kit.
 #include <fmt/format.h>
 
+#include <filesystem>
+
 #include "cli/commands.hpp"
 #include "cli/fit_still_input.hpp"
 #include "cli/fit_still_text.hpp"
@@ -34,11 +36,35 @@ still::StillFit fitted(const AskedFit& asked, const Arguments& arguments) {
   }
 }
 
+// A slip of the hand must not put a report over what the maker wrote.
+void keep_apart(const AskedFit& asked) {
+  std::vector<std::string> taken = asked.run_paths;
+  taken.push_back(asked.kit_path);
+  if (!asked.write_path.empty()) taken.push_back(asked.write_path);
+  for (const std::string& path : taken) {
+    std::error_code ignored;
+    if (!asked.report_path.empty() &&
+        (asked.report_path == path ||
+         std::filesystem::equivalent(asked.report_path, path, ignored))) {
+      throw base::InputError("--report", asked.report_path,
+                             "a file that is neither a kit nor a log");
+    }
+  }
+  for (const std::string& path : asked.run_paths) {
+    std::error_code ignored;
+    if (!asked.write_path.empty() &&
+        std::filesystem::equivalent(asked.write_path, path, ignored)) {
+      throw base::InputError("--write", asked.write_path, "a file that is not a log");
+    }
+  }
+}
+
 std::string run(Arguments& arguments, const Look& look) {
   if (arguments.has("--why") && look.json) {
     arguments.refuse("--why", "asked for with --json", "--why with the text only");
   }
   const AskedFit asked = asked_fit(arguments);
+  keep_apart(asked);
   const still::StillFit fit = fitted(asked, arguments);
   const recipe::StillKeys keys = keys_of(fit, asked.kit);
   const std::string section = recipe::still_section(keys);

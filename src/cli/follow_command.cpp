@@ -107,6 +107,9 @@ double log_sd(const Spread& spread, double otherwise) {
   return share > 0.0 && std::isfinite(share) ? std::log1p(share) / band_80 : otherwise;
 }
 
+// Coil and parrot must be a small part of the charge, or the spout tells nothing of the pot.
+constexpr double least_of_hold_up = 5.0;
+
 still::StillPrior prior_of(const Asked& asked, const plan::Kit& kit) {
   still::StillPrior prior;
   prior.charge.spirit =
@@ -116,6 +119,14 @@ still::StillPrior prior_of(const Asked& asked, const plan::Kit& kit) {
   if (asked.loss) {
     prior.setting.head.fixed_reflux = std::nullopt;
     prior.setting.head.loss = *asked.loss;
+  }
+  const units::Volume held = prior.setting.hold_up.condenser + prior.setting.hold_up.parrot;
+  const units::Volume least =
+      std::max(units::Volume::millilitres(500.0), held * least_of_hold_up);
+  if (asked.charge.volume < least) {
+    throw base::InputError(
+        option_charge, units::print(asked.charge.volume),
+        fmt::format("a volume of {} or more in this still", units::print(least)));
   }
   still::StillSpread& sd = prior.spread;
   if (kit.still.head_loss && !asked.loss) {

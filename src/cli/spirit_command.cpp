@@ -163,7 +163,7 @@ std::vector<std::string> findings_of(const still::ToldRun& told, const AskedSpir
     }
   }
   if (spirit::strength(run.charge.spirit) > strong_charge) {
-    all.push_back(
+    all.emplace_back(
         "a charge over 40 %vol burns, and parts badly: water brings it down to 25 to "
         "35 %vol (common practice, no source).");
   }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "cli/plan_text_words.hpp"
 #include "cli/stated.hpp"
@@ -128,8 +129,8 @@ class SpiritText {
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = told_.curve.size() - 1;
     for (int i = 0; i < rows_of_course; ++i) {
-      const auto at =
-          static_cast<std::size_t>(static_cast<double>(last) * i / (rows_of_course - 1) + 0.5);
+      const auto at = static_cast<std::size_t>(
+          std::lround(static_cast<double>(last) * i / (rows_of_course - 1)));
       const still::Step& step = told_.curve[at];
       const still::Point& p = step.point;
       rows.push_back({print(p.collected), time(p.since_start), strength(p.spout), glass(step),

@@ -99,8 +99,8 @@ class AdaptiveSteps {
       const double scale =
           std::max({std::abs(step_.at_from[i]), std::abs(step_.at_to[i]), floor_[i]});
       const double part = std::abs(error[i]) / (relative_ * scale);
-      // A comparison with a NaN is false: this keeps it.
-      if (!(part <= worst)) worst = part;
+      if (std::isnan(part)) return part;
+      worst = std::max(worst, part);
     }
     return worst;
   }

@@ -175,9 +175,9 @@ using Portion = std::variant<units::Volume, units::Mass>;
 
 /// By strength: % by mass, kilograms in a litre, litres and litres of pure alcohol in a
 /// kilogram (at 20 °C); in US units pounds in a gallon, gallons and proof gallons in a pound,
-/// weighed in air with brass_weights (at 60 °F). accuracy   27 CFR 30.64, Table 4 at 190 proof:
-/// within 1e-5 gal/lb
-///            (tests/spirit/gauging_table_test.cpp)
+/// weighed in air with brass_weights (at 60 °F).
+/// accuracy   27 CFR 30.64, Table 4 at 190 proof: within 1e-5 gal/lb
+///            (tests/published/cfr_27_30_test.cpp)
 [[nodiscard]] GaugingTable mass_table(const Strengths& strengths, units::System system);
 
 }  // namespace lynearm::spirit

@@ -3,11 +3,15 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <limits>
 
 #include "base/error.hpp"
 
 namespace lynearm::still {
 namespace {
+
+// Moles back for each that leaves, when all but all runs back.
+constexpr double all_back = 1e4;
 
 void refuse_unless(bool good, const char* field, const std::string& value,
                    const char* accepted) {
@@ -51,11 +55,9 @@ double BoilingPot::given_off_W(double head_K) const {
 double BoilingPot::passing_K(double x) const {
   const auto liquid = units::MoleFraction::fraction(x);
   const vapour::Boiling pot = curve_.at(liquid);
-  if (head_.fixed_reflux) {
-    return rectifier_.pass(x, pot, head_.fixed_reflux->fraction(), x).top.temperature.kelvins();
-  }
-  // With all but nothing passing, the drops are of the vapour's own composition.
-  return curve_.temperature(pot.vapour).kelvins();
+  const double share =
+      head_.fixed_reflux ? head_.fixed_reflux->fraction() : all_back / (1.0 + all_back);
+  return rectifier_.pass(x, pot, share, x).top.temperature.kelvins();
 }
 
 Boil BoilingPot::at(double n_mol, double x, double net_W, Guess& guess) const {
@@ -103,42 +105,53 @@ Boil BoilingPot::at(double n_mol, double x, double net_W, Guess& guess) const {
   // of successive turns makes them fewer.
   double s = guess.reflux_over_leaving > 0.0 ? guess.reflux_over_leaving : 0.05;
   double before_s = 0.0, before_off = 0.0;
-  constexpr int most_turns = 60;
-  constexpr double all_back = 1e6;
+  // Too little runs back at `low`, and not too little at `high`: a bracket for when the turns
+  // do not close in by themselves, as with plates near the fire that no longer drives them.
+  double low = 0.0, high = std::numeric_limits<double>::infinity();
+  constexpr int most_turns = 120;
   for (int turn = 0;; ++turn) {
     look(s);
     const double give_W = given_off_W(boil.passage.top.temperature.kelvins());
     const double condensing_J = taken_J / s;
     const double room_W = net_W * condensing_J - give_W * b;
-    if (!(room_W > 0.0)) {
-      // The more runs back the cooler the head, so try far more before saying that all does.
-      if (s < all_back) {
-        s = std::fmax(10.0 * s, 1.0);
-        before_s = before_off = 0.0;
-        continue;
+    double wanted = std::numeric_limits<double>::infinity();
+    if (room_W > 0.0) {
+      const double next = give_W * a / room_W;
+      const double off = next - s;
+      // Near pure water the last digits are the first drop's own; where nearly all runs back, s
+      // is a small difference's reciprocal and has as many digits fewer.
+      const bool still_closer = before_off == 0.0 || std::abs(off) < std::abs(before_off);
+      const double near_enough = (still_closer ? 1e-13 : 1e-10) * (1.0 + s) * (1.0 + 0.01 * s);
+      if (std::abs(off) <= near_enough || high <= low * (1.0 + 1e-13)) break;
+      (off > 0.0 ? low : high) = s;
+      wanted = next;
+      if (before_off != 0.0 && off != before_off) {
+        const double secant = s - off * (s - before_s) / (off - before_off);
+        if (secant > 0.0 && std::abs(secant - next) < std::abs(off)) wanted = secant;
       }
+      before_s = s;
+      before_off = off;
+    } else {
+      low = std::fmax(low, s);
+      before_s = before_off = 0.0;
+    }
+    if (low >= all_back) {
       boil.stalled = true;
       boil.on_mol_s = 0.0;
       return boil;
     }
-    const double next = give_W * a / room_W;
-    const double off = next - s;
-    // Near pure water the last digits are the first drop's own.
-    const bool still_closer = before_off == 0.0 || std::abs(off) < std::abs(before_off);
-    if (std::abs(off) <= (still_closer ? 1e-13 : 1e-10) * (1.0 + s)) break;
     if (turn == most_turns) {
       throw base::NotConverged(
           "share of the vapour that the head condenses",
-          fmt::format("x {:.6g}, {:.6g} W: r/(1-r) {:.9g}, then {:.9g}", x, net_W, s, next));
+          fmt::format("x {:.6g}, {:.6g} W: r/(1-r) between {:.9g} and {:.9g}", x, net_W, low,
+                      high));
     }
-    double taken = next;
-    if (before_off != 0.0 && off != before_off) {
-      const double secant = s - off * (s - before_s) / (off - before_off);
-      if (secant > 0.0 && std::abs(secant - next) < std::abs(off)) taken = secant;
+    if (!(wanted > low && wanted < high)) {
+      wanted = std::isinf(high) ? std::fmax(10.0 * s, 1.0)
+               : low > 0.0      ? std::sqrt(low * high)
+                                : 0.5 * high;
     }
-    before_s = s;
-    before_off = off;
-    s = taken;
+    s = wanted;
   }
   guess.reflux_over_leaving = s;
   return boil;

@@ -42,7 +42,8 @@ class BoilingPot {
   /// net_W      heat that arrives in the pot less its loss
   [[nodiscard]] Boil at(double n_mol, double x, double net_W, Guess& guess) const;
 
-  /// The head's temperature when vapour begins to pass, over a pot at x.
+  /// The head's temperature when vapour begins to pass, all but all of it running back, over a
+  /// pot at x.
   [[nodiscard]] double passing_K(double x) const;
   /// What the head gives off at a temperature of its own.
   [[nodiscard]] double given_off_W(double head_K) const;

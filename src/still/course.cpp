@@ -118,6 +118,8 @@ void Course::rate(const State& state, State& slope, double /*t*/) const {
     slope[net_J] = mean_net_W(state[pot_K]);
     slope[head_J] = slope[net_J];
     slope[head_K] = (slope[net_J] - boiling_.given_off_W(state[head_K])) / head_wall;
+    // A cooled head comes down to the room, where its coolant is taken to be.
+    if (state[head_K] <= ambient_K) slope[head_K] = std::fmax(slope[head_K], 0.0);
     return;
   }
   const double e = std::fmax(state[ethanol], 0.0);
@@ -128,6 +130,7 @@ void Course::rate(const State& state, State& slope, double /*t*/) const {
   const Boil boil = boiling_.at(n, x, slope[net_J], guess_);
   if (boil.stalled) {
     stalled_ = true;
+    if (slope[net_J] > 0.0) slope[head_J] = slope[net_J];
     return;
   }
   slope[ethanol] = -boil.on_mol_s * boil.passage.leaving_y;
@@ -150,7 +153,7 @@ void Course::start_steps(double first_step_s) {
 void Course::advance(double longest_s) {
   const bool moved =
       steps_.advance([this](const State& s, State& d, double t) { rate(s, d, t); }, longest_s);
-  if (!moved || ++run_.steps > 200000) {
+  if (!moved || ++run_.steps > 5000) {
     throw base::NotConverged(
         "run of the still",
         fmt::format("no step from {:.6g} min on is short enough: {:.6g} mol "
@@ -178,11 +181,29 @@ double Course::next_change_s() const {
              : std::numeric_limits<double>::infinity();
 }
 
-// Takes up the power of a timed step that is due.
+// The time at which something is due: a timed step, or the end by time of a run that has begun.
+double Course::next_due_s() const {
+  const double end_s = spout_runs_ && stop_.after ? stop_.after->seconds()
+                                                  : std::numeric_limits<double>::infinity();
+  return std::min(next_change_s(), end_s);
+}
+
+// Takes up the power of the timed steps that are due.
 bool Course::pass_change() {
-  if (t_ < next_change_s() * (1.0 - 1e-12)) return false;
-  power_W_ = by_time_[next_time_++].power.watts();
-  to_the_boil_ = false;
+  bool changed = false;
+  while (t_ >= next_change_s() * (1.0 - 1e-12)) {
+    power_W_ = by_time_[next_time_++].power.watts();
+    to_the_boil_ = false;
+    changed = true;
+  }
+  return changed;
+}
+
+// While nothing runs: has the run's time come?
+bool Course::ends_by_time() {
+  if (!spout_runs_ || !stop_.after || t_ < stop_.after->seconds() * (1.0 - 1e-12)) return false;
+  run_.ending = Ending::time;
+  ended_ = true;
   return true;
 }
 
@@ -201,18 +222,31 @@ void Course::refuse_power(double more_W) const {
                   boil_K(state_) - 273.15, power_W_ + std::fmax(more_W, 0.0) / efficiency));
 }
 
+// What the head takes of the heat before vapour passes it.
+double Course::head_takes_W(const State& state) const {
+  if (setting_.head.fixed_reflux) return 0.0;
+  const double x = state[ethanol] / (state[ethanol] + state[water]);
+  return boiling_.given_off_W(boiling_.passing_K(x));
+}
+
 void Course::warm_pot() {
   const double boiling_K = boil_K(state_);
+  // A head without metal of its own is as cold as the room as soon as nothing rises.
+  if (setting_.head.wall.joules_per_kelvin() <= 0.0) {
+    state_[head_K] = setting_.heating.ambient.kelvins();
+  }
   quiet(t_, state_);
   // A temperature's error counts relative to some 300 K, and all the charge's heat hangs on it.
   steps_ = numeric::AdaptiveSteps<size>(std::fmax(setting_.tolerance * 1e-3, 1e-14), floor_);
-  start_steps(60.0);
+  bool started = false;
   while (true) {
     if (state_[pot_K] >= boiling_K) break;
-    const double change_s = next_change_s();
-    const bool rises = mean_net_W(boiling_K) > 0.0;
-    if (!rises && std::isinf(change_s)) refuse_power(-mean_net_W(boiling_K));
-    advance(change_s - t_);
+    if (pass_change() || !started) start_steps(60.0);
+    started = true;
+    const double due_s = next_due_s();
+    const double spare_W = mean_net_W(boiling_K) - head_takes_W(state_);
+    if (spare_W <= 0.0 && std::isinf(due_s)) refuse_power(-spare_W);
+    advance(due_s - t_);
     const numeric::TakenStep<size>& step = steps_.last();
     if (step.at_to[pot_K] >= boiling_K) {
       shorten(when([&](double t) { return boiling_K - step.at(t)[pot_K]; }, step.from, step.to,
@@ -229,7 +263,7 @@ void Course::warm_pot() {
       state_[pot_K] = boiling_K;
       break;
     }
-    if (pass_change()) start_steps(60.0);
+    if (ends_by_time()) return;
   }
   if (!boiled_) {
     boiled_ = true;
@@ -249,30 +283,32 @@ void Course::warm_head() {
   const double x = state_[ethanol] / (state_[ethanol] + state_[water]);
   const double passing_K = boiling_.passing_K(x);
   const bool has_wall = setting_.head.wall.joules_per_kelvin() > 0.0;
-  if (has_wall) start_steps(1.0);
+  quiet(t_, state_);
+  bool started = false;
   while (true) {
+    if ((pass_change() || !started) && has_wall) start_steps(1.0);
+    started = true;
     const double net_W = mean_net_W(state_[pot_K]);
     if (net_W <= 0.0) {
-      if (std::isinf(next_change_s())) refuse_power(-net_W);
+      if (std::isinf(next_due_s())) refuse_power(head_takes_W(state_) - net_W);
       phase_ = Phase::below;
       state_[pot_K] -= 1e-9;
       return;
     }
-    const double spare_W =
-        net_W - (setting_.head.fixed_reflux ? 0.0 : boiling_.given_off_W(passing_K));
+    const double spare_W = net_W - head_takes_W(state_);
     if (spare_W > 0.0 && (!has_wall || state_[head_K] >= passing_K)) break;
-    const double change_s = next_change_s();
-    if (spare_W <= 0.0 && std::isinf(change_s)) refuse_power(-spare_W);
+    const double due_s = next_due_s();
+    if (spare_W <= 0.0 && std::isinf(due_s)) refuse_power(-spare_W);
     if (!has_wall) {
       // Nothing passes until the fire is changed; all that rises falls back.
-      const double wait_s = change_s - t_;
+      const double wait_s = due_s - t_;
       state_[drawn_J] += power_W_ * wait_s;
       state_[net_J] += net_W * wait_s;
       state_[head_J] += net_W * wait_s;
-      t_ = change_s;
+      t_ = due_s;
       quiet(t_, state_);
     } else {
-      advance(change_s - t_);
+      advance(due_s - t_);
       const numeric::TakenStep<size>& step = steps_.last();
       if (step.at_to[head_K] >= passing_K) {
         shorten(when([&](double t) { return passing_K - step.at(t)[head_K]; }, step.from,
@@ -281,10 +317,10 @@ void Course::warm_head() {
       const bool passes = step.at_to[head_K] >= passing_K * (1.0 - 1e-12);
       t_ = step.to;
       state_ = step.at_to;
+      if (passes) state_[head_K] = passing_K;
       quiet(t_, state_);
-      if (passes && spare_W > 0.0) break;
     }
-    if (pass_change() && has_wall) start_steps(1.0);
+    if (ends_by_time()) return;
   }
   state_[head_K] = passing_K;
   phase_ = Phase::running;
@@ -314,8 +350,8 @@ Course::Reached Course::reach(const State& state, double t) const {
   s.carried_J = state[vapour_J];
 
   Parcel parcel;
-  parcel.ethanol_mol = from.pot_ethanol_mol - s.pot_ethanol_mol;
-  parcel.water_mol = from.pot_water_mol - s.pot_water_mol;
+  parcel.ethanol_mol = std::fmax(from.pot_ethanol_mol - s.pot_ethanol_mol, 0.0);
+  parcel.water_mol = std::fmax(from.pot_water_mol - s.pot_water_mol, 0.0);
   parcel.z_from = from.leaving_y;
   parcel.z_to = s.leaving_y;
   if (volatility_ != nullptr) {
@@ -448,6 +484,10 @@ void Course::distil() {
         (void)consider(Event::spout, "the first drop", [](const Reached& r) {
           return std::fmax(r.coil.missing_L(), r.parrot.missing_L()) - 1e-9;
         });
+        const Limit& dry = limits_.back();
+        if (event == Event::none && dry.room(reached.state) <= 0.0) {
+          refuse_start(dry.ending, stop_, reached.state, charge_);
+        }
       } else {
         for (const Limit& limit : limits_) {
           if (consider(Event::ending, "end of the run",
@@ -474,7 +514,7 @@ void Course::distil() {
           reached = reach(step.at_to, until);
           const double moved = -of_event(reached) / room_slope;
           if (!(std::abs(moved) < aside) || std::abs(moved) < 1e-15 * until) break;
-          if (turn < 2) until += moved;
+          if (turn < 2) until = std::clamp(until + moved, begin, end);
         }
       }
       if (event == Event::spout) {
@@ -533,7 +573,7 @@ Run Course::go() {
         break;
     }
   }
-  if (run_.points.size() < 2) run_.points.push_back(run_.points.back());
+  base::ensure(run_.points.size() >= 2, "a run has a first drop and an end");
   return std::move(run_);
 }
 

@@ -49,9 +49,8 @@ class Course {
   void warm_head();
   void distil();
   void begin_running();
-  // Commits what was reached; true when the run has ended there.
+  // Makes what was reached the run's latest moment.
   void commit(const Reached& reached);
-  [[nodiscard]] bool spout_runs() const { return spout_runs_; }
 
   void start_steps(double first_step_s);
   void advance(double longest_s);
@@ -60,10 +59,13 @@ class Course {
   [[nodiscard]] double when(Room&& room, double from, double to, std::string_view what) const;
 
   [[nodiscard]] double next_change_s() const;
+  [[nodiscard]] double next_due_s() const;
+  [[nodiscard]] bool ends_by_time();
+  [[nodiscard]] double head_takes_W(const State& state) const;
   [[nodiscard]] bool pass_change();
   void quiet(double t, const State& state);
   [[nodiscard]] int parts_of_step() const;
-  [[noreturn]] void refuse_power(double at_least_net_W) const;
+  [[noreturn]] void refuse_power(double more_W) const;
 
   const Charge& charge_;
   const RunSetting& setting_;

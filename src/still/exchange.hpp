@@ -57,8 +57,8 @@ struct Exchange {
 /// conductance  U A of the whole coil, W/K; zero or more
 /// coolant      flow zero or more; inlet 0 °C to below the vapour's dew point
 /// throws       InputError "vapour", "conductance", "coolant.flow", "coolant.inlet"
-/// accuracy     heat given is heat taken to 1e-12; the conductance is found again from both
-///              zones' heats to 1e-9 (tests/still/exchange_test.cpp). The liquid's heat
+/// accuracy     heat given is heat taken to 1e-9; the conductance is found again from both
+///              zones' heats to 1e-6 (tests/still/exchange_test.cpp). The liquid's heat
 ///              capacity is its mean over the zone, in the conductance only
 /// source       heat over logarithmic mean difference, zone by zone; enthalpy.hpp
 [[nodiscard]] Exchange exchange(const VapourFlow& vapour, units::HeatLoss conductance,

@@ -214,7 +214,7 @@ Bleeding when_to_bleed(const Recycling& recycling, const FeintsLimit& limit,
   if (!found.from) return found;
 
   // Every step to the steady state stays below it, so that its own figures decide. With all
-  // bled off each generation is the first again: the bracket's upper end always holds.
+  // bled off each generation is the first again, but for feints from before in the first.
   const auto settled = [&](double share) {
     with.bled = units::Share::fraction(share);
     return settle(with, curve, volatility, limit.greatest_charge);
@@ -224,6 +224,8 @@ Bleeding when_to_bleed(const Recycling& recycling, const FeintsLimit& limit,
   };
   double low = 0.0, high = 1.0;
   found.bled = settled(1.0);
+  found.share = units::Share::fraction(1.0);
+  if (!good(found.bled)) return found;
   while (high - low > share_width) {
     const double middle = std::midpoint(low, high);
     const Settling at = settled(middle);

@@ -68,8 +68,7 @@ inline constexpr int most_generations = 200;
 /// throws     InputError("feints.bled") outside 0 to 100 %; as distil(), cut() and
 ///            spirit::reduce() do, when a charge cannot be run or its borders are not reached
 /// accuracy   each charge is the sum of its parts to 1e-12, for ethanol, water and each
-/// congener
-///            (tests/still/feints_test.cpp)
+///            congener (tests/still/feints_test.cpp)
 [[nodiscard]] std::vector<Generation> generations(const Recycling& recycling, int count,
                                                   const vapour::BoilingCurve& curve,
                                                   const vapour::CongenerCurve& volatility);
@@ -113,11 +112,10 @@ struct Bleeding {
 ///
 /// recycling  its own `bled` is not looked at
 /// limit      oils_multiple above 1, else InputError("feints.oils_multiple")
-/// throws     InputError("feints.greatest_charge") when the low wines alone, watered, are over
-///            it; as generations() does
+/// throws     InputError("feints.greatest_charge") when the first charge, watered, is over it;
+///            as generations() does
 /// returns    the least share, to 1e-4 on the high side, that keeps the steady state within
-/// both
-///            limits; zero when nothing has to be bled off
+///            both limits; zero when nothing has to be bled off, one when even all does not
 [[nodiscard]] Bleeding when_to_bleed(const Recycling& recycling, const FeintsLimit& limit,
                                      const vapour::BoilingCurve& curve,
                                      const vapour::CongenerCurve& volatility);

@@ -46,7 +46,7 @@ Tailed tailed(numeric::Draw& draw) {
 
 Follower::Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve& curve,
                    std::uint64_t seed, std::size_t members, const numeric::Executor& executor)
-    : prior_(std::move(prior)), rules_(std::move(rules)), curve_(curve), seed_(seed) {
+    : prior_(std::move(prior)), rules_(rules), curve_(curve), seed_(seed) {
   if (members < 100 || members > 20000) {
     throw base::InputError("members", fmt::format("{}", members), "100 to 20000");
   }
@@ -231,8 +231,8 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
   require_plausible(reading);
   const bool fire = reading.power || reading.event;
   const bool rests_longer = fire_.stopped_at && reading.at > latest_;
-  std::optional<Follower> kept;
-  if (fire || rests_longer) kept = *this;
+  // What a refusal part way is undone with.
+  Follower kept = *this;
   Update update;
   update.reading = readings_.size();
   try {
@@ -267,8 +267,8 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
       move(executor);
       update.moved = true;
     }
-  } catch (const base::InputError&) {
-    if (kept) *this = *std::move(kept);
+  } catch (...) {
+    *this = std::move(kept);
     throw;
   }
   for (std::size_t i = 0; i < figures_.size() && figures_[i].reading != update.reading; ++i) {

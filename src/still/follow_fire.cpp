@@ -29,13 +29,21 @@ class FireReader {
   }
 
   void read(const Reading& reading) {
-    if (reading.event == Event::stopped) {
+    // No power logged is heat off, and power logged after that is heat on again.
+    const bool off = !reading.event && reading.power && *reading.power <= units::Power{};
+    const bool on_again = !reading.event && by_power_ && reading.power && !off;
+    if (off && fire_.stopped_at) return;
+    if (reading.event == Event::stopped || off) {
+      by_power_ = off;
       if (fire_.steps.size() > 1) before_stop_ = fire_.steps.back().power;
       fire_.stopped_at = reading.at;
       set(reading.at, units::Power{});
       return;
     }
-    if (reading.event == Event::resumed) fire_.stopped_at.reset();
+    if (reading.event == Event::resumed || on_again) {
+      fire_.stopped_at.reset();
+      by_power_ = false;
+    }
     const units::Power power = reading.power.value_or(before_stop_);
     if (fire_.stopped_at) {
       // Said while it stands: meant for when it goes on.
@@ -81,6 +89,7 @@ class FireReader {
   const RunSetting& plan_;
   units::Duration boiling_;
   units::Power before_stop_;
+  bool by_power_ = false;  // stopped by a power of nothing, not by word
   Fire fire_;
 };
 

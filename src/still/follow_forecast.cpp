@@ -14,7 +14,7 @@ namespace {
 // What a still does between now and a decision, over what its constants say: mains, draughts.
 // One standard deviation, as a share of the time and of the volume still to go.
 constexpr double wander_time = 0.02;
-constexpr double wander_volume = 0.02;
+constexpr double wander_volume = 0.03;
 // And what the model leaves out of a strength, %vol, and of a temperature, K.
 constexpr double wander_percent = 0.18;
 constexpr double wander_K = 0.08;

@@ -70,6 +70,8 @@ Passage Rectifier::pass(double pot_x, const vapour::Boiling& pot, double share,
     off = miss(x);
     for (int turn = 0; turn < 12 && std::abs(off) > close && off != before; ++turn) {
       const double next = std::clamp(x - off * (x - before_x) / (off - before), low, high);
+      // Through many plates the last digit of the top moves the bottom by more than is asked.
+      if (std::abs(next - x) <= 4e-16) break;
       before_x = x;
       before = off;
       x = next;

@@ -112,7 +112,8 @@ void refuse_start(Ending ending, const Stop& stop, const RunState& start,
     case Ending::pot_dry:
       break;
   }
-  throw base::BrokenInvariant("a run does not start dry");
+  throw base::InputError("run.hold_up", "more than the charge",
+                         "less than the charge gives before the pot is dry");
 }
 
 void check(const Charge& charge, const RunSetting& setting, const Stop& stop) {

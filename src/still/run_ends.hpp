@@ -15,7 +15,7 @@ struct Limit {
   std::function<double(const RunState&)> room;
 };
 
-/// The charge outlives what is returned.
+/// The last is the pot run dry. The charge outlives what is returned.
 [[nodiscard]] std::vector<Limit> limits(const Charge& charge, const Stop& stop);
 
 /// Throws InputError naming the stop that the first drop is already past.

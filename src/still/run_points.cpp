@@ -18,12 +18,13 @@ namespace {
 double time_of(const Run& run, std::size_t i) { return run.points[i].since_start.seconds(); }
 
 // The figures of a state that are blended.
-constexpr std::array<double RunState::*, 15> blended = {
+constexpr std::array<double RunState::*, 16> blended = {
     &RunState::pot_ethanol_mol, &RunState::pot_water_mol, &RunState::held_ethanol_mol,
     &RunState::held_water_mol,  &RunState::spout_z,       &RunState::rising_y,
     &RunState::reflux_x,        &RunState::leaving_y,     &RunState::back_share,
     &RunState::on_mol_s,        &RunState::pot_K,         &RunState::head_K,
-    &RunState::drawn_J,         &RunState::into_pot_J,    &RunState::head_heat_J};
+    &RunState::drawn_J,         &RunState::into_pot_J,    &RunState::head_heat_J,
+    &RunState::carried_J};
 
 // Weights of the neighbours of interval i (between points i and i+1).
 class Neighbours {
@@ -52,7 +53,6 @@ class Neighbours {
         if (j != k) weight *= (t - node_[j]) / (node_[k] - node_[j]);
       }
       for (const auto figure : blended) s.*figure += weight * state_[k].*figure;
-      s.carried_J += weight * state_[k].carried_J;
     }
     return s;
   }

@@ -139,6 +139,16 @@ TEST(FitStillCommand, RefusesALogWithoutReadings) {
   EXPECT_THAT(ran.err, HasSubstr("temperatures, strengths or volumes, each with its time"));
 }
 
+TEST(FitStillCommand, DoesNotWriteOverWhatItReads) {
+  const std::string before = text_of(log_of_run);
+  const Ran report = lynearm(asked({"--report", log_of_run}));
+  EXPECT_EQ(report.status, 2);
+  EXPECT_THAT(report.err, HasSubstr("a file that is neither a kit nor a log"));
+  EXPECT_EQ(lynearm(asked({"--report", kit})).status, 2);
+  EXPECT_EQ(lynearm(asked({"--write", log_of_run})).status, 2);
+  EXPECT_EQ(text_of(log_of_run), before);
+}
+
 TEST(FitStillCommand, SaysWhyOnlyInText) {
   EXPECT_THAT(lynearm(asked({"--why"})).out, HasSubstr("Student's t"));
   EXPECT_EQ(lynearm(asked({"--why", "--json"})).status, 2);

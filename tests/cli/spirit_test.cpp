@@ -40,6 +40,18 @@ TEST(Spirit, theCurveOfTheFixedFormHasItsKeysAndSteps) {
   }
 }
 
+TEST(Spirit, aHeadThatTakesAllTheHeatIsTold) {
+  // Once these ended as a solver that did not converge.
+  for (const char* loss : {"11 W/K", "13 W/K", "15 W/K"}) {
+    const Ran ran = lynearm(small({"--power", "1.2 kW", "--head-loss", loss}));
+    EXPECT_EQ(ran.status, 2) << loss << ran.err;
+    EXPECT_NE(ran.err.find("--power is \"1.2 kW\""), std::string::npos) << ran.err;
+  }
+  const Ran parrot = lynearm(small({"--parrot", "16 L"}));
+  EXPECT_EQ(parrot.status, 2);
+  EXPECT_NE(parrot.err.find("--parrot is \"16 L\""), std::string::npos) << parrot.err;
+}
+
 TEST(Spirit, generationsTakeInTheFeintsOfTheRunBefore) {
   const std::vector<std::string> asked{"--hearts-begin", "74 %vol",       "--hearts-end",
                                        "62 %vol",        "--generations", "4"};

@@ -64,6 +64,16 @@ TEST(Steps, LeaveOutOfTheControlWhatHasAnEndlessFloor) {
   EXPECT_GT(steps.last().to, 0.05);
 }
 
+TEST(Steps, DoNotTakeAStateThatIsNoNumber) {
+  // Once the error of the element after it hid the one that was no number.
+  const auto rate = [](const std::array<double, 3>&, std::array<double, 3>& d, double t) {
+    d = {t > 1.0 ? std::numeric_limits<double>::quiet_NaN() : 1.0, 0.0, 0.0};
+  };
+  AdaptiveSteps<3> steps(1e-8, {1.0, 1.0, 1.0});
+  steps.start(rate, {0.0, 0.0, 0.0}, 0.5, 2.0);
+  while (steps.advance(rate, 2.0)) ASSERT_LE(steps.last().to, 1.0);
+}
+
 TEST(Steps, SayWhenNoneIsShortEnough) {
   const auto rate = [](const std::array<double, 1>&, std::array<double, 1>& d, double t) {
     d = {t > 1.0 ? std::numeric_limits<double>::quiet_NaN() : 1.0};

@@ -85,6 +85,16 @@ TEST(Head, ThatTakesAllTheHeatLetsNothingPass) {
   EXPECT_GT(boil.share, 0.9);
 }
 
+TEST(Head, StallsJustBelowWhatItTakesWhenVapourBeginsToPass) {
+  for (const int plates : {0, 1, 4}) {
+    const Head head = losing(5.0, plates);
+    const BoilingPot pot(at_one_atmosphere(), head, room, 4000.0);
+    const double takes_W = pot.given_off_W(pot.passing_K(0.1));
+    EXPECT_TRUE(boil_of(head, 0.1, takes_W * 0.999).stalled) << plates;
+    EXPECT_FALSE(boil_of(head, 0.1, takes_W * 1.001).stalled) << plates;
+  }
+}
+
 TEST(Head, WithoutLossIsThePotAlone) {
   const Boil boil = boil_of(losing(0.0), 0.1, 2000.0);
   EXPECT_EQ(boil.share, 0.0);

@@ -10,6 +10,7 @@
 #include "numeric/ensemble.hpp"
 #include "spirit/lot.hpp"
 #include "still/follow_bands.hpp"
+#include "still/follow_fire.hpp"
 #include "still/follow_move.hpp"
 #include "still/runs.hpp"
 #include "still/sight.hpp"
@@ -36,6 +37,30 @@ CutRules usual_rules() {
   rules.hearts_end = VolumeStrength::percent(60.0);
   rules.stop = VolumeStrength::percent(20.0);
   return rules;
+}
+
+Reading fire_at(double minutes, double watts) {
+  Reading reading;
+  reading.at = Duration::minutes(minutes);
+  reading.power = units::Power::watts(watts);
+  return reading;
+}
+
+TEST(Fire, OfNoPowerIsHeatOffAndALaterPowerIsHeatOnAgain) {
+  // As fit-still reads the same log; once it was refused as a fire no still would run on.
+  RunSetting plan;
+  plan.heating.power = units::Power::watts(2000.0);
+  const Fire fire =
+      read_fire({fire_at(60.0, 2000.0), fire_at(100.0, 0.0), fire_at(130.0, 1800.0)}, plan,
+                Duration::minutes(50.0), Duration::minutes(140.0));
+  EXPECT_FALSE(fire.stopped_at.has_value());
+  ASSERT_EQ(fire.steps.size(), 3u);
+  EXPECT_EQ(std::get<Duration>(fire.steps[1].from), Duration::minutes(100.0));
+  EXPECT_EQ(fire.steps[1].power, units::Power{});
+  EXPECT_EQ(fire.steps[2].power, units::Power::watts(1800.0));
+  const Fire off = read_fire({fire_at(60.0, 2000.0), fire_at(100.0, 0.0)}, plan,
+                             Duration::minutes(50.0), Duration::minutes(140.0));
+  EXPECT_EQ(off.stopped_at, Duration::minutes(100.0));
 }
 
 numeric::Executor on_four_threads() {

@@ -208,5 +208,54 @@ TEST(RunInTime, PowerStepsOutOfOrderAreRefused) {
   }
 }
 
+TEST(RunInTime, WithAParrotThatThePotCannotFillIsRefused) {
+  RunSetting setting = small_still(1500.0);
+  setting.hold_up.parrot = Volume::litres(3.0);
+  try {
+    (void)distil(charge_of(2.0, 28.0), setting, at_one_atmosphere(), spout_at(10.0));
+    FAIL();
+  } catch (const base::InputError& error) {
+    EXPECT_EQ(error.faults().front().field, "run.hold_up");
+  }
+}
+
+TEST(RunInTime, TakesAStepAtTheVeryStart) {
+  // Once the integrator was asked for a step of no length.
+  RunSetting setting = small_still(1500.0);
+  setting.power_steps = {{Duration::seconds(0.0), Power::watts(900.0)}};
+  const still::Run run =
+      distil(charge_of(14.0, 28.0), setting, at_one_atmosphere(), spout_at(10.0));
+  const still::Run plain =
+      distil(charge_of(14.0, 28.0), small_still(900.0), at_one_atmosphere(), spout_at(10.0));
+  EXPECT_NEAR(run.last().since_start / plain.last().since_start, 1.0, 1e-9);
+}
+
+TEST(RunInTime, EndsByTimeAlsoWhileItStands) {
+  RunSetting setting = small_still(1500.0);
+  setting.power_steps = {{Duration::minutes(100.0), Power::watts(0.0)},
+                         {Duration::minutes(200.0), Power::watts(1500.0)}};
+  Stop stop;
+  stop.after = Duration::minutes(150.0);
+  const still::Run run = distil(charge_of(14.0, 28.0), setting, at_one_atmosphere(), stop);
+  EXPECT_EQ(run.ending, Ending::time);
+  EXPECT_NEAR(run.last().since_start.minutes(), 100.0, 1e-9);
+  EXPECT_NEAR(run.quiet.back().since_start.minutes(), 150.0, 1e-9);
+  // Without a later step it stands, and ends all the same.
+  setting.power_steps.pop_back();
+  EXPECT_EQ(distil(charge_of(14.0, 28.0), setting, at_one_atmosphere(), stop).ending,
+            Ending::time);
+}
+
+TEST(RunInTime, OfACooledHeadTakesItNoColderThanTheRoom) {
+  RunSetting setting = small_still(1500.0);
+  setting.head.cooling = Power::watts(1400.0);
+  setting.power_steps = {{Duration::minutes(240.0), Power::watts(2500.0)}};
+  const still::Run run =
+      distil(charge_of(14.0, 28.0), setting, at_one_atmosphere(), spout_at(10.0));
+  for (const Quiet& quiet : run.quiet) {
+    EXPECT_GE(quiet.head_temperature.celsius(), 20.0 - 1e-6);
+  }
+}
+
 }  // namespace
 }  // namespace lynearm::still
