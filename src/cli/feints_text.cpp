@@ -11,8 +11,6 @@
 namespace lynearm::cli {
 namespace {
 
-using planned::Side;
-
 std::string per_litre(units::MassConcentration c) {
   return fmt::format("{:.3f}", c.grams_per_litre());
 }

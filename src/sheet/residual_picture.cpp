@@ -18,7 +18,7 @@ constexpr double head_mm = 6.0, curve_mm = 46.0, between_mm = 8.0, rest_mm = 24.
 constexpr double foot_mm = 11.0, letter_mm = 3.0, ring_mm = 0.9;
 
 struct Panel {
-  double top, height;
+  double top = 0.0, height = 0.0;
   Ticks ticks;
 
   [[nodiscard]] double y(double value) const {

@@ -25,6 +25,9 @@ constexpr double longest_step_of_ethanol = 0.2;
 // follow it further down.
 constexpr double water_share = 1e-9;
 constexpr int quiet_parts = 4;
+// A run that is asked loosely, one of a thousand, is also told in fewer points.
+constexpr double loose = 1e-7;
+constexpr double fewer_points = 2.5;
 
 template <class Kind>
 std::vector<PowerStep> steps_by(const std::vector<PowerStep>& steps) {
@@ -437,10 +440,11 @@ int Course::parts_of_step() const {
   }
   const double floor = water_share * n0_mol_;
   const double spirit = fall(step.at_from[ethanol] + floor, step.at_to[ethanol] + floor);
+  const double finest =
+      std::max({std::abs(moles) / longest_part, std::abs(spirit) / longest_part_of_ethanol,
+                traces / longest_part_of_trace});
   return std::clamp(
-      static_cast<int>(std::ceil(
-          std::max({std::abs(moles) / longest_part, std::abs(spirit) / longest_part_of_ethanol,
-                    traces / longest_part_of_trace}))),
+      static_cast<int>(std::ceil(setting_.tolerance > loose ? finest / fewer_points : finest)),
       2, 64);
 }
 
