@@ -81,12 +81,12 @@ std::vector<std::string> account(const StillFit& fit) {
         "more", e.correlation > 0.0 ? "more" : "less", in_the_runs(fit)));
   }
   if (one_fire(fit) && fit.of(StillConstant::head_loss).left_open > 0.1) {
-    said.push_back(
+    said.emplace_back(
         "Spirit ran at one power throughout. A run whose fire is turned down or up part way "
         "tells the head's loss better: the head sends back the more the gentler the fire.");
   }
   if (fit.of(StillConstant::heating_efficiency).low > 1.0) {
-    said.push_back(
+    said.emplace_back(
         "More heat arrived than was drawn: the power read is too low, or the pot loses less "
         "than it seems. The kit takes no more than the whole.");
   }

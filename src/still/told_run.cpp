@@ -37,12 +37,12 @@ ToldRun tell(Run run, const Asked& asked, const vapour::BoilingCurve& curve) {
   told.pressure = curve.pressure();
   told.conductance = asked.conductance;
   told.coolant = asked.coolant;
-  for (Point& point : even_points(run, asked.steps)) {
+  for (const Point& point : even_points(run, asked.steps)) {
     Step step;
     step.spout = at_the_spout(point, asked.conductance, asked.coolant, curve);
     if (run.charge.congeners) step.came = groups_of(congeners_to(run, point.collected));
-    step.point = std::move(point);
-    told.curve.push_back(std::move(step));
+    step.point = point;
+    told.curve.push_back(step);
   }
   const auto part = [&](std::string name, const Fraction& fraction) {
     std::optional<CongenerAmounts> amounts;
