@@ -495,14 +495,14 @@ void Course::distil() {
       } else {
         for (const Limit& limit : limits_) {
           if (consider(Event::ending, "end of the run",
-                       [&](const Reached& r) { return limit.room(r.state); })) {
+                       [&room = limit.room](const Reached& r) { return room(r.state); })) {
             run_.ending = limit.ending;
           }
         }
         if (next_volume_ < by_volume_.size()) {
           const double wanted_L =
               std::get<units::Volume>(by_volume_[next_volume_].from).litres();
-          (void)consider(Event::power, "a change of power", [&](const Reached& r) {
+          (void)consider(Event::power, "a change of power", [this, wanted_L](const Reached& r) {
             return wanted_L - litres_20C(distilled(charge_, r.state));
           });
         }
