@@ -77,8 +77,10 @@ void Tank::flow_through(Parcel& parcel) {
       std::fmax(ethanol_mol_ * kept + parcel.ethanol_mol * added + rise_mol, 0.0);
   const double water = std::fmax(water_mol_ * kept + parcel.water_mol * added - rise_mol, 0.0);
   const double to_volume = litres_ / litres_20C(ethanol, water);
-  ethanol_mol_ = ethanol * to_volume;
-  water_mol_ = water * to_volume;
+  // A stream that swings from one end to the other within a parcel is no straight line by
+  // volume: no more stays than there was.
+  ethanol_mol_ = std::fmin(ethanol * to_volume, ethanol_mol_ + parcel.ethanol_mol);
+  water_mol_ = std::fmin(water * to_volume, water_mol_ + parcel.water_mol);
   for (std::size_t i = 0; i < congener_g_.size(); ++i) {
     const double rise_g = (parcel.trace_to[i] - parcel.trace_from[i]) * k / rho *
                           (parcel.ethanol_mol + parcel.water_mol);
