@@ -16,9 +16,9 @@
 #include "still/runs.hpp"
 #include "still/sight.hpp"
 
+namespace lynearm {
 namespace {
 
-using namespace lynearm;  // NOLINT(google-build-using-namespace): a program of its own
 using still::Follower;
 using still::Reading;
 
@@ -123,3 +123,4 @@ BENCHMARK(move_with_bands)
 BENCHMARK(one_by_one)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
 
 }  // namespace
+}  // namespace lynearm
