@@ -1,0 +1,113 @@
+#include "journal/account.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace lynearm::journal {
+namespace {
+
+PureVolume gauged(const spirit::Lot& lot) {
+  const units::Volume pure = spirit::pure_alcohol(lot);
+  const units::Volume volume = spirit::volume(lot);
+  const double by_volume = pure.litres() * volume_share_sd;
+  const double by_strength = volume.litres() * strength_sd.fraction();
+  return {pure, units::Volume::litres(std::hypot(by_volume, by_strength))};
+}
+
+PureVolume of_wash(units::Volume volume, units::VolumeStrength strength) {
+  const units::Volume pure = volume * strength.fraction();
+  return {pure,
+          units::Volume::litres(std::hypot(pure.litres() * volume_share_sd,
+                                           volume.litres() * wash_strength_sd.fraction()))};
+}
+
+AccountStep closed(AccountStep step) {
+  step.unaccounted = step.in - step.out;
+  for (const auto& [name, lost] : step.named) step.unaccounted = step.unaccounted - lost;
+  const double gap = std::abs(step.unaccounted.value.litres());
+  step.telling = gap > 0.05 && gap > 0.02 * step.in.value.litres() &&
+                 gap > 2.0 * step.unaccounted.sd.litres();
+  return step;
+}
+
+std::string numbered(std::string_view what, int number, int of) {
+  return of > 1 ? fmt::format("{} {} of {}", what, number, of) : std::string(what);
+}
+
+int count(const BatchState& batch, RunKind kind) {
+  return static_cast<int>(std::count_if(batch.runs.begin(), batch.runs.end(),
+                                        [&](const RunState& run) { return run.kind == kind; }));
+}
+
+void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchState& batch,
+             int number, int of) {
+  if (!run.charge_known) return;
+  const bool strips = run.kind == RunKind::strip;
+  AccountStep step;
+  step.stage = strips ? Stage::strip : Stage::spirit_run;
+  step.what = numbered(strips ? "strip" : "spirit run", number, of);
+  step.in = run.wash && run.parts.empty() && batch.ferment.wash
+                ? of_wash(*run.wash, batch.ferment.wash->strength)
+                : gauged(run.charge);
+  bool measured = false;
+  const bool jars_gauged = std::any_of(run.jars.begin(), run.jars.end(), [](const auto& jar) {
+    return jar.second.lot.has_value();
+  });
+  if (jars_gauged) {
+    for (const auto& [number_of_jar, jar] : run.jars) {
+      if (jar.lot) step.out = step.out + gauged(*jar.lot);
+    }
+    measured = true;
+  } else if (run.collected) {
+    step.out = gauged(*run.collected);
+    measured = true;
+  }
+  if (measured) steps.push_back(closed(std::move(step)));
+}
+
+}  // namespace
+
+PureVolume operator+(PureVolume a, PureVolume b) {
+  return {a.value + b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
+}
+
+PureVolume operator-(PureVolume a, PureVolume b) {
+  return {a.value - b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
+}
+
+BatchAccount account(const HouseState& house, const BatchState& batch) {
+  BatchAccount result;
+  int strips = 0;
+  int spirits = 0;
+  for (const RunState& run : batch.runs) {
+    int& number = run.kind == RunKind::strip ? strips : spirits;
+    add_run(result.steps, run, batch, ++number, count(batch, run.kind));
+  }
+  for (const LotState& lot : house.lots) {
+    if (lot.batch != batch.id || (!lot.wood && lot.parents.empty())) continue;
+    if (lot.name.kind != LotKind::spirit && lot.name.kind != LotKind::bottles) continue;
+    AccountStep step;
+    step.stage = lot.bottles ? Stage::bottle : lot.wood ? Stage::wood : Stage::reduce;
+    step.what = lot.label;
+    step.in = gauged(lot.made);
+    step.out = gauged(lot.left);
+    bool moved = false;
+    for (const LotUse& use : lot.uses) {
+      if (use.where == "gauging") {
+        moved = true;
+      } else if (use.where == "soaked and evaporated") {
+        step.named.emplace_back(use.where, PureVolume{spirit::pure_alcohol(use.lot), {}});
+        moved = true;
+      } else {
+        step.out = step.out + PureVolume{spirit::pure_alcohol(use.lot), {}};
+      }
+    }
+    if (moved) result.steps.push_back(closed(std::move(step)));
+  }
+  return result;
+}
+
+}  // namespace lynearm::journal

@@ -1,0 +1,48 @@
+// The account of pure alcohol: what each step of a batch took in and gave, by what was
+// measured, and what is unaccounted for, with its uncertainty. The plan's ledger closes by its
+// arithmetic; this one never quite does, and says so only when the gap is both large and
+// significant.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "journal/state.hpp"
+#include "units/quantity.hpp"
+
+namespace lynearm::journal {
+
+/// How well a house gauges, as one standard deviation: a volume read at a jar's or a bucket's
+/// mark, and an alcoholmeter's figure after its temperature is allowed for. Our estimates.
+inline constexpr double volume_share_sd = 0.01;
+inline constexpr units::VolumeStrength strength_sd = units::VolumeStrength::percent(0.3);
+/// Of the alcohol a wash holds by its two gravities: 0.001 of each, and Balling's factors. Our
+/// estimate.
+inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.25);
+
+/// Pure alcohol at 20 °C and its standard uncertainty.
+struct PureVolume {
+  units::Volume value, sd;
+};
+[[nodiscard]] PureVolume operator+(PureVolume a, PureVolume b);
+[[nodiscard]] PureVolume operator-(PureVolume a, PureVolume b);
+
+/// One step, by what was measured.
+struct AccountStep {
+  Stage stage = Stage::ledger;
+  std::string what;  ///< "strip 1 of 3"
+  PureVolume in, out;
+  std::vector<std::pair<std::string, PureVolume>> named;  ///< losses that have a name
+  PureVolume unaccounted;                                 ///< in less out less named
+  bool telling = false;  ///< larger than 0.05 L, than 2 % of what went in, and than two sd
+};
+
+struct BatchAccount {
+  std::vector<AccountStep> steps;
+};
+
+/// The account of one batch, step by step in order of time. Steps whose in or out was not
+/// measured are left out.
+[[nodiscard]] BatchAccount account(const HouseState& house, const BatchState& batch);
+
+}  // namespace lynearm::journal

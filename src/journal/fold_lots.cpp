@@ -1,0 +1,153 @@
+// Lots: brought, gauged, taken from, poured together, onto wood and off it, into bottles.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "base/error.hpp"
+#include "journal/folding.hpp"
+#include "journal/meaning.hpp"
+
+namespace lynearm::journal {
+
+LotState* Folding::lot(const LotName& name) {
+  const auto found = lots_.find(name);
+  return found == lots_.end() ? nullptr : &house_.lots[found->second];
+}
+
+bool Folding::all_there(const std::vector<LotPart>& parts) {
+  return std::all_of(parts.begin(), parts.end(),
+                     [this](const LotPart& part) { return lot(part.lot) != nullptr; });
+}
+
+LotState& Folding::make(LotKind kind, std::string label, const spirit::Lot& of, bool measured) {
+  LotState made;
+  made.told = told();
+  made.batch = standing_->said->batch;
+  made.name = {standing_->id, kind};
+  made.label = std::move(label);
+  made.made = made.left = of;
+  made.measured = measured;
+  lots_[made.name] = house_.lots.size();
+  return house_.lots.emplace_back(std::move(made));
+}
+
+spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string where) {
+  constexpr double two_gaugings = 1.03;
+  const units::Volume there = spirit::volume(from.left);
+  double share = there > units::Volume{} ? volume / there : 0.0;
+  if (volume > there * two_gaugings) {
+    puzzle(fmt::format("{:.3f} L are taken out of {:.3f} L of {}", volume.litres(),
+                       there.litres(), from.label));
+  }
+  share = std::min(share, 1.0);
+  const spirit::Lot taken = from.left * share;
+  from.left = share < 1.0 ? from.left - taken : spirit::Lot{};
+  from.uses.push_back({told(), std::move(where), taken});
+  return taken;
+}
+
+bool Folding::on(const LotBrought& body) {
+  LotState& made = make(body.kind, body.name, lot_of(body.volume, body.strength), true);
+  if (body.kind == LotKind::feints) made.generation = 1;
+  return true;
+}
+
+bool Folding::on(const LotGauged& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return false;
+  const spirit::Lot now = lot_of(body.volume, body.strength);
+  of->uses.push_back({told(), "gauging", of->left - now});
+  of->left = now;
+  of->measured = true;
+  return true;
+}
+
+bool Folding::on(const LotTaken& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return false;
+  constexpr std::array<std::string_view, 6> words = {"sample",    "tasted", "spilt",
+                                                     "destroyed", "given",  "other"};
+  take_out(*of, body.volume, std::string(words[static_cast<std::size_t>(body.gone)]));
+  return true;
+}
+
+bool Folding::on(const LotMade& body) {
+  if (!all_there(body.parts)) return false;
+  std::optional<spirit::Lot> measured;
+  if (body.volume && body.strength) measured = lot_of(*body.volume, *body.strength);
+  spirit::Lot sum{{}, body.water};
+  std::vector<LotName> parents;
+  int generation = 0;
+  for (const LotPart& part : body.parts) {
+    LotState& from = *lot(part.lot);
+    generation = std::max(generation, from.generation);
+    sum = sum + take_out(from, part.volume, "blend");
+    parents.push_back(part.lot);
+  }
+  LotState& made = make(LotKind::spirit, body.name, sum, false);
+  made.parents = std::move(parents);
+  made.generation = generation;
+  if (measured) {
+    made.uses.push_back({told(), "gauging", sum - *measured});
+    made.left = *measured;
+    made.measured = true;
+  }
+  return true;
+}
+
+bool Folding::on(const WoodFilled& body) {
+  LotState* const from = lot(body.part.lot);
+  if (from == nullptr) return false;
+  const std::string label = from->label;
+  const spirit::Lot filled = take_out(*from, body.part.volume, "wood");
+  LotState& made =
+      make(LotKind::spirit, fmt::format("{}, in {}", label, body.in), filled, false);
+  made.parents = {body.part.lot};
+  made.wood = OnWood{body.in, body.species, body.toast, body.staves};
+  return true;
+}
+
+bool Folding::on(const WoodSampled& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return false;
+  take_out(*of, body.volume, "sample");
+  if (!body.text.empty() || !body.words.empty()) {
+    std::string text = fmt::format("{}", fmt::join(body.words, ", "));
+    if (!text.empty() && !body.text.empty()) text += ": ";
+    NoteState note{told(), Stage::wood, text + body.text, {}};
+    (standing_->said->batch ? batch().notes : house_.notes).push_back(std::move(note));
+  }
+  return true;
+}
+
+bool Folding::on(const WoodEmptied& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return false;
+  const spirit::Lot off = lot_of(body.volume, body.strength);
+  const std::string label = of->label;
+  of->uses.push_back({told(), "soaked and evaporated", of->left - off});
+  of->uses.push_back({told(), "off the wood", off});
+  of->left = {};
+  LotState& made = make(LotKind::spirit, label + ", off the wood", off, true);
+  made.parents = {body.lot};
+  return true;
+}
+
+bool Folding::on(const Bottled& body) {
+  LotState* const from = lot(body.part.lot);
+  if (from == nullptr) return false;
+  const std::string label = from->label;
+  const spirit::Lot taken = take_out(*from, body.part.volume, "bottles");
+  const spirit::Lot filled =
+      spirit::lot(body.size * static_cast<double>(body.bottles), body.strength);
+  LotState& made = make(LotKind::bottles, label + ", bottled", taken, true);
+  made.parents = {body.part.lot};
+  made.bottles = InBottles{body.bottles, body.size, body.strength};
+  made.uses.push_back({told(), "gauging", taken - filled});
+  made.left = filled;
+  return true;
+}
+
+}  // namespace lynearm::journal

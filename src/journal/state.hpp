@@ -1,0 +1,211 @@
+// The house as its journal tells it: batch by batch what was done and read, with what each
+// reading truly means; and the lots of spirit, which outlive their batch. Everything here is
+// computed from the entries; nothing is kept of it. Plan and forecasts stand beside it.
+//
+// Spirit is kept as lots (masses of ethanol and water); volumes are at 20 °C, strengths true.
+// Times are the house's. Each row names the entry that told it, so a page can correct it.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "journal/entry.hpp"
+#include "spirit/lot.hpp"
+#include "wort/gravity.hpp"
+
+namespace lynearm::journal {
+
+/// Where a row comes from.
+struct Told {
+  Id entry;  ///< the first telling's
+  Moment at;
+  std::string who;
+  int corrections = 0;
+};
+
+struct PlanState {
+  Told told;
+  std::string recipe, kit;  ///< their texts
+  int earlier = 0;          ///< plans before this one
+};
+
+struct NoteState {
+  Told told;
+  Stage stage = Stage::ledger;
+  std::string text;
+  std::vector<std::string> attachments;
+};
+
+struct StepState {
+  Told told;
+  Stage stage = Stage::ledger;
+  std::string step;
+  bool done = true;
+};
+
+struct MashPoint {
+  Told told;
+  units::Temperature temperature;
+};
+struct MashWaterState {
+  Told told;
+  units::Volume volume;
+  units::Temperature temperature;
+};
+struct WortState {
+  Told told;
+  std::string from;
+  units::Volume volume;            ///< at 20 °C
+  units::SpecificGravity gravity;  ///< true, at 20 °C
+  units::Mass extract;
+};
+struct MashState {
+  std::vector<MashPoint> temperatures;
+  std::vector<MashWaterState> waters;
+  std::vector<WortState> worts;
+
+  [[nodiscard]] units::Mass extract() const;
+};
+
+struct PitchState {
+  Told told;
+  units::Volume volume;  ///< at 20 °C
+  units::SpecificGravity gravity;
+  units::Mass extract;
+  std::string yeast;
+  units::Mass mass;
+};
+struct FermentPoint {
+  Told told;
+  std::optional<units::SpecificGravity> gravity;  ///< true, at 20 °C
+  bool by_refractometer = false;  ///< then corrected for the alcohol that the pitch implies
+  std::optional<units::Temperature> temperature;
+};
+/// What the wash holds by its gravities.
+struct WashState {
+  units::SpecificGravity gravity;
+  units::VolumeStrength strength;
+  units::Volume volume;        ///< at 20 °C: racked, or as pitched
+  units::Volume pure_alcohol;  ///< in that
+};
+struct RackedState {
+  Told told;
+  units::Volume clear;  ///< at 20 °C
+  std::optional<units::Volume> lees;
+};
+struct FermentState {
+  std::optional<PitchState> pitch;
+  std::vector<FermentPoint> points;
+  std::optional<RackedState> racked;
+  std::optional<WashState> wash;  ///< once pitched and read
+};
+
+/// So much of a lot that went somewhere.
+struct LotUse {
+  Told told;
+  std::string where;  ///< "charge", "sample", "blend", "bottles", "evaporated"
+  spirit::Lot lot;
+};
+struct OnWood {
+  std::string in, species, toast;
+  std::optional<int> staves;
+};
+struct InBottles {
+  int bottles = 0;
+  units::Volume size;
+  units::VolumeStrength strength;
+};
+/// made = left + the sum of its uses, to rounding.
+struct LotState {
+  Told told;                ///< of its making
+  std::optional<Id> batch;  ///< that made it
+  LotName name;
+  std::string label;
+  std::vector<LotName> parents;
+  int generation = 0;  ///< of feints: how often its oils went round; first feints are 1
+  spirit::Lot made;
+  spirit::Lot left;
+  bool measured = false;  ///< gauged, not only computed
+  std::vector<LotUse> uses;
+  std::optional<OnWood> wood;
+  std::optional<InBottles> bottles;
+};
+
+struct RunPoint {
+  Told told;
+  still::Reading reading;  ///< `at` from the run's nought
+};
+struct JarNote {
+  Told told;
+  std::vector<std::string> words;
+  std::string text;
+  std::optional<double> fault;
+};
+struct JarState {
+  int jar = 1;
+  std::optional<Told> filled;
+  std::optional<units::Volume> as_filled;  ///< by its mark, as warm as it ran
+  std::optional<Told> gauged;
+  std::optional<spirit::Lot> lot;  ///< gauged after airing
+  std::vector<JarNote> notes;
+  std::optional<JarPoured> poured;
+};
+enum class RunStanding { running, stopped, ended };
+struct RunState {
+  Told told;
+  RunKind kind = RunKind::spirit;
+  spirit::Lot charge;  ///< gauged, or the sum of its parts; nothing when neither tells
+  bool charge_known = false;
+  units::Volume charge_volume;  ///< at 20 °C
+  std::optional<units::Volume> wash;
+  std::vector<LotPart> parts;
+  std::optional<units::Power> power;  ///< at the start
+  std::vector<RunPoint> readings;     ///< in order of time
+  std::map<int, JarState> jars;
+  std::optional<Told> allotted;
+  std::optional<Told> ended;
+  std::optional<spirit::Lot> collected;  ///< measured at the end
+  std::optional<units::Volume> left;     ///< in the pot
+  RunStanding standing = RunStanding::running;
+};
+
+/// An entry that the fold can make nothing of: it speaks of what is not there, or of what
+/// cannot be. Kept and shown, never dropped.
+struct Puzzle {
+  Id entry;
+  std::string why;
+};
+
+struct BatchState {
+  Id id;
+  std::string name, remark;
+  bool invented = false;
+  std::optional<Told> begun, closed;
+  std::optional<PlanState> plan;
+  std::vector<StepState> steps;  ///< in order of time; a step marked again stands again
+  MashState mash;
+  FermentState ferment;
+  std::vector<RunState> runs;
+  std::vector<NoteState> notes;
+  std::vector<Puzzle> puzzles;
+  std::size_t entries = 0;  ///< that stand
+  std::size_t struck = 0;
+  Moment first, last;  ///< of what happened
+};
+
+struct HouseState {
+  std::optional<PlanState> kit;      ///< the kit of the house; its recipe is empty
+  std::map<Id, BatchState> batches;  ///< also one that was never begun, if entries name it
+  std::vector<LotState> lots;        ///< in the order of their making
+  std::vector<NoteState> notes;      ///< of no batch
+  std::vector<Puzzle> puzzles;       ///< of no batch
+};
+
+/// The lot of that name, or null.
+[[nodiscard]] const LotState* lot_named(const HouseState& state, const LotName& name);
+/// The run begun by that entry, or null.
+[[nodiscard]] const RunState* run_named(const BatchState& state, const Id& entry);
+
+}  // namespace lynearm::journal

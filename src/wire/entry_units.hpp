@@ -1,0 +1,36 @@
+// The units in which the bodies of entries stand in JSON: each with the ending of its keys, the
+// bounds of what can be meant and its two conversions. For the sources of this room only.
+#pragma once
+
+#include <string_view>
+
+#include "units/quantity.hpp"
+
+namespace lynearm::wire {
+
+template <class Q>
+struct Unit {
+  double (*in)(const Q&);
+  Q (*of)(double);
+  double low, high;        ///< in this unit; wide on purpose: common practice, no source
+  std::string_view about;  ///< "°C"
+};
+
+#define LYNEARM_UNIT(Name, Q, factory, low, high, about)                \
+  inline constexpr Unit<units::Q> Name {                                \
+    [](const units::Q& q) { return q.factory(); },                      \
+        [](double v) { return units::Q::factory(v); }, low, high, about \
+  }
+
+LYNEARM_UNIT(celsius, Temperature, celsius, -20.0, 120.0, "°C");
+LYNEARM_UNIT(litres, Volume, litres, 0.0, 10'000.0, "L");
+LYNEARM_UNIT(millilitres, Volume, millilitres, 0.0, 10'000'000.0, "mL");
+LYNEARM_UNIT(kilograms, Mass, kilograms, 0.0, 10'000.0, "kg");
+LYNEARM_UNIT(grams, Mass, grams, 0.0, 1'000'000.0, "g");
+LYNEARM_UNIT(watts, Power, watts, 0.0, 100'000.0, "W");
+LYNEARM_UNIT(litres_per_minute, VolumeFlow, litres_per_minute, 0.0, 1000.0, "L/min");
+LYNEARM_UNIT(percent_vol, VolumeStrength, percent, 0.0, 100.0, "%vol");
+
+#undef LYNEARM_UNIT
+
+}  // namespace lynearm::wire

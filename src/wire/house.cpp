@@ -1,0 +1,320 @@
+#include "wire/house.hpp"
+
+#include <utility>
+
+#include "journal/account.hpp"
+#include "journal/kinds.hpp"
+#include "spirit/strength.hpp"
+#include "wire/entry_fields.hpp"
+#include "wire/entry_writer.hpp"
+#include "wire/figure.hpp"
+
+namespace lynearm::wire {
+namespace {
+
+using namespace journal;  // this file is about nothing else
+
+std::string printed(const Json& value) {
+  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Json told_json(const Told& told) {
+  Json json;
+  json["entry"] = print(told.entry);
+  json["at"] = print(told.at);
+  if (!told.who.empty()) json["who"] = told.who;
+  if (told.corrections > 0) json["corrections"] = told.corrections;
+  return json;
+}
+
+Json lot_json(const spirit::Lot& lot) {
+  const bool there = lot.mass() > units::Mass{};
+  Json json;
+  json["volume_L_20C"] = figure(there ? spirit::volume(lot).litres() : 0.0);
+  json["strength_percent_vol"] = figure(there ? spirit::strength(lot).percent() : 0.0);
+  json["pure_alcohol_L_20C"] = figure(spirit::pure_alcohol(lot).litres());
+  json["mass_kg"] = figure(lot.mass().kilograms());
+  return json;
+}
+
+// A difference of lots has a volume of pure alcohol, but no strength.
+Json part_json(const spirit::Lot& lot) {
+  return {{"pure_alcohol_L_20C", figure(spirit::pure_alcohol(lot).litres())},
+          {"mass_kg", figure(lot.mass().kilograms())}};
+}
+
+Json lot_name_json(const LotName& name) {
+  return {{"entry", print(name.entry)},
+          {"kind", std::string(fields::lot_kinds[static_cast<std::size_t>(name.kind)])}};
+}
+
+Json pure_json(const PureVolume& pure) {
+  return {{"pure_alcohol_L_20C", figure(pure.value.litres())},
+          {"standard_L_20C", figure(pure.sd.litres())}};
+}
+
+template <class B>
+Json body_of(const B& body) {
+  EntryWriter writer;
+  B copy = body;
+  describe(writer, copy);
+  return std::move(writer.object);
+}
+
+template <class Rows, class Row>
+Json list_of(const Rows& rows, const Row& row) {
+  Json list = Json::array();
+  for (const auto& one : rows) list.push_back(row(one));
+  return list;
+}
+
+Json note_json(const NoteState& note) {
+  Json json = told_json(note.told);
+  json["stage"] = std::string(words(note.stage));
+  json["text"] = note.text;
+  if (!note.attachments.empty()) json["attachments"] = note.attachments;
+  return json;
+}
+
+Json puzzle_json(const Puzzle& puzzle) {
+  return {{"entry", print(puzzle.entry)}, {"why", puzzle.why}};
+}
+
+Json mash_json(const MashState& mash) {
+  Json json;
+  json["temperatures"] = list_of(mash.temperatures, [](const MashPoint& point) {
+    Json row = told_json(point.told);
+    row["temperature_C"] = figure(point.temperature.celsius());
+    return row;
+  });
+  json["waters"] = list_of(mash.waters, [](const MashWaterState& water) {
+    Json row = told_json(water.told);
+    row["volume_L"] = figure(water.volume.litres());
+    row["temperature_C"] = figure(water.temperature.celsius());
+    return row;
+  });
+  json["worts"] = list_of(mash.worts, [](const WortState& wort) {
+    Json row = told_json(wort.told);
+    row["from"] = wort.from;
+    row["volume_L_20C"] = figure(wort.volume.litres());
+    row["specific_gravity"] = figure(wort.gravity.ratio());
+    row["extract_kg"] = figure(wort.extract.kilograms());
+    return row;
+  });
+  json["extract_kg"] = figure(mash.extract().kilograms());
+  return json;
+}
+
+Json ferment_json(const FermentState& ferment) {
+  Json json = Json::object();
+  if (ferment.pitch) {
+    Json row = told_json(ferment.pitch->told);
+    row["volume_L_20C"] = figure(ferment.pitch->volume.litres());
+    row["specific_gravity"] = figure(ferment.pitch->gravity.ratio());
+    row["extract_kg"] = figure(ferment.pitch->extract.kilograms());
+    row["yeast"] = ferment.pitch->yeast;
+    row["mass_g"] = figure(ferment.pitch->mass.grams());
+    json["pitch"] = std::move(row);
+  }
+  json["readings"] = list_of(ferment.points, [](const FermentPoint& point) {
+    Json row = told_json(point.told);
+    if (point.gravity) {
+      row["specific_gravity"] = figure(point.gravity->ratio());
+      row["by_refractometer"] = point.by_refractometer;
+    }
+    if (point.temperature) row["temperature_C"] = figure(point.temperature->celsius());
+    return row;
+  });
+  if (ferment.racked) {
+    Json row = told_json(ferment.racked->told);
+    row["clear_L_20C"] = figure(ferment.racked->clear.litres());
+    if (ferment.racked->lees) row["lees_L"] = figure(ferment.racked->lees->litres());
+    json["racked"] = std::move(row);
+  }
+  if (ferment.wash) {
+    json["wash"] = {{"specific_gravity", figure(ferment.wash->gravity.ratio())},
+                    {"strength_percent_vol", figure(ferment.wash->strength.percent())},
+                    {"volume_L_20C", figure(ferment.wash->volume.litres())},
+                    {"pure_alcohol_L_20C", figure(ferment.wash->pure_alcohol.litres())}};
+  }
+  return json;
+}
+
+Json jar_json(const JarState& jar) {
+  Json json;
+  json["jar"] = jar.jar;
+  if (jar.filled) json["filled"] = told_json(*jar.filled);
+  if (jar.as_filled) json["as_filled_mL"] = figure(jar.as_filled->millilitres());
+  if (jar.lot) {
+    json["gauged"] = told_json(*jar.gauged);
+    json["lot"] = lot_json(*jar.lot);
+  }
+  json["notes"] = list_of(jar.notes, [](const JarNote& note) {
+    Json row = told_json(note.told);
+    if (!note.words.empty()) row["words"] = note.words;
+    if (!note.text.empty()) row["text"] = note.text;
+    if (note.fault) row["fault"] = figure(*note.fault);
+    return row;
+  });
+  if (jar.poured) json["poured"] = body_of(*jar.poured);
+  return json;
+}
+
+constexpr std::array<std::string_view, 3> run_standings = {"running", "stopped", "ended"};
+
+Json run_json(const RunState& run) {
+  Json json = told_json(run.told);
+  json["run"] = std::string(fields::run_kinds[static_cast<std::size_t>(run.kind)]);
+  json["standing"] = std::string(run_standings[static_cast<std::size_t>(run.standing)]);
+  json["charge_L_20C"] = figure(run.charge_volume.litres());
+  if (run.charge_known) json["charge"] = lot_json(run.charge);
+  if (run.wash) json["wash_L_20C"] = figure(run.wash->litres());
+  json["lots"] = list_of(run.parts, [](const LotPart& part) { return body_of(part); });
+  if (run.power) json["power_W"] = figure(run.power->watts());
+  json["readings"] = list_of(run.readings, [](const RunPoint& point) {
+    Json row = told_json(point.told);
+    row["minutes"] = figure(point.reading.at.minutes());
+    const Json body = body_of(RunRead{{}, point.reading});
+    for (const auto& [name, value] : body.items()) {
+      if (name != "run") row[name] = value;
+    }
+    return row;
+  });
+  json["jars"] = list_of(run.jars, [](const auto& jar) { return jar_json(jar.second); });
+  if (run.allotted) json["allotted"] = told_json(*run.allotted);
+  if (run.ended) json["ended"] = told_json(*run.ended);
+  if (run.collected) json["collected"] = lot_json(*run.collected);
+  if (run.left) json["left_L"] = figure(run.left->litres());
+  return json;
+}
+
+Json whole_lot_json(const LotState& lot) {
+  Json json = told_json(lot.told);
+  if (lot.batch) json["batch"] = print(*lot.batch);
+  json["lot"] = lot_name_json(lot.name);
+  json["label"] = lot.label;
+  json["made"] = lot_json(lot.made);
+  json["left"] = lot_json(lot.left);
+  json["measured"] = lot.measured;
+  if (lot.generation > 0) json["generation"] = lot.generation;
+  json["parents"] = list_of(lot.parents, lot_name_json);
+  json["uses"] = list_of(lot.uses, [](const LotUse& use) {
+    Json row = told_json(use.told);
+    row["where"] = use.where;
+    row.update(part_json(use.lot));
+    return row;
+  });
+  if (lot.wood) {
+    Json wood;
+    wood["in"] = lot.wood->in;
+    if (!lot.wood->species.empty()) wood["species"] = lot.wood->species;
+    if (!lot.wood->toast.empty()) wood["toast"] = lot.wood->toast;
+    if (lot.wood->staves) wood["staves"] = *lot.wood->staves;
+    json["wood"] = std::move(wood);
+  }
+  if (lot.bottles) {
+    json["bottles"] = {{"bottles", lot.bottles->bottles},
+                       {"size_L", figure(lot.bottles->size.litres())},
+                       {"strength_percent_vol", figure(lot.bottles->strength.percent())}};
+  }
+  return json;
+}
+
+Json account_json(const BatchAccount& account) {
+  return list_of(account.steps, [](const AccountStep& step) {
+    Json row;
+    row["stage"] = std::string(words(step.stage));
+    row["what"] = step.what;
+    row["in"] = pure_json(step.in);
+    row["out"] = pure_json(step.out);
+    row["named"] = list_of(step.named, [](const auto& named) {
+      Json loss = pure_json(named.second);
+      loss["what"] = named.first;
+      return loss;
+    });
+    row["unaccounted"] = pure_json(step.unaccounted);
+    row["telling"] = step.telling;
+    return row;
+  });
+}
+
+Json head_json(const BatchState& batch) {
+  Json json;
+  json["batch"] = print(batch.id);
+  json["name"] = batch.name;
+  if (!batch.remark.empty()) json["remark"] = batch.remark;
+  json["invented"] = batch.invented;
+  if (batch.begun) json["begun"] = told_json(*batch.begun);
+  if (batch.closed) json["closed"] = told_json(*batch.closed);
+  json["first"] = print(batch.first);
+  json["last"] = print(batch.last);
+  json["entries"] = batch.entries;
+  json["struck"] = batch.struck;
+  return json;
+}
+
+}  // namespace
+
+std::string house_json(const HouseState& house) {
+  Json json;
+  if (house.kit) {
+    json["kit"] = told_json(house.kit->told);
+    json["kit"]["text"] = house.kit->kit;
+  }
+  json["batches"] = list_of(house.batches, [](const auto& entry) {
+    const BatchState& batch = entry.second;
+    Json row = head_json(batch);
+    row["planned"] = batch.plan.has_value();
+    row["pitched"] = batch.ferment.pitch.has_value();
+    row["racked"] = batch.ferment.racked.has_value();
+    row["runs"] = list_of(batch.runs, [](const RunState& run) {
+      Json one = told_json(run.told);
+      one["run"] = std::string(fields::run_kinds[static_cast<std::size_t>(run.kind)]);
+      one["standing"] = std::string(run_standings[static_cast<std::size_t>(run.standing)]);
+      one["allotted"] = run.allotted.has_value();
+      return one;
+    });
+    row["puzzles"] = batch.puzzles.size();
+    return row;
+  });
+  json["notes"] = list_of(house.notes, note_json);
+  json["puzzles"] = list_of(house.puzzles, puzzle_json);
+  return printed(json);
+}
+
+std::string batch_json(const HouseState& house, const BatchState& batch) {
+  Json json = head_json(batch);
+  if (batch.plan) {
+    json["plan"] = told_json(batch.plan->told);
+    json["plan"]["recipe"] = batch.plan->recipe;
+    json["plan"]["kit"] = batch.plan->kit;
+    json["plan"]["earlier"] = batch.plan->earlier;
+  }
+  json["steps"] = list_of(batch.steps, [](const StepState& step) {
+    Json row = told_json(step.told);
+    row["stage"] = std::string(words(step.stage));
+    row["step"] = step.step;
+    row["done"] = step.done;
+    return row;
+  });
+  json["mash"] = mash_json(batch.mash);
+  json["ferment"] = ferment_json(batch.ferment);
+  json["runs"] = list_of(batch.runs, run_json);
+  Json lots = Json::array();
+  for (const LotState& lot : house.lots) {
+    if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot));
+  }
+  json["lots"] = std::move(lots);
+  json["account"] = account_json(account(house, batch));
+  json["notes"] = list_of(batch.notes, note_json);
+  json["puzzles"] = list_of(batch.puzzles, puzzle_json);
+  return printed(json);
+}
+
+std::string lots_json(const HouseState& house) {
+  Json json;
+  json["lots"] = list_of(house.lots, whole_lot_json);
+  return printed(json);
+}
+
+}  // namespace lynearm::wire
