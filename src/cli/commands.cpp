@@ -7,6 +7,7 @@ std::vector<Command> commands() {
       plan_command(),      strip_command(),  spirit_command(), follow_command(),
       fit_still_command(), vapour_command(), cut_command(),    gauge_command(),
       reduce_command(),    blend_command(),  table_command(),  wort_command(),
+      serve_command(),
   };
 }
 

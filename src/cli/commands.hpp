@@ -21,6 +21,7 @@ namespace lynearm::cli {
 [[nodiscard]] Command blend_command();
 [[nodiscard]] Command table_command();
 [[nodiscard]] Command wort_command();
+[[nodiscard]] Command serve_command();
 
 /// All of them, in the order that help lists them.
 [[nodiscard]] std::vector<Command> commands();

@@ -26,7 +26,8 @@ std::string planned_cut(const std::vector<still::Jar>& jars, const AskedCut& ask
                   {"weights.strength", "weights"},
                   {"weights.early", "weights"},
                   {"weights.late", "weights"},
-                  {"weights.fault", "weights"}},
+                  {"weights.fault", "weights"},
+                  {"weights", asked.purpose == "own" ? "weights" : "purpose"}},
                  [&] { return still::propose(report.filled.jars, report.wishes); });
   if (look.json) return wire::json(report) + "\n";
   return text(report, look) + (with_grounds ? why(report) : std::string());

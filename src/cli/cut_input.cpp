@@ -2,20 +2,22 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string_view>
+#include <vector>
 
 #include "base/error.hpp"
 #include "cli/cut_jars.hpp"
-#include "cli/gauge_columns.hpp"
 #include "cli/stated.hpp"
 #include "cli/text_file.hpp"
+#include "units/unit_in_name.hpp"
 
 namespace lynearm::cli {
 namespace {
 
 constexpr const char* option_weights = "--weights";
 constexpr std::string_view weights_accepted =
-    R"(weights such as "volume 1, strength 0.2, early 0.3, late 2, fault 1")";
+    R"(weights such as "volume 1, strength 0.2, early 0.3, late 2, fault 1", each once)";
 
 std::string_view trimmed(std::string_view text) {
   while (text.starts_with(' ')) text.remove_prefix(1);
@@ -34,6 +36,7 @@ double* weight_of(still::Weights& weights, std::string_view name) {
 
 // "late 2, early 0.5": what is not named keeps the purpose's weight.
 bool read_weights(std::string_view text, still::Weights& weights) {
+  std::vector<const double*> named;
   while (!text.empty()) {
     const std::size_t comma = std::min(text.find(','), text.size());
     const std::string_view part = trimmed(text.substr(0, comma));
@@ -41,8 +44,10 @@ bool read_weights(std::string_view text, still::Weights& weights) {
     const std::size_t space = part.find(' ');
     if (space == std::string_view::npos) return false;
     double* const weight = weight_of(weights, part.substr(0, space));
-    const auto figure = bare_number(part.substr(space));
+    const auto figure = units::bare_number(part.substr(space));
     if (weight == nullptr || !figure) return false;
+    if (std::find(named.begin(), named.end(), weight) != named.end()) return false;
+    named.push_back(weight);
     *weight = *figure.value;
   }
   return true;

@@ -5,12 +5,14 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include "base/error.hpp"
 #include "cli/gauge_columns.hpp"
 #include "delimited/reader.hpp"
 #include "spirit/hydrometer.hpp"
+#include "spirit/scale_in_name.hpp"
 #include "spirit/stated.hpp"
 #include "spirit/strength.hpp"
 #include "spirit/vessel.hpp"
@@ -30,26 +32,6 @@ std::string trimmed(std::string_view text) {
   return std::string(text);
 }
 
-// The unit behind a head "volume_mL"; empty behind "volume"; nothing for another head.
-std::optional<std::string> unit_behind(std::string_view noun, const std::string& head) {
-  if (!head.starts_with(noun)) return std::nullopt;
-  const std::string rest = head.substr(noun.size());
-  if (rest.empty()) return rest;
-  if (rest.front() != '_' || rest.size() == 1) return std::nullopt;
-  return rest.substr(1);
-}
-
-template <class Q>
-std::optional<QuantityColumn<Q>> quantity_column(std::string_view noun, const std::string& head,
-                                                 std::size_t place) {
-  const auto word = unit_behind(noun, head);
-  if (!word) return std::nullopt;
-  if (word->empty()) return QuantityColumn<Q>{place, head};
-  const units::Unit* unit = units::kind<Q>().find(*word);
-  if (unit == nullptr) return std::nullopt;
-  return QuantityColumn<Q>{place, head, unit};
-}
-
 // A column of true strengths.
 struct StrengthColumn {
   std::size_t place = 0;
@@ -59,7 +41,7 @@ struct StrengthColumn {
 
   [[nodiscard]] units::Parsed<units::StatedStrength> read(std::string_view cell) const {
     if (!bare) return units::try_parse<units::StatedStrength>(cell);
-    auto figure = bare_number(cell);
+    auto figure = units::bare_number(cell);
     if (!figure) return {std::nullopt, std::move(figure.accepted)};
     const double most = scale == units::StrengthScale::us_proof ? 200.0 : 100.0;
     if (!(*figure.value >= 0.0 && *figure.value <= most))
@@ -68,13 +50,33 @@ struct StrengthColumn {
   }
 };
 
+// The scale of strengths that a scale of instruments is, when it is one.
+std::optional<units::StrengthScale> strength_scale(spirit::Scale scale) {
+  switch (scale) {
+    case spirit::Scale::percent_vol:
+      return units::StrengthScale::percent_by_volume;
+    case spirit::Scale::percent_vol_15C:
+      return units::StrengthScale::percent_by_volume_15C;
+    case spirit::Scale::percent_vol_60F:
+      return units::StrengthScale::percent_by_volume_60F;
+    case spirit::Scale::percent_mass:
+      return units::StrengthScale::percent_by_mass;
+    case spirit::Scale::us_proof:
+      return units::StrengthScale::us_proof;
+    default:
+      return std::nullopt;
+  }
+}
+
 std::optional<StrengthColumn> strength_column(const std::string& head, std::size_t place) {
-  if (head == "strength") return StrengthColumn{place, head};
-  if (head == "strength_percent_vol" || head == "strength_percent_vol_20C")
-    return StrengthColumn{place, head, true};
-  if (head == "strength_us_proof")
-    return StrengthColumn{place, head, true, units::StrengthScale::us_proof};
-  return std::nullopt;
+  const auto word = units::unit_behind("strength", head);
+  if (!word) return std::nullopt;
+  if (word->empty()) return StrengthColumn{place, head};
+  const spirit::ScaleInName* const found = spirit::scale_in_name(*word);
+  if (found == nullptr) return std::nullopt;
+  const auto scale = strength_scale(found->scale);
+  if (!scale) return std::nullopt;
+  return StrengthColumn{place, head, true, *scale};
 }
 
 struct Column {
@@ -107,18 +109,35 @@ class Reading {
         read(*row);
       }
     }
-    if (!faults_.empty()) throw base::InputError(std::move(faults_));
-    try {
-      still::check(jars_);
-    } catch (const base::InputError& error) {
-      std::vector<base::Fault> faults = error.faults();
-      for (base::Fault& fault : faults) place(fault);
-      throw base::InputError(std::move(faults));
+    // What cannot be read and what cannot be are told together, by line; a cell once.
+    if (faults_.empty() || !jars_.empty()) check();
+    if (!faults_.empty()) {
+      std::stable_sort(
+          faults_.begin(), faults_.end(),
+          [](const base::Fault& a, const base::Fault& b) { return a.line < b.line; });
+      throw base::InputError(std::move(faults_));
     }
     return std::move(jars_);
   }
 
  private:
+  void check() {
+    try {
+      still::check(jars_);
+    } catch (const base::InputError& error) {
+      const std::vector<base::Fault> read = faults_;
+      for (base::Fault fault : error.faults()) {
+        place(fault);
+        const bool told =
+            fault.line > 0 && std::any_of(read.begin(), read.end(), [&](const auto& other) {
+              return other.line == fault.line &&
+                     (other.field == fault.field || incomplete_.contains(fault.line));
+            });
+        if (!told) faults_.push_back(std::move(fault));
+      }
+    }
+  }
+
   void find_columns(const delimited::Head& head) {
     const auto keep = [&](auto& kept, auto found) {
       if (!found) return;
@@ -134,7 +153,7 @@ class Reading {
     for (std::size_t i = 0; i < head.columns.size(); ++i) {
       const std::string name = trimmed(head.columns[i]);
       const auto plain = [&](const char* word) {
-        return name == word ? std::optional(Column{i, name}) : std::nullopt;
+        return units::same_word(name, word) ? std::optional(Column{i, name}) : std::nullopt;
       };
       keep(columns_.jar, plain("jar"));
       keep(columns_.use, plain("use"));
@@ -143,7 +162,7 @@ class Reading {
       keep(columns_.strength, strength_column(name, i));
       for (std::size_t g = 0; g < groups.size(); ++g)
         keep(columns_.loads[g], quantity_column<Mass>(groups[g], name, i));
-      reading = reading || name.starts_with("reading");
+      reading = reading || units::unit_behind("reading", name);
     }
     const auto miss = [&](const char* column, const char* accepted) {
       faults_.push_back({column, "", accepted, file_, head.line});
@@ -202,7 +221,11 @@ class Reading {
   void gauge(Jar& jar, const std::optional<Volume>& volume, const delimited::Row& row) {
     const auto reading = parsed(columns_.gauged->reading, row);
     const auto at = parsed(columns_.gauged->temperature, row);
-    if (!reading || !at || !volume) return;
+    if (!reading || !at || !volume) {
+      // Neither the jar's volume nor its strength is known.
+      incomplete_.insert(row.line);
+      return;
+    }
     try {
       const units::MassFraction ethanol = spirit::true_mass_fraction(*reading, *at);
       jar.strength = spirit::volume_strength(ethanol);
@@ -211,6 +234,7 @@ class Reading {
                        ? spirit::volume(spirit::lot_at_mark(*volume, ethanol, *at))
                        : *volume;
     } catch (const base::InputError& error) {
+      incomplete_.insert(row.line);
       for (const base::Fault& fault : error.faults()) {
         const bool warmth = fault.field == "at" || fault.field == "temperature";
         const auto place =
@@ -238,7 +262,7 @@ class Reading {
   void read_fault(Jar& jar, const delimited::Row& row) {
     const std::string cell = trimmed(row.cells[columns_.fault->place]);
     if (cell.empty()) return;
-    auto mark = bare_number(cell);
+    auto mark = units::bare_number(cell);
     if (!mark) return tell(columns_.fault->head, cell, std::move(mark.accepted));
     jar.fault = *mark.value;
   }
@@ -289,7 +313,8 @@ class Reading {
   const std::string& file_;
   delimited::Reader reader_;
   Columns columns_;
-  std::vector<int> lines_;  // of each jar
+  std::vector<int> lines_;    // of each jar
+  std::set<int> incomplete_;  // lines whose jar is not known
   std::vector<Jar> jars_;
   std::vector<base::Fault> faults_;
 };

@@ -2,14 +2,13 @@
 
 #include <fmt/format.h>
 
-#include "cli/plan_text_words.hpp"
+#include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
 
 namespace lynearm::cli {
 namespace {
 
-using planned::Side;
 using still::grams_per_hectolitre;
 using units::Volume;
 
@@ -48,14 +47,14 @@ std::string alternatives(const wire::CutReport& report, const Look& look) {
                     with_band(hearts.per_alcohol(hearts.late)),
                     print(list[i].outcome.feints, look)});
   }
-  return planned::grid({{"", Side::left},
-                        {"hearts"},
-                        {"strength"},
-                        {"pure alcohol"},
-                        {"early g/hL"},
-                        {"late g/hL"},
-                        {"feints"}},
-                       rows);
+  return grid({{"", Side::left},
+               {"hearts"},
+               {"strength"},
+               {"pure alcohol"},
+               {"early g/hL"},
+               {"late g/hL"},
+               {"feints"}},
+              rows);
 }
 
 std::string jars(const wire::CutReport& report, const Look& look) {
@@ -68,14 +67,14 @@ std::string jars(const wire::CutReport& report, const Look& look) {
                     poured(p.foreshots, look), poured(p.hearts, look), poured(p.feints, look),
                     poured(p.apart, look)});
   }
-  return planned::grid({{"jar", Side::left},
-                        {"holds"},
-                        {"strength"},
-                        {"foreshots"},
-                        {"hearts"},
-                        {"feints"},
-                        {"apart"}},
-                       rows);
+  return grid({{"jar", Side::left},
+               {"holds"},
+               {"strength"},
+               {"foreshots"},
+               {"hearts"},
+               {"feints"},
+               {"apart"}},
+              rows);
 }
 
 struct Counted {

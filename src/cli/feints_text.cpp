@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/plan_text_words.hpp"
+#include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
 #include "units/print.hpp"
@@ -25,12 +25,12 @@ class FeintsText {
     text += course();
     text += "\n";
     text += unbled() + bled();
-    text += planned::paragraph(
+    text += paragraph(
         "Higher alcohols (to the litre of pure alcohol) come over before most alcohol does and "
         "thin out as feints return; what comes late (phenylethanol, furfural, acids) builds "
         "up.");
     if (amounts_usual) {
-      text += planned::paragraph(
+      text += paragraph(
           "Congeners in the amounts of usual low wines (from memory, within a factor of two): "
           "look at how they change, not at how much there is.");
     }
@@ -71,8 +71,8 @@ class FeintsText {
                       per_litre(charge.higher), per_litre(charge.late),
                       per_litre(hearts.higher), per_litre(hearts.late)});
     }
-    return planned::heading("Generations", look_) +
-           planned::paragraph(
+    return heading("Generations", look_) +
+           paragraph(
                told_.recycling.bled > units::Share{}
                    ? fmt::format(
                          "Each charge: the same low wines and the feints of the run "
@@ -81,35 +81,35 @@ class FeintsText {
                    : "Each charge: the same low wines and all feints of the run before. Oils "
                      "in "
                      "g/L of pure alcohol.") +
-           planned::grid({{"run"},
-                          {"charge"},
-                          {"at"},
-                          {"hearts"},
-                          {"feints"},
-                          {"at"},
-                          {"charge: higher"},
-                          {"late"},
-                          {"hearts: higher"},
-                          {"late"}},
-                         rows);
+           grid({{"run"},
+                 {"charge"},
+                 {"at"},
+                 {"hearts"},
+                 {"feints"},
+                 {"at"},
+                 {"charge: higher"},
+                 {"late"},
+                 {"hearts: higher"},
+                 {"late"}},
+                rows);
   }
 
   [[nodiscard]] std::string unbled() const {
     const still::Settling& end = bleeding_.unbled;
     if (bleeding_.volume) {
-      return planned::paragraph(fmt::format(
+      return paragraph(fmt::format(
           "With all feints returned the charge of generation {} is {}, over the {} that this "
           "boiler is filled to.",
           *bleeding_.from, volume(end.last.charge.lot),
           units::print(*told_.limit.greatest_charge, look_.units)));
     }
-    std::string text = planned::paragraph(fmt::format(
+    std::string text = paragraph(fmt::format(
         "With all feints returned: {} of feints at {}, a charge of {} at {}{}.",
         volume(end.last.feints.lot), strength(end.last.feints.lot), volume(end.last.charge.lot),
         strength(end.last.charge.lot),
         end.steady ? fmt::format(", within 1 % from generation {} on", end.generation)
                    : std::string(", and not at rest")));
-    text += planned::paragraph(fmt::format(
+    text += paragraph(fmt::format(
         "The hearts' oils are then at most {:.2f} times those of the first generation; {:.2f} "
         "times is the limit{}.",
         end.oils_multiple(), told_.limit.oils_multiple,
@@ -120,7 +120,7 @@ class FeintsText {
   [[nodiscard]] std::string bled() const {
     if (!bleeding_.from) return "";
     const still::Settling& end = bleeding_.bled;
-    return planned::paragraph(fmt::format(
+    return paragraph(fmt::format(
         "With {} of each run's feints bled off: {} of feints at {}, a charge of {}, hearts "
         "with "
         "{:.2f} times the oils of the first. What is bled off goes into a strip, or away.",

@@ -1,6 +1,7 @@
 // lynearm fit-still: the constants of a still from runs that were logged on it, for its kit.
 #include <fmt/format.h>
 
+#include <cmath>
 #include <filesystem>
 
 #include "cli/commands.hpp"
@@ -24,12 +25,16 @@ still::StillFit fitted(const AskedFit& asked, const Arguments& arguments) {
       for (std::size_t i = 0; i < asked.run_paths.size(); ++i) {
         if (fault.field.starts_with(fmt::format("runs[{}]", i))) run = i;
       }
-      if (fault.field.starts_with("charge")) {
-        fault.field = "--charge";
-        fault.value = arguments.texts("--charge").front();
-      } else if (fault.field.starts_with("run")) {
+      const std::string part = fault.field.substr(fault.field.find('.') + 1);
+      if (fault.field.starts_with("runs[") && part == "record") {
         fault.field = "--run";
         fault.value = asked.run_paths[run];
+      } else if (fault.field.starts_with("charge") || fault.field.starts_with("run")) {
+        // No still near what is stated runs so with this charge.
+        fault.field = "--charge";
+        fault.value = arguments.texts("--charge")[run];
+        fault.accepted =
+            fmt::format("what was charged on {}: {}", asked.run_paths[run], fault.accepted);
       }
     }
     throw base::InputError(std::move(faults));
@@ -59,6 +64,23 @@ void keep_apart(const AskedFit& asked) {
   }
 }
 
+// A kit is not renewed from a fit that says the charge was another one.
+void refuse_strange_charge(const still::StillFit& fit, const AskedFit& asked,
+                           const Arguments& arguments) {
+  if (asked.write_path.empty()) return;
+  for (const std::size_t i : fit.strange()) {
+    const still::FittedConstant& c = fit.constants[i];
+    if (!still::is_of_a_run(c.constant)) continue;
+    const auto run = static_cast<std::size_t>(c.run);
+    throw base::InputError(
+        "--charge", arguments.texts("--charge")[run],
+        fmt::format("the charge of {}: by its readings the {} is {:.0f} times as far off as a "
+                    "statement may be, so nothing is written to the kit (leave out --write to "
+                    "see the fit)",
+                    asked.run_paths[run], still::words(c.constant), std::abs(c.spreads_off())));
+  }
+}
+
 std::string run(Arguments& arguments, const Look& look) {
   if (arguments.has("--why") && look.json) {
     arguments.refuse("--why", "asked for with --json", "--why with the text only");
@@ -66,6 +88,7 @@ std::string run(Arguments& arguments, const Look& look) {
   const AskedFit asked = asked_fit(arguments);
   keep_apart(asked);
   const still::StillFit fit = fitted(asked, arguments);
+  refuse_strange_charge(fit, asked, arguments);
   const recipe::StillKeys keys = keys_of(fit, asked.kit);
   const std::string section = recipe::still_section(keys);
   std::vector<std::string> names;

@@ -5,15 +5,15 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cli/plan_text_words.hpp"
+#include "cli/page_text.hpp"
 #include "cli/table.hpp"
+#include "cli/visible.hpp"
 #include "sheet/still_report.hpp"
 #include "wire/still.hpp"
 
 namespace lynearm::cli {
 namespace {
 
-using planned::Side;
 using still::StillConstant;
 
 std::string constants(const still::StillFit& fit) {
@@ -23,13 +23,13 @@ std::string constants(const still::StillFit& fit) {
                     sheet::shown(c, c.low), sheet::shown(c, c.high),
                     sheet::shown(c, c.before.value), c.told ? "" : "not told"});
   }
-  return planned::grid({{"constant", Side::left},
-                        {"value"},
-                        {"80 % from"},
-                        {"to"},
-                        {"before"},
-                        {"", Side::left}},
-                       rows);
+  return grid({{"constant", Side::left},
+               {"value"},
+               {"80 % from"},
+               {"to"},
+               {"before"},
+               {"", Side::left}},
+              rows);
 }
 
 std::string instruments(const still::StillFit& fit) {
@@ -42,13 +42,13 @@ std::string instruments(const still::StillFit& fit) {
                     std::to_string(i.outlying), in_unit(i.rms), in_unit(i.noise),
                     fmt::format("{:.0f}", std::fmax(i.count_as, 1.0))});
   }
-  return planned::grid({{"instrument", Side::left},
-                        {"readings"},
-                        {"far off"},
-                        {"RMS"},
-                        {"scatter"},
-                        {"count as"}},
-                       rows);
+  return grid({{"instrument", Side::left},
+               {"readings"},
+               {"far off"},
+               {"RMS"},
+               {"scatter"},
+               {"count as"}},
+              rows);
 }
 
 std::string outlying(const still::StillFit& fit, const AskedFit& asked) {
@@ -66,12 +66,12 @@ std::string outlying(const still::StillFit& fit, const AskedFit& asked) {
   }
   if (rows.empty()) return {};
   std::string out = "\nReadings far off\n";
-  out += planned::grid({{"line", Side::left},
-                        {"time"},
-                        {"instrument", Side::left},
-                        {"read, 20 °C"},
-                        {"expected"}},
-                       rows);
+  out += grid({{"line", Side::left},
+               {"time"},
+               {"instrument", Side::left},
+               {"read, 20 °C"},
+               {"expected"}},
+              rows);
   return out;
 }
 
@@ -110,10 +110,15 @@ std::string text(const still::StillFit& fit, const AskedFit& asked, const std::s
   const auto far = std::count_if(fit.readings.begin(), fit.readings.end(),
                                  [](const auto& r) { return r.outlying; });
   std::string out = headline(
-      fmt::format("{} readings of {} {} tell {} of {} constants; {} {} far off.",
-                  fit.readings.size(), fit.runs.size(), fit.runs.size() == 1 ? "run" : "runs",
-                  told, fit.constants.size(), far, far == 1 ? "lies" : "lie"),
+      fmt::format("{} {} of {} {} {} {} of {} constants; {} {} far off.", fit.readings.size(),
+                  fit.readings.size() == 1 ? "reading" : "readings", fit.runs.size(),
+                  fit.runs.size() == 1 ? "run" : "runs",
+                  fit.readings.size() == 1 ? "tells" : "tell", told, fit.constants.size(), far,
+                  far == 1 ? "lies" : "lie"),
       look);
+  if (!fit.strange().empty()) {
+    out += caution("a figure is not to be believed; see what is said below the table.", look);
+  }
   out += "\n";
   out += constants(fit);
   const std::vector<std::string> said = still::account(fit);
@@ -126,7 +131,7 @@ std::string text(const still::StillFit& fit, const AskedFit& asked, const std::s
     out += "\nNothing for the kit: the runs tell none of its constants.\n";
   } else if (!asked.write_path.empty()) {
     out += fmt::format("\nWritten to {}: the keys below, all else as it was.\n{}",
-                       asked.write_path, section);
+                       visible(asked.write_path), section);
   } else {
     out += "\nFor the kit (--write FILE writes it)\n";
     out += section;
@@ -136,7 +141,7 @@ std::string text(const still::StillFit& fit, const AskedFit& asked, const std::s
     out += "reflux_strip and reflux_spirit give way to the head's loss.\n";
   }
   if (!asked.report_path.empty()) {
-    out += fmt::format("\nReport written to {}.\n", asked.report_path);
+    out += fmt::format("\nReport written to {}.\n", visible(asked.report_path));
   }
   if (why) out += reasons();
   return out + caution(wire::still_caution, look);

@@ -9,6 +9,7 @@
 
 #include "cli/air_pressure.hpp"
 #include "cli/commands.hpp"
+#include "cli/follow_progress.hpp"
 #include "cli/follow_readings.hpp"
 #include "cli/follow_text.hpp"
 #include "cli/gauge_batch.hpp"
@@ -17,9 +18,11 @@
 #include "cli/still_options.hpp"
 #include "cli/text_file.hpp"
 #include "cli/threads.hpp"
-#include "plan/still_setting.hpp"
+#include "plan/still_prior.hpp"
 #include "recipe/read_kit.hpp"
 #include "sheet/follow_picture.hpp"
+#include "spirit/strength.hpp"
+#include "still/todays_air.hpp"
 #include "wire/follow.hpp"
 
 namespace lynearm::cli {
@@ -45,12 +48,17 @@ struct Asked {
   std::optional<units::Power> power;
   std::optional<units::HeatLoss> loss;
   still::CutRules rules;
-  std::optional<units::Pressure> pressure;
+  AskedAir air;
   std::string replay, picture;
   std::uint64_t seed = 1;
   std::size_t members = default_members;
   int threads = 1;
 };
+
+const char* border_option(std::string_view field) {
+  if (field == "rules.heads_end") return option_begin;
+  return field == "rules.hearts_end" ? option_end : option_stop;
+}
 
 Asked read(Arguments& arguments) {
   Asked asked;
@@ -79,9 +87,11 @@ Asked read(Arguments& arguments) {
                           units::Temperature::celsius(105.0));
     asked.rules.tails_near = *tails;
   }
-  if (arguments.has("--pressure") || arguments.has("--altitude")) {
-    asked.pressure = air_pressure(arguments);
+  for (const base::Fault& fault : still::faults_of(asked.rules)) {
+    const std::string option = border_option(fault.field);
+    arguments.refuse(option, arguments.texts(option).front(), fault.accepted);
   }
+  asked.air = asked_air(arguments);
   if (arguments.has(option_replay)) {
     asked.replay = arguments.required_text(option_replay, "the path of a logged run");
   }
@@ -100,45 +110,10 @@ Asked read(Arguments& arguments) {
   return asked;
 }
 
-// How far what a kit states may be off, on the scale of a logarithm.
-template <class Spread>
-double log_sd(const Spread& spread, double otherwise) {
-  const double share = spread.half_width_80 / spread.median;
-  return share > 0.0 && std::isfinite(share) ? std::log1p(share) / band_80 : otherwise;
-}
-
-// Coil and parrot must be a small part of the charge, or the spout tells nothing of the pot.
-constexpr double least_of_hold_up = 5.0;
-
 still::StillPrior prior_of(const Asked& asked, const plan::Kit& kit) {
-  still::StillPrior prior;
-  prior.charge.spirit =
-      spirit::lot(asked.charge.volume, spirit::volume_strength(asked.charge.strength));
-  prior.setting =
-      plan::run_setting(kit, asked.power.value_or(plan::running_power(kit, true)), true);
-  if (asked.loss) {
-    prior.setting.head.fixed_reflux = std::nullopt;
-    prior.setting.head.loss = *asked.loss;
-  }
-  const units::Volume held = prior.setting.hold_up.condenser + prior.setting.hold_up.parrot;
-  const units::Volume least =
-      std::max(units::Volume::millilitres(500.0), held * least_of_hold_up);
-  if (asked.charge.volume < least) {
-    throw base::InputError(
-        option_charge, units::print(asked.charge.volume),
-        fmt::format("a volume of {} or more in this still", units::print(least)));
-  }
-  still::StillSpread& sd = prior.spread;
-  if (kit.still.head_loss && !asked.loss) {
-    sd.head_loss_log = log_sd(*kit.still.head_loss, sd.head_loss_log);
-  } else if (prior.setting.head.fixed_reflux) {
-    sd.head_loss_log = log_sd(kit.still.head_reflux_spirit, sd.head_loss_log);
-  }
-  sd.pot_loss_log = log_sd(kit.constants.heat_loss_factor, sd.pot_loss_log);
-  sd.pot_thermometer_K = sd.head_thermometer_K =
-      kit.instruments.thermometer.kelvins() / band_80;
-  sd.hydrometer_percent = kit.instruments.alcoholmeter.percent() / band_80;
-  return prior;
+  return plan::still_prior(
+      kit, {spirit::lot(asked.charge.volume, spirit::volume_strength(asked.charge.strength)), true,
+            asked.power, asked.loss});
 }
 
 const std::vector<std::pair<std::string, std::string>>& names() {
@@ -147,18 +122,51 @@ const std::vector<std::pair<std::string, std::string>>& names() {
       {"run.power", option_power},
       {"head.loss", option_loss},
       {"run.stop", option_charge},
+      {"rules.heads_end", option_begin},
+      {"rules.hearts_end", option_end},
+      {"rules.stop", option_stop},
       {"members", "--members"},
       {"charge", option_charge}};
   return all;
 }
 
-still::Follower follower_of(const Asked& asked, const Arguments& arguments,
-                            const numeric::Executor& executor) {
+// What a look into boiling water leaves open. The head's readings are corrected by the offset
+// it told; left is how far the cue at 65 %vol may be off, pressure and offset together, which
+// is less than either alone. The pot's thermometer is another one: to it the pressure is open.
+void know_air(still::StillSpread& sd, const still::TodaysAir& air) {
+  constexpr double least_K = 0.05;
+  const units::MoleFraction vapour =
+      spirit::mole_fraction(spirit::mass_fraction(units::VolumeStrength::percent(65.0)));
+  still::TodaysAir pressure_alone = air;
+  pressure_alone.offset_sd = {};
+  sd.head_thermometer_K = std::max(still::dew_cue(air, vapour).sd.kelvins(), least_K);
+  sd.pot_thermometer_K =
+      std::hypot(sd.pot_thermometer_K, still::dew_cue(pressure_alone, vapour).sd.kelvins());
+}
+
+struct Followed {
+  still::Follower follower;
+  units::TemperatureChange head_off;  // of the head's thermometer, by boiling water
+
+  still::Update take(still::Reading reading, const numeric::Executor& executor) {
+    if (reading.head_temperature)
+      reading.head_temperature = *reading.head_temperature - head_off;
+    return follower.take(reading, executor);
+  }
+};
+
+Followed follower_of(const Asked& asked, const Arguments& arguments,
+                     const numeric::Executor& executor) {
   const plan::Kit kit = recipe::read_kit(asked.kit_text, asked.kit_path);
+  const DaysAir air =
+      days_air(asked.air, arguments, kit.place.pressure, kit.instruments.thermometer / band_80);
   return as_asked(arguments, names(), [&] {
-    return still::Follower(prior_of(asked, kit), asked.rules,
-                           vapour::BoilingCurve(asked.pressure.value_or(kit.place.pressure)),
-                           asked.seed, asked.members, executor);
+    still::StillPrior prior = prior_of(asked, kit);
+    if (air.today) know_air(prior.spread, *air.today);
+    return Followed{
+        still::Follower(std::move(prior), asked.rules, vapour::BoilingCurve(air.pressure),
+                        asked.seed, asked.members, executor),
+        air.today ? air.today->thermometer_offset : units::TemperatureChange{}};
   });
 }
 
@@ -181,14 +189,15 @@ int ended(const RowsTaken& rows, const std::string& source) {
 }
 
 int follow_live(const Asked& asked, const Arguments& arguments) {
-  const numeric::Executor executor = on_threads(asked.threads);
-  still::Follower follower = follower_of(asked, arguments, executor);
+  const numeric::Executor executor = on_threads(asked.threads, stills_on_terminal());
+  Followed followed = follower_of(asked, arguments, executor);
+  const still::Follower& follower = followed.follower;
   int status = Status::well;
   const RowsTaken rows = read_readings(
       "-", "standard input",
       [&](const still::Reading& reading) {
         if (status != Status::well) return;
-        const still::Update update = follower.take(reading, executor);
+        const still::Update update = followed.take(reading, executor);
         status = put(wire::follow_json(reading, update, follower.forecast(executor)) + "\n");
       },
       tell);
@@ -208,13 +217,14 @@ void keep_apart(const Asked& asked) {
 
 int replay(const Asked& asked, const Arguments& arguments, const Look& look) {
   keep_apart(asked);
-  const numeric::Executor executor = on_threads(asked.threads);
-  still::Follower follower = follower_of(asked, arguments, executor);
+  const numeric::Executor executor = on_threads(asked.threads, stills_on_terminal());
+  Followed followed = follower_of(asked, arguments, executor);
+  const still::Follower& follower = followed.follower;
   std::vector<Replayed> replayed;
   const RowsTaken rows = read_readings(
       asked.replay, option_replay,
       [&](const still::Reading& reading) {
-        still::Update update = follower.take(reading, executor);
+        still::Update update = followed.take(reading, executor);
         still::Forecast forecast = follower.forecast(executor);
         replayed.push_back({reading, std::move(update), std::move(forecast)});
       },
@@ -268,6 +278,8 @@ Command follow_command() {
        {option_picture, "FILE", "of a replay: writes a page with curve, band, readings; HTML"},
        {"--pressure", "PRESSURE", "of the air: the kit's (default) or \"29.8 inHg\""},
        {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""},
+       boiling_water_option(
+           "shown by the head's thermometer today, \"99.2 °C\": its readings are corrected"),
        {"--members", "NUMBER", "possible stills: 1000 (default), 100 to 20000"},
        {"--seed", "NUMBER", "of their draw: 1 (default)"},
        {"--threads", "NUMBER", "to reckon on; all cores by default, the result is the same"},

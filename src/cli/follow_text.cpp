@@ -41,7 +41,7 @@ std::string when(const still::NextDecision& next) {
     return next.at ? fmt::format("passed at {:.0f} min", next.at->median.minutes()) : "passed";
   }
   if (next.in) return "in " + minutes(*next.in);
-  return "no time while it stands";
+  return still::why_no_time(next);
 }
 
 std::string right_aligned(const std::vector<Cells>& rows) {
@@ -106,26 +106,36 @@ std::string follow_text(const std::vector<Replayed>& replayed, const Look& look)
   bool any = false;
   for (const Replayed& row : replayed) {
     for (const still::Doubt& doubt : row.update.doubts) {
-      text += fmt::format("{}  {:.1f} min, {}: {:.1f} {}. Kept, not believed.\n",
+      text += fmt::format("{}  {:.1f} min, {}: {} {}. Kept, not believed.\n",
                           any ? "" : "\nDoes not fit\n", row.reading.at.minutes(),
-                          still::name(doubt.instrument), doubt.shown, still::sentence(doubt));
+                          still::words(doubt.instrument), still::shown(doubt),
+                          still::sentence(doubt));
       any = true;
     }
+  }
+  any = false;
+  for (const Replayed& row : replayed) {
+    for (const still::FireRemark& remark : row.update.remarks) {
+      text += fmt::format("{}  {:.1f} min: {}.\n", any ? "" : "\nOf the fire\n",
+                          row.reading.at.minutes(), still::sentence(remark));
+      any = true;
+    }
+  }
+  if (const std::string says = still::fire_words(last.update.now); !says.empty()) {
+    text += fmt::format("\nAt {:.0f} min {}.\n", last.update.now.at.minutes(), says);
   }
   std::vector<Row> decisions, constants;
   for (const still::NextDecision& next : last.forecast.decisions) {
     decisions.push_back(
         {std::string(still::words(next.decision)),
          next.collected ? units::print(next.collected->median, look.units) : "-",
-         fmt::format("collected; {}", when(next))});
+         (next.collected ? "collected; " : "") + when(next)});
   }
   if (!decisions.empty()) text += "\nDecisions\n" + table(decisions);
   for (const still::Learnt& learnt : last.update.constants) {
     if (!(learnt.before_sd > 0.0)) continue;  // the kit says that there is none
-    constants.push_back({std::string(still::words(learnt.constant)),
-                         fmt::format("{:.2f} {}", learnt.value, still::unit(learnt.constant)),
-                         fmt::format("± {:.2g}; before {:.2f} ± {:.2g}", learnt.sd,
-                                     learnt.before, learnt.before_sd)});
+    constants.push_back({std::string(still::words(learnt.constant)), still::words(learnt).now,
+                         "before " + still::words(learnt).before});
   }
   text += "\nWhat the run taught\n" + table(constants);
   const auto hot = std::find_if(replayed.begin(), replayed.end(), [](const Replayed& row) {
@@ -135,6 +145,9 @@ std::string follow_text(const std::vector<Replayed>& replayed, const Look& look)
     text += caution(fmt::format("{:.0f} min: {}", hot->reading.at.minutes(),
                                 wire::follow_caution(hot->reading)),
                     look);
+  }
+  if (const std::string low = still::pot_caution(last.update.now); !low.empty()) {
+    text += caution(fmt::format("{:.0f} min: {}", last.update.now.at.minutes(), low), look);
   }
   return text + caution(wire::still_caution, look);
 }
@@ -153,12 +166,14 @@ std::string follow_why(const still::Follower& follower) {
        "twenty a slip. A figure counts by the time since the one before it on its "
        "instrument, over 15 min: what a still does otherwise than its constants say "
        "lasts about as long. Chosen by invented runs; our estimates."},
-      {"known inputs", "power, heat off and on. A mistyped power is not found."},
+      {"known inputs",
+       "power, heat off and on. A mistyped power is not found. A still that the fire no longer "
+       "drives stands, and stays possible."},
       {"decisions",
        "strengths and temperatures are true ones, of what runs or of the vapour; "
        "the fire is taken to stay as it is."},
       {"bands",
-       "80 %; with 2 % of the time and of the volume still to go for mains and "
+       "80 %; with 2 % of the time and 3 % of the volume still to go for mains and "
        "draughts, chosen on invented runs."},
       {"left out",
        "coolant, entrained droplets, foam. Nothing here says that a spirit is "

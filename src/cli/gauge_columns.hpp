@@ -1,9 +1,8 @@
 // The columns of a batch of gaugings: which head means what, and each cell as a quantity.
 //
-// One rule. A column is known by its head: reading, temperature, volume or mass. Under that
-// word alone each cell states its unit ("62.4 %vol", "27.5 C"). Where the word goes on with an
-// underscore and a unit (temperature_C, reading_us_proof), the cells are bare numbers in it; a
-// unit in the cell is then refused. Upper and lower case are one, spaces around do not count.
+// A column is known by its head: reading, temperature, volume or mass, alone or with its unit
+// (temperature_C, reading_us_proof) by the one rule of units/unit_in_name.hpp. Under a unit the
+// cells are bare numbers; a unit in the cell is then refused. Spaces around do not count.
 // Every other head belongs to the maker and means nothing here.
 #pragma once
 
@@ -17,14 +16,9 @@
 #include "units/kind.hpp"
 #include "units/parse.hpp"
 #include "units/quantity.hpp"
+#include "units/unit_in_name.hpp"
 
 namespace lynearm::cli {
-
-/// The base value of a number that is in `unit` without saying so: "62.4". A comma, a unit,
-/// not-a-number and what no double holds (in the unit or the base) are refused, with the
-/// reason.
-[[nodiscard]] units::Parsed<double> bare_number(std::string_view text,
-                                                const units::Unit& unit = {});
 
 /// A column of quantities of one kind.
 template <class Q>
@@ -37,11 +31,24 @@ struct QuantityColumn {
 
   [[nodiscard]] units::Parsed<Q> read(std::string_view cell) const {
     if (unit == nullptr) return units::try_parse<Q>(cell);
-    auto base = bare_number(cell, *unit);
+    auto base = units::bare_number(cell, *unit);
     if (!base) return {std::nullopt, std::move(base.accepted)};
     return {units::from_base_value<Q>(*base.value), {}};
   }
 };
+
+/// The column of a head that is `name`, with or without a unit behind it; nothing otherwise.
+template <class Q>
+[[nodiscard]] std::optional<QuantityColumn<Q>> quantity_column(std::string_view name,
+                                                               std::string_view head,
+                                                               std::size_t place) {
+  const auto word = units::unit_behind(name, head);
+  if (!word) return std::nullopt;
+  if (word->empty()) return QuantityColumn<Q>{place, std::string(head)};
+  const units::Unit* const unit = units::unit_in_name(*word, units::kind<Q>());
+  if (unit == nullptr) return std::nullopt;
+  return QuantityColumn<Q>{place, std::string(head), unit};
+}
 
 /// The column of what the instrument showed.
 struct ReadingColumn {

@@ -5,6 +5,8 @@
 
 #include <cstdlib>
 
+#include "cli/visible.hpp"
+
 namespace lynearm::cli {
 
 bool colour_wanted() {
@@ -13,12 +15,14 @@ bool colour_wanted() {
          std::string_view(terminal) != "dumb" && isatty(STDOUT_FILENO) == 1;
 }
 
-std::string headline(std::string_view sentence, const Look& look) {
+std::string headline(std::string_view words, const Look& look) {
+  const std::string sentence = visible(words);
   return look.colour ? fmt::format("\033[1m{}\033[0m\n", sentence)
                      : fmt::format("{}\n", sentence);
 }
 
-std::string caution(std::string_view sentence, const Look& look) {
+std::string caution(std::string_view words, const Look& look) {
+  const std::string sentence = visible(words);
   return look.colour ? fmt::format("\033[33mCaution:\033[0m {}\n", sentence)
                      : fmt::format("Caution: {}\n", sentence);
 }

@@ -102,29 +102,6 @@ std::string band_of(const Batch& batch, std::string_view key) {
   return {};
 }
 
-std::string heading(std::string_view name, const Look& look) {
-  return look.colour ? fmt::format("\n\033[1m{}\033[0m\n", name) : fmt::format("\n{}\n", name);
-}
-
-std::string paragraph(std::string_view words) {
-  std::string text;
-  for (const std::string& line : wrapped(words, page_width - 2)) text += "  " + line + '\n';
-  return text;
-}
-
-std::string caution_of(const sheet::Caution& caution, const Look& look) {
-  std::string word(caution.word);
-  if (word[0] >= 'A' && word[0] <= 'Z') word[0] = static_cast<char>(word[0] - 'A' + 'a');
-  std::string text = fmt::format("Caution: {}. {}", word, caution.text);
-  // The sentences are shared with the batch sheet, which calls itself one.
-  constexpr std::string_view sheets_own = "on this sheet";
-  const std::size_t at = text.find(sheets_own);
-  if (at != std::string::npos) text.replace(at, sheets_own.size(), "in this plan");
-  std::string set = paragraph(text);
-  if (look.colour) set.replace(2, 8, "\033[33mCaution:\033[0m");
-  return set;
-}
-
 std::string count_of(int count, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }

@@ -1,5 +1,5 @@
-// How the parts of a plan are set in columns of text: paragraphs, rows of figures with their
-// bands, grids. For the sources of plan_text only.
+// How the parts of a plan are set in columns of text: rows of figures with their bands. For the
+// sources of plan_text only; paragraphs and grids are those of every page, page_text.hpp.
 #pragma once
 
 #include <optional>
@@ -8,14 +8,20 @@
 #include <vector>
 
 #include "cli/look.hpp"
+#include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
 #include "plan/figures.hpp"
 #include "plan/plan.hpp"
-#include "sheet/batch_cautions.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::cli::planned {
+
+using cli::Column;
+using cli::grid;
+using cli::heading;
+using cli::paragraph;
+using cli::Side;
 
 /// What a plan's text is made from.
 struct Batch {
@@ -65,23 +71,10 @@ struct Line {
 /// The lines in columns; decimal points under each other, long remarks wrapped.
 [[nodiscard]] std::string lines(const std::vector<Line>& rows);
 
-enum class Side { left, right };
-struct Column {
-  std::string head;
-  Side side = Side::right;
-};
-
-/// A grid with its heads; a left last column is wrapped where it would pass the page,
-/// and a grid in both systems that is too wide has the second system below the first.
-[[nodiscard]] std::string grid(const std::vector<Column>& columns,
-                               const std::vector<std::vector<std::string>>& rows);
-
-/// The name of a stage.
-[[nodiscard]] std::string heading(std::string_view name, const Look& look);
-/// Words set in lines, indented by two.
-[[nodiscard]] std::string paragraph(std::string_view words);
-/// "Caution: scalds. Cooked grain clings ...".
-[[nodiscard]] std::string caution_of(const sheet::Caution& caution, const Look& look);
+/// A caution as a plan states it.
+[[nodiscard]] inline std::string caution_of(const sheet::Caution& caution, const Look& look) {
+  return cli::caution_of(caution, "in this plan", look);
+}
 
 /// "1 run", "4 runs".
 [[nodiscard]] std::string count_of(int count, std::string_view one, std::string_view many);

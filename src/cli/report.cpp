@@ -11,6 +11,7 @@
 
 #include "cli/command_line.hpp"
 #include "cli/text_file.hpp"
+#include "cli/visible.hpp"
 
 namespace lynearm::cli {
 namespace {
@@ -21,17 +22,14 @@ void tell(const std::string& line) {
   static_cast<void>(std::fputc('\n', stderr));
 }
 
-// What was typed, fit for one line of a terminal: no control characters, not endless.
+// What was typed, fit for one line of a terminal: nothing that acts on it, not endless.
 std::string presentable(const std::string& text) {
   constexpr std::size_t most = 120;
-  std::string out;
-  for (const char c : text) {
-    const bool continuation = (c & 0xC0) == 0x80;
-    if (out.size() >= most && !continuation) return out + "...";
-    const auto byte = static_cast<unsigned char>(c);
-    out += byte < 0x20 || byte == 0x7F ? '?' : c;
-  }
-  return out;
+  std::string out = visible(text);
+  if (out.size() <= most) return out;
+  std::size_t end = most;
+  while (end < out.size() && (out[end] & 0xC0) == 0x80) ++end;
+  return end < out.size() ? out.substr(0, end) + "..." : out;
 }
 
 }  // namespace
@@ -42,6 +40,9 @@ int report(const std::exception_ptr& error) {
   } catch (const base::InputError& fault) {
     for (base::Fault one : fault.faults()) {
       one.value = presentable(one.value);
+      one.field = presentable(one.field);
+      one.file = visible(one.file);
+      one.accepted = visible(one.accepted);
       tell(base::sentence(one));
     }
     return Status::bad_input;
@@ -52,7 +53,7 @@ int report(const std::exception_ptr& error) {
     tell(fmt::format("No answer was found: {}.", fault.what()));
     return Status::no_answer;
   } catch (const NotWritten& fault) {
-    tell(presentable(fault.what()));
+    tell(visible(fault.what()));
     return Status::no_answer;
   } catch (const std::exception& fault) {
     tell(

@@ -12,6 +12,7 @@
 #include "cli/still_options.hpp"
 #include "cli/still_run.hpp"
 #include "cli/text_file.hpp"
+#include "cli/visible.hpp"
 #include "sheet/run_picture.hpp"
 #include "still/feints.hpp"
 #include "wire/feints.hpp"
@@ -35,6 +36,10 @@ constexpr double coolant_margin = 1.5;
 constexpr double usual_foreshots = 0.01;
 // A charge stronger than this flashes and parts badly; common practice, no source.
 constexpr units::VolumeStrength strong_charge = units::VolumeStrength::percent(40.0);
+// The power of the usual still is that of a gentle fire under 10 to 500 L.
+constexpr units::Power most_usual_power = units::Power::kilowatts(45.0);
+// Below this plates add less than a point or two; our estimate.
+constexpr units::Share little_reflux = units::Share::fraction(0.2);
 // Of a charge made up with feints; and how far oils may grow before feints are bled off. Both
 // common practice, no source.
 constexpr units::VolumeStrength usual_charge_at_most = units::VolumeStrength::percent(30.0);
@@ -87,10 +92,11 @@ void ask_for_generations(Arguments& arguments, AskedSpirit& asked) {
       arguments.refuse(option, "", "a border of the hearts beside --generations");
     }
   }
-  for (const char* option : {option_jar, option_picture, "--congeners", "--why"}) {
+  for (const std::string option : {option_jar, option_picture, "--congeners", "--why"}) {
     if (arguments.has(option)) {
-      const std::vector<std::string> given = arguments.texts(option);
-      arguments.refuse(option, given.empty() ? "" : given.front(), "none beside --generations");
+      const bool has_value = option == option_jar || option == option_picture;
+      arguments.refuse(option, has_value ? arguments.texts(option).front() : "given",
+                       fmt::format("no {} beside --generations", option));
     }
   }
 }
@@ -162,12 +168,34 @@ std::vector<std::string> findings_of(const still::ToldRun& told, const AskedSpir
                       print(left), print(boiler.element_covered_above)));
     }
   }
+  if (asked.still.kit_path.empty() && !asked.still.power && boiler.power > most_usual_power) {
+    all.push_back(
+        fmt::format("no power is stated: {} is reckoned for a boiler of {}, far more than a "
+                    "small still draws. Times and the head's share are a guess; state --power "
+                    "or --kit.",
+                    print(boiler.power), print(boiler.total)));
+  }
+  if (run.setting.head.plates > 0 && run.first().back < little_reflux) {
+    all.push_back(fmt::format(
+        "plates work with what runs back to them, and only {} of the vapour does at "
+        "first: without a cooled head they do little.",
+        print(run.first().back)));
+  }
   if (spirit::strength(run.charge.spirit) > strong_charge) {
     all.emplace_back(
         "a charge over 40 %vol burns, and parts badly: water brings it down to 25 to "
         "35 %vol (common practice, no source).");
   }
   return all;
+}
+
+// "in a bare pot still of 21.4 L", when no kit was given.
+std::string usual_still_words(const still::Run& run, const plan::Kit& kit, const Look& look) {
+  const int plates = run.setting.head.plates;
+  const std::string size = units::print(kit.still.boiler.total, look.units);
+  if (plates == 0) return fmt::format("in a bare pot still of {}", size);
+  return fmt::format("in a pot still of {} with {} {}", size, plates,
+                     plates == 1 ? "plate" : "plates");
 }
 
 // The same charge of low wines again and again, each time with the feints of the run before.
@@ -214,12 +242,12 @@ std::string output(const AskedSpirit& asked, const Arguments& arguments, const L
   SpiritWords words;
   words.congeners = arguments.has("--congeners");
   words.foreshots_usual = told.cuts.has_value() && !asked.foreshots;
-  words.still = kit_path.empty() ? fmt::format("in a bare pot still of {}",
-                                               units::print(kit.still.boiler.total, look.units))
+  words.still = kit_path.empty() ? usual_still_words(told.run, kit, look)
                                  : fmt::format("in {}", kit.name);
   words.findings = findings_of(told, asked, kit, look);
-  std::string text =
-      look.json ? wire::spirit_json(told) + "\n" : spirit_text(told, words, look);
+  words.today = made.today;
+  std::string text = look.json ? wire::spirit_json(told, words.today, words.findings) + "\n"
+                               : spirit_text(told, words, look);
   if (arguments.has("--why") && !look.json) text += spirit_why(told, words, look);
   if (!asked.picture.empty()) {
     // A slip of the hand must not put a picture over what the maker wrote.
@@ -230,7 +258,7 @@ std::string output(const AskedSpirit& asked, const Arguments& arguments, const L
     const std::string title =
         fmt::format("Spirit run of {}", shown(told.run.charge.spirit, look.units));
     write_file(asked.picture, sheet::svg_file(sheet::run_picture(told, title, look.units)));
-    if (!look.json) text += fmt::format("\nThe picture is in {}.\n", asked.picture);
+    if (!look.json) text += fmt::format("\nThe picture is in {}.\n", visible(asked.picture));
   }
   return text;
 }

@@ -5,7 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cli/plan_text_words.hpp"
+#include "cli/air_pressure.hpp"
+#include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
 #include "sheet/batch_cautions.hpp"
@@ -15,9 +16,6 @@
 
 namespace lynearm::cli {
 namespace {
-
-using planned::Column;
-using planned::Side;
 
 // Rows of the course: enough to see the bend, few enough for a page.
 constexpr int rows_of_course = 13;
@@ -46,17 +44,25 @@ class SpiritText {
   [[nodiscard]] std::string strength(units::VolumeStrength s) const {
     return shown(s, look_.units);
   }
+  // A temperature of the run as the maker reads it.
+  [[nodiscard]] std::string read(units::Temperature truly) const {
+    return print(words_.today ? words_.today->as_shown(truly) : truly);
+  }
   [[nodiscard]] std::string time(units::Duration d) const {
     return fmt::format("{:.0f} min", d.minutes());
   }
 
   [[nodiscard]] std::string heading(std::string_view name) const {
-    return planned::heading(name, look_);
+    return cli::heading(name, look_);
   }
 
   [[nodiscard]] std::string first_line() const {
     const still::Point& end = told_.run.last();
     const std::string charge = shown(told_.run.charge.spirit, look_.units);
+    if (still::most_escaping(told_) > units::Share{}) {
+      return fmt::format("{} is not caught: with {} of coolant up to {} of its vapour escapes.",
+                         charge, print(told_.coolant.flow), print(still::most_escaping(told_)));
+    }
     if (!told_.cuts) {
       return fmt::format("{} gives {} at {}, with {} of its alcohol.", charge,
                          print(end.collected), strength(end.cumulative),
@@ -102,7 +108,14 @@ class SpiritText {
                     fmt::format("in at {}, out at up to {}", print(told_.coolant.inlet),
                                 print(warmest_coolant()))});
     rows.push_back({"air pressure", print(told_.pressure)});
-    return table(rows);
+    if (words_.today) {
+      rows.push_back({"thermometer",
+                      offset_shown(words_.today->thermometer_offset, look_.units),
+                      "shown less true; below, what it shows"});
+    }
+    std::string text = table(rows);
+    if (words_.today) text += fmt::format("\n{}", paragraph(still::account(*words_.today)));
+    return text;
   }
 
   [[nodiscard]] units::Temperature warmest_coolant() const {
@@ -122,6 +135,8 @@ class SpiritText {
             ? spirit::shown(spirit::mass_fraction(step.point.spout), t, spirit::Scale::us_proof)
                   .figure
             : step.spout.shown->figure;
+    // A hydrometer's scale ends at nought.
+    if (figure < 0.0) return fmt::format("under 0 at {}", print(t));
     return fmt::format("{:.1f} at {}", figure, print(t));
   }
 
@@ -134,18 +149,18 @@ class SpiritText {
       const still::Step& step = told_.curve[at];
       const still::Point& p = step.point;
       rows.push_back({print(p.collected), time(p.since_start), strength(p.spout), glass(step),
-                      strength(p.cumulative), strength(p.pot), print(p.pot_temperature),
-                      print(p.head_temperature)});
+                      strength(p.cumulative), strength(p.pot), read(p.pot_temperature),
+                      read(p.head_temperature)});
     }
-    return heading("Course") + planned::grid({{"collected"},
-                                              {"after"},
-                                              {"spout"},
-                                              {"glass shows"},
-                                              {"so far"},
-                                              {"pot"},
-                                              {"pot at"},
-                                              {"head at"}},
-                                             rows);
+    return heading("Course") + grid({{"collected"},
+                                     {"after"},
+                                     {"spout"},
+                                     {"glass shows"},
+                                     {"so far"},
+                                     {"pot"},
+                                     {words_.today ? "pot shows" : "pot at"},
+                                     {words_.today ? "head shows" : "head at"}},
+                                    rows);
   }
 
   [[nodiscard]] std::string cuts() const {
@@ -155,6 +170,7 @@ class SpiritText {
       std::vector<std::string> row = {
           part.name,          print(f.volume),      strength(f.strength),
           time(f.duration()), strength(f.to.spout), print(f.to.head_temperature)};
+      if (words_.today) row.push_back(read(f.to.head_temperature));
       if (part.congeners) {
         const still::Groups groups = still::groups_of(*part.congeners);
         for (const double g : {groups.early_g, groups.middle_g, groups.late_g}) {
@@ -163,16 +179,11 @@ class SpiritText {
       }
       rows.push_back(std::move(row));
     }
-    return heading("Cuts") + planned::grid({{"", Side::left},
-                                            {"volume"},
-                                            {"strength"},
-                                            {"lasts"},
-                                            {"to"},
-                                            {"head"},
-                                            {"early"},
-                                            {"middle"},
-                                            {"late"}},
-                                           rows);
+    std::vector<Column> heads = {{"", Side::left}, {"volume"}, {"strength"},
+                                 {"lasts"},        {"to"},     {"head"}};
+    if (words_.today) heads.push_back({"head shows"});
+    for (const char* group : {"early", "middle", "late"}) heads.push_back({group});
+    return heading("Cuts") + grid(heads, rows);
   }
 
   [[nodiscard]] std::string jars() const {
@@ -185,18 +196,18 @@ class SpiritText {
     for (const still::JarRow& row : told_.jars) {
       rows.push_back({row.jar.label, print(row.jar.volume), strength(row.jar.strength),
                       time(row.to.since_start - row.from.since_start),
-                      print(row.to.head_temperature), band(row.jar.early), band(row.jar.middle),
+                      read(row.to.head_temperature), band(row.jar.early), band(row.jar.middle),
                       band(row.jar.late)});
     }
-    return heading("Jars") + planned::grid({{"jar"},
-                                            {"volume"},
-                                            {"strength"},
-                                            {"lasts"},
-                                            {"head"},
-                                            {"early, g"},
-                                            {"middle, g"},
-                                            {"late, g"}},
-                                           rows);
+    return heading("Jars") + grid({{"jar"},
+                                   {"volume"},
+                                   {"strength"},
+                                   {"lasts"},
+                                   {words_.today ? "head shows" : "head"},
+                                   {"early, g"},
+                                   {"middle, g"},
+                                   {"late, g"}},
+                                  rows);
   }
 
   [[nodiscard]] std::string congeners() const {
@@ -218,8 +229,8 @@ class SpiritText {
       }
       rows.push_back(std::move(row));
     }
-    return heading("Congeners") + planned::grid(columns, rows) +
-           planned::paragraph(
+    return heading("Congeners") + grid(columns, rows) +
+           paragraph(
                "Estimates: what a usual charge carries is known to a factor of two or three, "
                "and each volatility to the spread of its row (docs/rooms/vapour.md).");
   }
@@ -229,7 +240,7 @@ class SpiritText {
     for (const sheet::Caution& one :
          {sheet::cautions::heat, sheet::cautions::outlet, sheet::cautions::vapour,
           sheet::cautions::fire, sheet::cautions::foreshots}) {
-      text += planned::caution_of(one, look_);
+      text += caution_of(one, "here", look_);
     }
     return text;
   }

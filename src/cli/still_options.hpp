@@ -41,7 +41,7 @@ void check_lot(Arguments& arguments, const std::string& option, const units::Sta
 [[nodiscard]] plan::Kit usual_still(units::Volume charge);
 
 /// `work()`, its refusals told under the options' names and with the texts that were typed.
-/// names      of the engine's fields, or of their beginnings ("run.stop")
+/// What was not typed is told as what stood in its place: "power without --power".
 template <class Work>
 auto as_asked(const Arguments& arguments,
               const std::vector<std::pair<std::string, std::string>>& names, const Work& work) {
@@ -52,8 +52,12 @@ auto as_asked(const Arguments& arguments,
     for (base::Fault& fault : faults) {
       for (const auto& [field, option] : names) {
         if (!fault.field.starts_with(field)) continue;
-        fault.field = option;
-        if (arguments.has(option)) fault.value = arguments.texts(option).front();
+        if (arguments.has(option)) {
+          fault.field = option;
+          fault.value = arguments.texts(option).front();
+        } else {
+          fault.field = std::string("what stands for ") + option + ", which is not given,";
+        }
         break;
       }
     }

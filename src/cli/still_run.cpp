@@ -1,6 +1,5 @@
 #include "cli/still_run.hpp"
 
-#include "cli/air_pressure.hpp"
 #include "cli/still_options.hpp"
 #include "cli/text_file.hpp"
 #include "plan/still_setting.hpp"
@@ -21,6 +20,8 @@ constexpr const char* option_reflux = "--head-reflux";
 constexpr const char* option_loss = "--head-loss";
 constexpr const char* option_plates = "--plates";
 constexpr const char* option_parrot = "--parrot";
+// Half of an 80 % band over the standard deviation of a normal.
+constexpr double half_of_80 = 1.2815515655446004;
 
 void ask_for_head(Arguments& arguments, AskedStill& asked) {
   asked.reflux = head_reflux(arguments);
@@ -68,7 +69,8 @@ std::vector<Option> still_run_options() {
       {option_plates, "NUMBER", "above the pot, 0 to 12"},
       {option_parrot, "VOLUME", "of spirit in the glass with the hydrometer: \"120 mL\""},
       {"--pressure", "PRESSURE", "of the air: \"101.325 kPa\"; the kit's, or this, by default"},
-      {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""}};
+      {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""},
+      boiling_water_option("what the thermometer shows in boiling water today: \"99.2 °C\"")};
 }
 
 AskedStill asked_still(Arguments& arguments) {
@@ -87,9 +89,7 @@ AskedStill asked_still(Arguments& arguments) {
     arguments.keep_within(option_parrot, *asked.parrot, units::Volume{},
                           units::Volume::litres(20.0));
   }
-  if (arguments.has("--pressure") || arguments.has("--altitude")) {
-    asked.pressure = air_pressure(arguments);
-  }
+  asked.air = asked_air(arguments);
   if (arguments.has(option_kit)) {
     asked.kit_path = arguments.required_text(option_kit, "the path of a kit file");
     if (!asked.kit_path.empty()) {
@@ -102,7 +102,9 @@ AskedStill asked_still(Arguments& arguments) {
 StillRun run_still(const AskedStill& asked, const Arguments& arguments) {
   plan::Kit kit = asked.kit_path.empty() ? usual_still(asked.charge.volume)
                                          : recipe::read_kit(asked.kit_text, asked.kit_path);
-  vapour::BoilingCurve curve(asked.pressure.value_or(kit.place.pressure));
+  const DaysAir air = days_air(asked.air, arguments, kit.place.pressure,
+                               kit.instruments.thermometer / half_of_80);
+  vapour::BoilingCurve curve(air.pressure);
   const vapour::CongenerCurve volatility(curve);
   still::Charge charge;
   charge.spirit =
@@ -118,7 +120,7 @@ StillRun run_still(const AskedStill& asked, const Arguments& arguments) {
     }
     return made;
   });
-  return {std::move(kit), std::move(curve), std::move(run)};
+  return {std::move(kit), std::move(curve), air.today, std::move(run)};
 }
 
 const std::vector<std::pair<std::string, std::string>>& still_run_names() {

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "cli/air_pressure.hpp"
 #include "cli/arguments.hpp"
 #include "cli/command.hpp"
 #include "plan/kit.hpp"
@@ -16,8 +17,9 @@
 
 namespace lynearm::cli {
 
-/// --charge, --stop, --kit, --power, --head-reflux, --head-loss, --plates, --parrot, --pressure
-/// and --altitude.
+/// --charge, --stop, --kit, --power, --head-reflux, --head-loss, --plates, --parrot,
+/// --pressure,
+/// --altitude and --boiling-water.
 [[nodiscard]] std::vector<Option> still_run_options();
 
 struct AskedStill {
@@ -29,7 +31,7 @@ struct AskedStill {
   std::optional<units::HeatLoss> loss;
   std::optional<int> plates;
   std::optional<units::Volume> parrot;
-  std::optional<units::Pressure> pressure;
+  AskedAir air;
 };
 
 /// Reads them; notes faults in `arguments`. --charge and --stop must be there.
@@ -38,7 +40,8 @@ struct AskedStill {
 struct StillRun {
   plan::Kit kit;
   vapour::BoilingCurve curve;
-  still::Run run;  ///< with the congeners of a usual charge
+  std::optional<still::TodaysAir> today;  ///< by --boiling-water
+  still::Run run;                         ///< with the congeners of a usual charge
 };
 
 /// throws     InputError with the options' names

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "cli/visible.hpp"
+
 namespace lynearm::cli {
 namespace {
 
@@ -32,12 +34,18 @@ std::size_t columns(std::string_view text) {
       std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
-std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
+std::vector<std::string> wrapped(std::string_view words, std::size_t width) {
+  // Lines of a longer text run on.
+  std::string text(words);
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t' || c == '\r'; },
+      ' ');
+  text = visible(text);
   std::vector<std::string> made;
   std::string line;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t end = end_of_piece(text, at);
-    const std::string piece(text.substr(at, end - at));
+    const std::string piece = text.substr(at, end - at);
     at = end + 1;
     if (!line.empty() && columns(line) + 1 + columns(piece) > width) {
       made.push_back(std::move(line));
@@ -73,7 +81,11 @@ std::string grounds(const std::vector<Ground>& all) {
   return text;
 }
 
-std::string table(const std::vector<Row>& rows) {
+std::string table(const std::vector<Row>& given) {
+  std::vector<Row> rows = given;
+  for (Row& row : rows) {
+    row = {visible(row.name), visible(row.figure), visible(row.remark)};
+  }
   std::size_t name_width = 0;
   std::size_t whole_width = 0;
   std::size_t figure_width = 0;

@@ -7,9 +7,12 @@
 
 #include "cli/air_pressure.hpp"
 #include "cli/commands.hpp"
+#include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
 #include "spirit/strength.hpp"
+#include "still/days_cues.hpp"
+#include "wire/todays_air.hpp"
 #include "wire/vapour.hpp"
 
 namespace lynearm::cli {
@@ -50,7 +53,8 @@ struct Asked {
   bool in_vapour = false;
 };
 
-Asked asked(Arguments& arguments) {
+// What is asked of a liquid or a vapour; nothing where boiling water alone is told.
+std::optional<Asked> asked(Arguments& arguments) {
   std::optional<Asked> found;
   for (const char* option : {liquid_moles, liquid_strength, vapour_moles, vapour_strength}) {
     if (!arguments.has(option)) continue;
@@ -63,8 +67,10 @@ Asked asked(Arguments& arguments) {
     found = Asked{moles ? mole_fraction(arguments, option) : of_strength(arguments, option),
                   option == vapour_moles || option == vapour_strength};
   }
-  if (!found) arguments.refuse(liquid_moles, "", one_of_four);
-  return found.value_or(Asked{});
+  if (!found && !arguments.has("--boiling-water")) {
+    arguments.refuse(liquid_moles, "", one_of_four);
+  }
+  return found;
 }
 
 std::string strength(units::MoleFraction ethanol, const Look& look) {
@@ -101,7 +107,7 @@ std::string text(const vapour::BoilingMixture& found, const vapour::Azeotrope& a
                  "above ethanol and water apart at 0 °C"},
                 {"enthalpy, vapour", heat(found.vapour_enthalpy, found.vapour), "the same"},
                 {"azeotrope", strength(azeotrope.ethanol, look),
-                 "at " + print(azeotrope.temperature) + "; no still passes it"},
+                 fmt::format("at {}; no still passes it", print(azeotrope.temperature))},
                 {"air pressure", print(found.pressure)}});
 }
 
@@ -127,17 +133,69 @@ std::string why(const vapour::BoilingMixture& found) {
         "among themselves. From 50 to 110 kPa."}});
 }
 
+// Half of an 80 % band over the standard deviation of a normal.
+constexpr double half_of_80 = 1.2815515655446004;
+
+// The cues of the day, truly and as the thermometer shows them.
+std::string cues_text(const std::vector<still::DaysCue>& cues, const Look& look) {
+  const auto print = [&](auto quantity) { return units::print(quantity, look.units); };
+  std::vector<std::vector<std::string>> rows;
+  for (const still::DaysCue& cue : cues) {
+    const std::string of = shown(cue.strength, look.units);
+    rows.push_back({cue.of == still::CueOf::head ? fmt::format("head, for {} at the spout", of)
+                    : cue.strength == units::VolumeStrength{}
+                        ? std::string("boiling water")
+                        : fmt::format("boiling, {} in the pot", of),
+                    print(cue.truly), print(cue.cue.as_shown), print(cue.cue.sd * half_of_80)});
+  }
+  return heading("Cues of the day", look) +
+         grid({{"", Side::left}, {"truly"}, {"the thermometer shows"}, {"within"}}, rows) +
+         paragraph(
+             "\"Within\" is for the day's air and the thermometer, four times in five; a head "
+             "that stands still, with its bulb in the vapour, is taken for granted.");
+}
+
+std::string todays_headline(const still::TodaysAir& air, const Look& look) {
+  return headline(fmt::format("Today {} ± {}; the thermometer is off by {} ± {}.",
+                              units::print(air.pressure, look.units),
+                              units::print(air.pressure_sd * half_of_80, look.units),
+                              offset_shown(air.thermometer_offset, look.units),
+                              units::print(air.offset_sd * half_of_80, look.units)),
+                  look);
+}
+
 std::string run(Arguments& arguments, const Look& look) {
-  const Asked wanted = asked(arguments);
-  const units::Pressure pressure = air_pressure(arguments);
+  const std::optional<Asked> wanted = asked(arguments);
+  const AskedAir asked_of_air = asked_air(arguments);
+  if (!wanted && arguments.has("--why")) {
+    arguments.refuse("--why", "", "--why beside a liquid or a vapour");
+  }
   arguments.settle();
+  const DaysAir air = days_air(asked_of_air, arguments);
+  std::vector<still::DaysCue> cues;
+  if (air.today) {
+    std::vector<units::VolumeStrength> liquids;
+    if (wanted && !wanted->in_vapour) {
+      liquids.push_back(spirit::volume_strength(spirit::mass_fraction(wanted->ethanol)));
+    }
+    cues = still::days_cues(*air.today, liquids);
+  }
+  if (!wanted) {
+    if (look.json) return wire::todays_air_json(*air.today, cues) + "\n";
+    return todays_headline(*air.today, look) + set_in_lines(still::account(*air.today)) +
+           cues_text(cues, look);
+  }
   const vapour::BoilingMixture found =
-      wanted.in_vapour ? vapour::condensing_mixture(wanted.ethanol, pressure)
-                       : vapour::boiling_mixture(wanted.ethanol, pressure);
-  const vapour::Azeotrope azeotrope = vapour::azeotrope(pressure);
-  if (look.json) return wire::boiling_json(found, azeotrope) + "\n";
-  return text(found, azeotrope, wanted.in_vapour, look) +
-         (arguments.has("--why") ? why(found) : std::string());
+      wanted->in_vapour ? vapour::condensing_mixture(wanted->ethanol, air.pressure)
+                        : vapour::boiling_mixture(wanted->ethanol, air.pressure);
+  const vapour::Azeotrope azeotrope = vapour::azeotrope(air.pressure);
+  if (look.json) return wire::boiling_json(found, azeotrope, air.today, cues) + "\n";
+  std::string out = text(found, azeotrope, wanted->in_vapour, look);
+  if (air.today) {
+    out += fmt::format("\n{}", todays_headline(*air.today, look)) +
+           set_in_lines(still::account(*air.today)) + cues_text(cues, look);
+  }
+  return out + (arguments.has("--why") ? why(found) : std::string());
 }
 
 }  // namespace
@@ -152,11 +210,20 @@ Command vapour_command() {
        {vapour_strength, "STRENGTH", "of that vapour instead, as condensed: \"65 %vol\""},
        {"--pressure", "PRESSURE", "of the air: \"101.325 kPa\" (default) or \"29.8 inHg\""},
        {"--altitude", "HEIGHT", "instead of --pressure: \"350 m\" or \"1200 ft\""},
+       boiling_water_option("shown by your thermometer today, \"99.2 °C\": pressure, cues"),
        {"--why", "", "adds the model, its sources and how well it is known"}},
       {R"(--liquid-strength "10 %vol" --pressure "101.325 kPa")",
        "A liquid of 10.0 %vol boils at 92.6 °C; its vapour has 55.2 %vol."},
       "Ethanol and water alone, liquid and vapour in equilibrium: one stage, what a pot gives\n"
-      "without reflux. Strengths are % by volume at 20 °C. Solids and sugar are left out.\n",
+      "without reflux. Strengths are % by volume at 20 °C. Solids and sugar are left out.\n"
+      "\n"
+      "With --boiling-water: what the thermometer shows in water that boils hard, its tip in "
+      "the\n"
+      "water. With --pressure, read today at the still, it tells how far the thermometer is "
+      "off;\n"
+      "with --altitude or neither, pressure and thermometer together. The cues of the day are\n"
+      "given truly and as that thermometer shows them.\n"
+      "  lynearm vapour --boiling-water \"99.2 °C\" --altitude \"120 m\"\n",
       run};
 }
 

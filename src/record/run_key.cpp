@@ -4,30 +4,15 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
-#include <system_error>
 #include <utility>
 
 #include "base/error.hpp"
+#include "spirit/scale_in_name.hpp"
 #include "units/parse.hpp"
+#include "units/unit_in_name.hpp"
 
 namespace lynearm::record {
 namespace {
-
-struct ScaleWord {
-  std::string_view word;
-  spirit::Scale scale;
-};
-constexpr std::array<ScaleWord, 7> scale_words{{
-    {"percent_vol", spirit::Scale::percent_vol},
-    {"percent_vol_20C", spirit::Scale::percent_vol},
-    {"percent_vol_15C", spirit::Scale::percent_vol_15C},
-    {"percent_vol_60F", spirit::Scale::percent_vol_60F},
-    {"percent_mass", spirit::Scale::percent_mass},
-    {"proof", spirit::Scale::us_proof},
-    {"us_proof", spirit::Scale::us_proof},
-}};
 
 template <class... Cases>
 struct Overloaded : Cases... {
@@ -36,70 +21,8 @@ struct Overloaded : Cases... {
 template <class... Cases>
 Overloaded(Cases...) -> Overloaded<Cases...>;
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
-bool same_word(std::string_view a, std::string_view b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](char x, char y) { return lower(x) == lower(y); });
-}
-
-// "L_per_min" as the tables of units/ spell it: "L/min".
-std::string spelt(std::string_view word) {
-  constexpr std::string_view per = "_per_";
-  std::string text;
-  while (!word.empty()) {
-    const bool divides = word.starts_with(per);
-    text += divides ? '/' : word.front() == '_' ? ' ' : word.front();
-    word.remove_prefix(divides ? per.size() : 1);
-  }
-  return text;
-}
-
-const units::Unit* find_unit(std::string_view word, const units::Kind& kind) {
-  const std::string wanted = spelt(word);
-  for (const units::Unit& unit : kind.units) {
-    for (std::string_view names = unit.names; !names.empty();) {
-      const std::size_t bar = std::min(names.find('|'), names.size());
-      if (same_word(names.substr(0, bar), wanted)) return &unit;
-      names.remove_prefix(std::min(bar + 1, names.size()));
-    }
-  }
-  return nullptr;
-}
-
-// The unit of "power_W" behind "power"; empty for the name alone; nothing for another name.
-std::optional<std::string_view> unit_behind(std::string_view name, std::string_view key) {
-  if (key.size() < name.size() || !same_word(key.substr(0, name.size()), name)) {
-    return std::nullopt;
-  }
-  key.remove_prefix(name.size());
-  if (key.empty()) return key;
-  if (key.front() != '_' || key.size() == 1) return std::nullopt;
-  return key.substr(1);
-}
-
-constexpr const char* bare = "a number without unit, which the name states{}";
-
-// A number with a point as decimal mark. `accepted` says what was wrong.
-std::optional<double> number(std::string_view text, std::string& accepted) {
-  std::string_view why;
-  const bool negative = text.starts_with('-');
-  if (negative || text.starts_with('+')) text.remove_prefix(1);
-  // Keeps the words for infinity and not-a-number from from_chars.
-  if (!text.empty() && ((text[0] >= '0' && text[0] <= '9') || text[0] == '.')) {
-    double value = 0.0;
-    const char* const last = text.data() + text.size();
-    const auto [end, error] = std::from_chars(text.data(), last, value);
-    if (error == std::errc{} && end == last) return negative ? -value : value;
-    if (error == std::errc::result_out_of_range) {
-      why = ", of a size that can be held";
-    } else if (end != last && *end == ',') {
-      why = ", with a point as decimal mark and no separator of thousands";
-    }
-  }
-  accepted = fmt::format(bare, why);
-  return std::nullopt;
-}
+// What states the unit of a bare number, in a refusal.
+constexpr const char* stated_by = "name";
 
 }  // namespace
 
@@ -134,7 +57,7 @@ const std::vector<RunKey::Named>& RunKey::all() {
 
 std::optional<RunKey> RunKey::find(std::string_view name) {
   for (const Named& named : all()) {
-    const auto unit = unit_behind(named.name, name);
+    const auto unit = units::unit_behind(named.name, name);
     if (!unit) continue;
     RunKey key;
     key.what_ = named.what;
@@ -146,14 +69,15 @@ std::optional<RunKey> RunKey::find(std::string_view name) {
     if (unit->empty()) return key;
     if (named.what == What::quantity) {
       key.unit_ = std::visit(
-          Overloaded{[](std::monostate) -> const units::Unit* { return nullptr; },
-                     [&]<class Q>(Member<Q>) { return find_unit(*unit, units::kind<Q>()); }},
+          Overloaded{
+              [](std::monostate) -> const units::Unit* { return nullptr; },
+              [&]<class Q>(Member<Q>) { return units::unit_in_name(*unit, units::kind<Q>()); }},
           named.place);
       if (key.unit_ != nullptr) return key;
     } else if (named.what == What::spout) {
-      for (const ScaleWord& scale : scale_words) {
-        if (!same_word(scale.word, *unit)) continue;
-        key.scale_ = scale.scale;
+      const spirit::ScaleInName* const found = spirit::scale_in_name(*unit);
+      if (found != nullptr && spirit::is_of_strength(found->scale)) {
+        key.scale_ = found->scale;
         return key;
       }
     }
@@ -164,11 +88,11 @@ std::optional<RunKey> RunKey::find(std::string_view name) {
 bool RunKey::is_number() const { return unit_ != nullptr || scale_.has_value(); }
 
 std::string RunKey::put(still::Reading& reading, std::string_view entry) const {
-  std::string accepted;
   if (is_number()) {
-    const auto figure = number(entry, accepted);
-    return figure ? put(reading, *figure) : accepted;
+    auto figure = units::bare_number(entry, {}, stated_by);
+    return figure ? put(reading, *figure.value) : std::move(figure.accepted);
   }
+  std::string accepted;
   switch (what_) {
     case What::quantity:
       std::visit(Overloaded{[](std::monostate) {},
@@ -204,15 +128,15 @@ std::string RunKey::put(still::Reading& reading, double number) const {
     return "";
   }
   if (unit_ == nullptr) return "a text in quote marks";
-  const double base = unit_->to_base(number);
-  if (!std::isfinite(base)) return fmt::format(bare, ", of a size that can be held");
+  auto base = units::bare_number(number, *unit_, stated_by);
+  if (!base) return std::move(base.accepted);
   if (what_ == What::time) {
-    reading.at = units::Duration::raw(base);
+    reading.at = units::Duration::raw(*base.value);
     return "";
   }
   std::visit(Overloaded{[](std::monostate) {},
                         [&]<class Q>(Member<Q> place) {
-                          reading.*place = units::from_base_value<Q>(base);
+                          reading.*place = units::from_base_value<Q>(*base.value);
                         }},
              place_);
   return "";

@@ -1,9 +1,7 @@
 // The names under which a run is logged, in the head of a CSV column or as a key of JSON.
 //
-// One rule. A figure has a name (pot_temperature); under that name alone each entry states its
-// unit ("91.2 C"). Where the name goes on with an underscore and a unit (pot_temperature_F),
-// the entries are bare numbers in it. Of a unit's spelling "/" is written "_per_" and a space
-// "_". Upper and lower case are one.
+// A figure has a name (pot_temperature) and may state its unit in it (pot_temperature_F), by
+// the one rule of units/unit_in_name.hpp. Upper and lower case are one.
 #pragma once
 
 #include <optional>

@@ -9,6 +9,7 @@
 #include "sheet/axis.hpp"
 #include "sheet/batch_words.hpp"
 #include "sheet/page.hpp"
+#include "sheet/table.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::sheet {
@@ -17,7 +18,7 @@ namespace {
 using units::System;
 
 constexpr double width_mm = 170.0, left_mm = 16.0, right_mm = 4.0, plot_mm = 62.0;
-constexpr double top_mm = 22.0, between_mm = 9.0, foot_mm = 12.0, letter_mm = 3.0;
+constexpr double top_mm = 29.0, between_mm = 9.0, foot_mm = 12.0, letter_mm = 3.0;
 constexpr double mark_mm = 1.1;
 
 double figure_of(units::Temperature t, System system) {
@@ -54,6 +55,15 @@ class Canvas {
     write(out_, label);
     drawing_.labels.push_back(std::move(label));
   }
+  /// On a plate of its own, which hides what runs behind it.
+  void plate(const std::string& text, double x, double top) {
+    out_.leaf("rect", {{"x", x - 0.4},
+                       {"y", top},
+                       {"width", text_width_mm(text, letter_mm) + 0.8},
+                       {"height", letter_mm * line_height},
+                       {"fill", "#fff"}});
+    label(text, x, top, Anchor::start);
+  }
   Writer& out() { return out_; }
 
  private:
@@ -85,7 +95,7 @@ void draw_plot(Canvas& canvas, const Plot& plot, const Ticks& x_ticks, double x_
     canvas.line(x_of(t), top + plot_mm, x_of(t), top + plot_mm + 1.2, 0.2);
   }
   canvas.line(left_mm, top + plot_mm, width_mm - right_mm, top + plot_mm, 0.3);
-  canvas.label(fmt::format("{}, {}", plot.name, plot.unit), left_mm, top - 4.6, Anchor::start);
+  canvas.plate(fmt::format("{}, {}", plot.name, plot.unit), left_mm, top - 4.6);
 
   Path band, median;
   for (std::size_t i = 0; i < plot.minutes.size(); ++i) {
@@ -147,17 +157,24 @@ Drawing follow_picture(const still::Follower& follower, const still::Forecast& f
     head.median.push_back(figure_of(at.head.median, system));
     head.high.push_back(figure_of(at.head.high, system));
   }
-  base::ensure(spout.minutes.size() >= 2, "some still runs for a while");
+  base::ensure(spout.minutes.size() >= 2, "some still runs for a while");  // runs_a_while()
   const std::vector<still::Doubt> doubts = follower.doubts();
+  // The curves are true ones: off the readings goes what their instruments show too much.
+  const auto too_much = [all = follower.constants()](still::Constant constant) {
+    return all[static_cast<std::size_t>(constant)].value;
+  };
+  const double off_head = too_much(still::Constant::head_thermometer);
+  const double off_spout = too_much(still::Constant::hydrometer);
   for (const still::Figure& figure : follower.figures()) {
     const bool believed = !doubted(doubts, figure.reading, figure.instrument);
     const double minutes = figure.at_s / 60.0;
     if (figure.instrument == still::Instrument::hydrometer) {
-      const auto s = units::VolumeStrength::percent(std::clamp(figure.value, 0.0, 100.0));
+      const auto s =
+          units::VolumeStrength::percent(std::clamp(figure.value - off_spout, 0.0, 100.0));
       spout.marks.push_back({minutes, figure_of(s, system), believed});
     } else if (figure.instrument == still::Instrument::head_thermometer) {
-      head.marks.push_back(
-          {minutes, figure_of(units::Temperature::celsius(figure.value), system), believed});
+      const auto t = units::Temperature::celsius(figure.value - off_head);
+      head.marks.push_back({minutes, figure_of(t, system), believed});
     }
   }
 
@@ -172,16 +189,9 @@ Drawing follow_picture(const still::Follower& follower, const still::Forecast& f
   const double x_low = spout.minutes.front(), x_high = spout.minutes.back();
   const Ticks x_ticks = ticks_inside(x_low, x_high, 8, true, false);
   const double below = top_mm + plot_mm + between_mm;
-  draw_plot(canvas, spout, x_ticks, x_low, x_high, top_mm);
-  draw_plot(canvas, head, x_ticks, x_low, x_high, below);
   const auto x_of = [&](double minutes) {
     return left_mm + (width_mm - left_mm - right_mm) * (minutes - x_low) / (x_high - x_low);
   };
-  for (const double t : x_ticks.at) {
-    canvas.label(x_ticks.text(t), x_of(t), below + plot_mm + 1.6, Anchor::middle);
-  }
-  canvas.label("minutes since the heat was turned on", width_mm - right_mm,
-               below + plot_mm + 6.0, Anchor::end);
   // Flags above the plots, each on a level of its own so that none meets another.
   double level = 0.0;
   const auto flag = [&](double minutes, const std::string& words, const char* dash) {
@@ -199,54 +209,106 @@ Drawing follow_picture(const still::Follower& follower, const still::Forecast& f
     }
   }
   flag(follower.now().at.minutes(), "latest reading", "");
+  draw_plot(canvas, spout, x_ticks, x_low, x_high, top_mm);
+  draw_plot(canvas, head, x_ticks, x_low, x_high, below);
+  for (const double t : x_ticks.at) {
+    canvas.label(x_ticks.text(t), x_of(t), below + plot_mm + 1.6, Anchor::middle);
+  }
+  canvas.label("minutes since the heat was turned on", width_mm - right_mm,
+               below + plot_mm + 6.0, Anchor::end);
   out.close();
   drawing.svg = out.finish();
   return drawing;
 }
 
+namespace {
+
+// Else there is no curve to draw.
+bool runs_a_while(const still::Forecast& forecast) {
+  return std::count_if(forecast.by_time.begin(), forecast.by_time.end(),
+                       [](const still::ExpectedAt& at) { return at.running; }) >= 2;
+}
+
+Html decisions(const still::Forecast& forecast, System shown) {
+  Table t;
+  t.caption = "Decisions";
+  t.columns = {{"Decision"}, {"When"}, {"Collected", Align::right}};
+  for (const still::NextDecision& next : forecast.decisions) {
+    std::string when = next.passed ? "passed" : still::why_no_time(next);
+    if (next.at) {
+      when = fmt::format("{}{:.0f} min ({:.0f} to {:.0f})", next.passed ? "passed at " : "at ",
+                         next.at->median.minutes(), next.at->low.minutes(),
+                         next.at->high.minutes());
+    }
+    t.rows.push_back({std::string(still::words(next.decision)), when,
+                      next.collected ? units::print(next.collected->median, shown) : "-"});
+  }
+  return kept_together(
+      table(t) +
+      small_print("Minutes since the heat was turned on: median, and its 80 % band."));
+}
+
+Html taught(const still::Follower& follower) {
+  Table t;
+  t.caption = "What the run taught";
+  t.columns = {{"Constant"}, {"Now"}, {"Before the run"}};
+  for (const still::Learnt& learnt : follower.constants()) {
+    if (!(learnt.before_sd > 0.0)) continue;  // the kit says that there is none
+    const still::LearntWords says = still::words(learnt);
+    t.rows.push_back({std::string(still::words(learnt.constant)), says.now, says.before});
+  }
+  return kept_together(table(t) + small_print("Means with their standard deviations."));
+}
+
+Html not_believed(const still::Follower& follower) {
+  const std::vector<still::Doubt> doubts = follower.doubts();
+  if (doubts.empty()) return {};
+  Html part = heading("Kept, not believed");
+  for (const still::Doubt& doubt : doubts) {
+    part += paragraph(fmt::format(
+        "{:.0f} min, {}: {} {}.", follower.readings()[doubt.reading].at.minutes(),
+        still::words(doubt.instrument), still::shown(doubt), still::sentence(doubt)));
+  }
+  return part;
+}
+
+Html of_the_fire(const still::Follower& follower) {
+  if (follower.fire().remarks.empty()) return {};
+  Html part = heading("Of the fire");
+  for (const still::FireRemark& remark : follower.fire().remarks) {
+    part += paragraph(fmt::format("{:.0f} min: {}.",
+                                  follower.readings()[remark.reading].at.minutes(),
+                                  still::sentence(remark)));
+  }
+  return part;
+}
+
+}  // namespace
+
 std::string follow_page(const still::Follower& follower, const still::Forecast& forecast,
                         std::string_view title, System system) {
   const System shown = system == System::us ? System::us : System::metric;
-  Html body =
-      figure(follow_picture(follower, forecast, shown),
-             "Line: median of what is expected; shaded: its 80 % band. Ring: a reading. "
-             "Cross: a reading that does not fit and is not believed.");
+  const still::StillNow now = follower.now();
+  Html body = runs_a_while(forecast)
+                  ? figure(follow_picture(follower, forecast, shown),
+                           "Line: median of what is expected; shaded: its 80 % band. Ring: a "
+                           "reading, less what its instrument was found to show too much. "
+                           "Cross: one that does not fit and is not believed.")
+                  : paragraph("Nothing is expected to run, so there is no curve to draw.");
+  if (const std::string says = still::fire_words(now); !says.empty()) {
+    body += paragraph(fmt::format("At {:.0f} min {}.", now.at.minutes(), says));
+  }
+  if (const std::string low = still::pot_caution(now); !low.empty()) {
+    body += caution("Caution", low);
+  }
   body += caution("Caution",
                   "Never leave a heated still. If the coolant fails: heat off first. "
                   "Nothing here says that a spirit is safe.");
-  std::vector<std::pair<std::string, std::string>> entries;
-  for (const still::NextDecision& next : forecast.decisions) {
-    std::string says = next.passed ? "passed" : "not reached in most of the runs expected";
-    if (next.at && next.collected) {
-      says = fmt::format("{:.0f} min ({:.0f}–{:.0f}), {} collected", next.at->median.minutes(),
-                         next.at->low.minutes(), next.at->high.minutes(),
-                         units::print(next.collected->median, shown));
-    }
-    entries.emplace_back(still::words(next.decision), says);
-  }
-  body += heading("Decisions") + facts(entries);
-  entries.clear();
-  for (const still::Learnt& learnt : follower.constants()) {
-    if (!(learnt.before_sd > 0.0)) continue;  // the kit says that there is none
-    entries.emplace_back(
-        still::words(learnt.constant),
-        fmt::format("{:.4g} ± {:.2g} {} (before: {:.4g} ± {:.2g})", learnt.value, learnt.sd,
-                    still::unit(learnt.constant), learnt.before, learnt.before_sd));
-  }
-  body += heading("What the run taught") + facts(entries) +
-          small_print("Weighted means with their standard deviations.");
-  const std::vector<still::Doubt> doubts = follower.doubts();
-  if (!doubts.empty()) {
-    body += heading("Kept, not believed");
-    for (const still::Doubt& doubt : doubts) {
-      body += paragraph(fmt::format(
-          "{:.1f} min, {}: {:.1f} {}.", follower.readings()[doubt.reading].at.minutes(),
-          still::name(doubt.instrument), doubt.shown, still::sentence(doubt)));
-    }
-  }
+  body += decisions(forecast, shown) + taught(follower) + not_believed(follower) +
+          of_the_fire(follower);
   Page page_of;
   page_of.title = std::string(title);
-  page_of.subtitle = fmt::format("Followed to {:.0f} min", follower.now().at.minutes());
+  page_of.subtitle = fmt::format("Followed to {:.0f} min", now.at.minutes());
   page_of.running_head = std::string(title);
   return page(page_of, body);
 }

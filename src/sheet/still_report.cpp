@@ -48,15 +48,32 @@ std::string figure_text(const still::FittedConstant& c, double value) {
   return print.sign && value > 0.0 && !nothing ? "+" + text : text;
 }
 
+// A figure stays on one line with its unit, or a phone's narrow columns part them.
+std::string unbroken(std::string text) {
+  for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at)) {
+    text.replace(at, 1, "\u00A0");
+  }
+  return text;
+}
+
+// A reading's figure, to the digits that such an instrument has.
+std::string reading_text(still::LogInstrument instrument, double v) {
+  const int decimals = instrument == still::LogInstrument::receiver  ? 2
+                       : instrument == still::LogInstrument::coolant ? 0
+                                                                     : 1;
+  return unbroken(fmt::format("{:.{}f} {}", v, decimals, still::unit_of(instrument)));
+}
+
+// Four columns: as many as a phone shows at once.
 Html constants_table(const StillReport& report) {
   Table t;
   t.caption = "Constants";
-  t.columns = {
-      {"Constant"}, {"Value", Align::right}, {"80 % band"}, {"Before", Align::right}, {"Told"}};
+  t.columns = {{"Constant"}, {"Value", Align::right}, {"80 % band"}, {"Before", Align::right}};
   for (const still::FittedConstant& c : report.fit.constants) {
-    t.rows.push_back({still::name_of(c, report.runs.size()), shown(c, c.value),
+    t.rows.push_back({still::name_of(c, report.runs.size()) + (c.told ? "" : " (not told)"),
+                      unbroken(shown(c, c.value)),
                       fmt::format("{} to {}", figure_text(c, c.low), figure_text(c, c.high)),
-                      figure_text(c, c.before.value), c.told ? "yes" : "no"});
+                      figure_text(c, c.before.value)});
   }
   return table(t);
 }
@@ -64,16 +81,17 @@ Html constants_table(const StillReport& report) {
 Html instruments_table(const StillReport& report) {
   Table t;
   t.caption = "Instruments";
-  t.columns = {
-      {"Instrument"},        {"Readings", Align::right},       {"Far off", Align::right},
-      {"RMS", Align::right}, {"Scatter judged", Align::right}, {"Count as", Align::right}};
+  t.columns = {{"Instrument"},
+               {"Far off", Align::right},
+               {"Count as", Align::right},
+               {"RMS, scatter judged", Align::right}};
   for (const still::InstrumentFit& i : report.fit.instruments) {
-    const auto in_unit = [&](double v) {
-      return fmt::format("{:.3g} {}", v, still::unit_of(i.instrument));
-    };
-    t.rows.push_back({std::string(still::words(i.instrument)), std::to_string(i.readings),
-                      std::to_string(i.outlying), in_unit(i.rms), in_unit(i.noise),
-                      fmt::format("{:.0f}", i.count_as)});
+    t.rows.push_back(
+        {std::string(still::words(i.instrument)),
+         unbroken(fmt::format("{} of {}", i.outlying, i.readings)),
+         fmt::format("{:.0f}", std::fmax(i.count_as, 1.0)),
+         fmt::format("{:.2g}, ", i.rms) +
+             unbroken(fmt::format("{:.2g} {}", i.noise, still::unit_of(i.instrument)))});
   }
   return table(t);
 }
@@ -81,24 +99,20 @@ Html instruments_table(const StillReport& report) {
 Html outlying_table(const StillReport& report) {
   Table t;
   t.caption = "Readings far off, which hardly count";
-  t.columns = {{"Line"},
-               {"Time", Align::right},
-               {"Instrument"},
+  t.columns = {{"Time", Align::right},
+               {"Instrument, line"},
                {"Read, at 20 °C", Align::right},
                {"Expected", Align::right}};
   for (const still::FittedReading& r : report.fit.readings) {
     if (!r.outlying) continue;
-    const auto in_unit = [&](double v) {
-      return fmt::format("{:.4g} {}", v, still::unit_of(r.seen.instrument));
-    };
     const std::string& name = report.runs[static_cast<std::size_t>(r.run)];
     // One run has one log: its name stands at the top.
-    const bool of_one = report.runs.size() == 1;
-    t.rows.push_back(
-        {of_one ? std::to_string(r.seen.line) : fmt::format("{}:{}", name, r.seen.line),
-         fmt::format("{:.0f} min", r.seen.t_s / 60.0),
-         std::string(still::words(r.seen.instrument)), in_unit(r.seen.figure),
-         in_unit(r.expected)});
+    const std::string line = report.runs.size() == 1 ? fmt::format("{}", r.seen.line)
+                                                     : fmt::format("{}:{}", name, r.seen.line);
+    t.rows.push_back({unbroken(fmt::format("{:.0f} min", r.seen.t_s / 60.0)),
+                      fmt::format("{}, {}", still::words(r.seen.instrument), line),
+                      reading_text(r.seen.instrument, r.seen.figure),
+                      reading_text(r.seen.instrument, r.expected)});
   }
   return t.rows.empty() ? Html{} : table(t);
 }
@@ -121,9 +135,9 @@ std::string still_report(const StillReport& report) {
   const still::StillFit& fit = report.fit;
   Page paper;
   paper.title = "Constants of the still";
-  paper.subtitle =
-      fmt::format("{}, from {} {} with {} readings", report.kit, report.runs.size(),
-                  report.runs.size() == 1 ? "run" : "runs", fit.readings.size());
+  paper.subtitle = fmt::format("{}, from {} {} with {} {}", report.kit, report.runs.size(),
+                               report.runs.size() == 1 ? "run" : "runs", fit.readings.size(),
+                               fit.readings.size() == 1 ? "reading" : "readings");
   paper.running_foot = paper.title;
   paper.paper = report.paper;
   Html body = constants_table(report);

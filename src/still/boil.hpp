@@ -38,14 +38,17 @@ class BoilingPot {
     double top_x = -1.0;               ///< below zero: none
   };
 
-  /// n_mol      in the pot, of which x ethanol; above zero
-  /// net_W      heat that arrives in the pot less its loss
+  /// n_mol      in the pot, of which x ethanol, 0 to 1; above zero
+  /// net_W      heat that arrives in the pot less its loss; at zero or below nothing goes over
+  /// throws     NotConverged with the bracket of r / (1 - r)
+  /// accuracy   the head's heat against its loss to 1e-9 of it (tests/still/boil_test.cpp)
   [[nodiscard]] Boil at(double n_mol, double x, double net_W, Guess& guess) const;
 
   /// The head's temperature when vapour begins to pass, all but all of it running back, over a
   /// pot at x.
   [[nodiscard]] double passing_K(double x) const;
-  /// What the head gives off at a temperature of its own.
+  /// What the head gives off at a temperature of its own: its loss, never a gain, and what a
+  /// cooled head is made to give.
   [[nodiscard]] double given_off_W(double head_K) const;
 
   [[nodiscard]] const Rectifier& rectifier() const { return rectifier_; }

@@ -1,5 +1,3 @@
-#include "still/box_programme.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,6 +5,7 @@
 #include <utility>
 
 #include "base/error.hpp"
+#include "still/box_programme.hpp"
 
 namespace lynearm::still {
 namespace {
@@ -61,16 +60,118 @@ struct State {
   Vector h, low, high, prices;
 };
 
+// The equations of a Newton step. Every share has a curvature of its own, and the few squares
+// and equations tie them together:
+//     own_i h_i + sum_k row_ki f_k = b_i,   f_k = 2 g_k . h for a square, E h = e for an
+//     equation
+// with f of an equation its price, turned. Shares whose own curvature counts fall out of the
+// system one by one; those that are split have next to none and stay in it. So the time goes
+// with the jars, not with their cube. What rounding loses on the way is brought back by solving
+// for the residual again.
+class NewtonSystem {
+ public:
+  NewtonSystem(const Vector& own, const Matrix& squares, const Matrix& equations)
+      : own_(own), squares_(squares), equations_(equations) {
+    for (std::size_t i = 0; i < own_.size(); ++i) {
+      double tied = 0.0;
+      for (const Vector& g : squares_) tied += 2.0 * g[i] * g[i];
+      (own_[i] < small * tied ? kept_ : gone_).push_back(i);
+    }
+    const std::size_t few = squares.size() + equations.size();
+    const std::size_t split = kept_.size();
+    reduced_.assign(split + few, Vector(split + few, 0.0));
+    for (std::size_t i = 0; i < split; ++i) reduced_[i][i] = own_[kept_[i]];
+    for (std::size_t k = 0; k < few; ++k) {
+      const Vector& r = row(k);
+      for (std::size_t i = 0; i < split; ++i) {
+        reduced_[i][split + k] = reduced_[split + k][i] = r[kept_[i]];
+      }
+      for (std::size_t j = 0; j <= k; ++j) {
+        double sum = 0.0;
+        for (const std::size_t i : gone_) sum += r[i] / own_[i] * row(j)[i];
+        reduced_[split + k][split + j] = reduced_[split + j][split + k] = -sum;
+      }
+      if (k < squares_.size()) reduced_[split + k][split + k] -= 0.5;
+    }
+  }
+
+  // Right sides in, shares and then prices out; false where there is no single solution.
+  [[nodiscard]] bool solve(Vector& b) const {
+    Vector x(b.size(), 0.0);
+    Vector left = b;
+    double worst = largest(left);
+    for (int turn = 0; turn < most_turns; ++turn) {
+      if (!reduce(left)) return false;
+      Vector next = x;
+      for (std::size_t i = 0; i < x.size(); ++i) next[i] += left[i];
+      left = residual(b, next);
+      const double now = largest(left);
+      if (turn > 0 && !(now < worst)) break;
+      x = std::move(next);
+      worst = now;
+    }
+    b = std::move(x);
+    return true;
+  }
+
+ private:
+  static constexpr int most_turns = 3;
+  static constexpr double small = 1e-2;
+
+  [[nodiscard]] const Vector& row(std::size_t k) const {
+    return k < squares_.size() ? squares_[k] : equations_[k - squares_.size()];
+  }
+
+  [[nodiscard]] bool reduce(Vector& b) const {
+    const std::size_t n = own_.size();
+    const std::size_t split = kept_.size();
+    const std::size_t few = squares_.size() + equations_.size();
+    Vector x(split + few, 0.0);
+    for (std::size_t i = 0; i < split; ++i) x[i] = b[kept_[i]];
+    for (std::size_t k = 0; k < few; ++k) {
+      if (k >= squares_.size()) x[split + k] = b[n + k - squares_.size()];
+      for (const std::size_t i : gone_) x[split + k] -= row(k)[i] / own_[i] * b[i];
+    }
+    if (!eliminate(reduced_, x)) return false;
+    for (std::size_t i = 0; i < split; ++i) b[kept_[i]] = x[i];
+    for (const std::size_t i : gone_) {
+      for (std::size_t k = 0; k < few; ++k) b[i] -= row(k)[i] * x[split + k];
+      b[i] /= own_[i];
+    }
+    for (std::size_t k = 0; k < equations_.size(); ++k) {
+      b[n + k] = -x[split + squares_.size() + k];
+    }
+    return true;
+  }
+
+  [[nodiscard]] Vector residual(const Vector& b, const Vector& x) const {
+    const std::size_t n = own_.size();
+    Vector left = b;
+    for (std::size_t i = 0; i < n; ++i) left[i] -= own_[i] * x[i];
+    for (const Vector& g : squares_) {
+      double sum = 0.0;
+      for (std::size_t i = 0; i < n; ++i) sum += g[i] * x[i];
+      for (std::size_t i = 0; i < n; ++i) left[i] -= 2.0 * g[i] * sum;
+    }
+    for (std::size_t k = 0; k < equations_.size(); ++k) {
+      for (std::size_t i = 0; i < n; ++i) {
+        left[i] += equations_[k][i] * x[n + k];
+        left[n + k] -= equations_[k][i] * x[i];
+      }
+    }
+    return left;
+  }
+
+  const Vector& own_;
+  const Matrix& squares_;
+  const Matrix& equations_;
+  std::vector<std::size_t> kept_, gone_;
+  Matrix reduced_;
+};
+
 class Interior {
  public:
   explicit Interior(const BoxProgramme& p) : p_(p), n_(p.size.size()), equations_{p.size} {
-    curvature_.assign(n_, Vector(n_, 0.0));
-    for (std::size_t i = 0; i < n_; ++i) {
-      for (std::size_t j = 0; j < n_; ++j) {
-        for (const Vector& g : p.squares) curvature_[i][j] += 2.0 * g[i] * g[j];
-      }
-      curvature_[i][i] += 2.0 * tie * p.size[i];
-    }
     sums_ = {p.total};
     if (p.balance.empty()) return;
     equations_.push_back(p.balance);
@@ -115,10 +216,12 @@ class Interior {
   }
 
   [[nodiscard]] Vector slope(const Vector& h) const {
-    Vector s(n_, 0.0);
-    for (std::size_t i = 0; i < n_; ++i) {
-      s[i] = dot(curvature_[i], h) + (p_.linear.empty() ? 0.0 : p_.linear[i]);
+    Vector s = p_.linear.empty() ? Vector(n_, 0.0) : p_.linear;
+    for (const Vector& g : p_.squares) {
+      const double twice = 2.0 * dot(g, h);
+      for (std::size_t i = 0; i < n_; ++i) s[i] += twice * g[i];
     }
+    for (std::size_t i = 0; i < n_; ++i) s[i] += 2.0 * tie * p_.size[i] * h[i];
     return s;
   }
 
@@ -146,25 +249,19 @@ class Interior {
 
   // Newton's step towards the product `target` of every bound and its price.
   [[nodiscard]] State towards(double target) const {
-    const std::size_t all = n_ + equations_.size();
-    Matrix a(all, Vector(all, 0.0));
-    Vector b(all, 0.0);
+    Vector b(n_ + equations_.size(), 0.0);
+    Vector own(n_);
     State d{Vector(n_), Vector(n_), Vector(n_), Vector(equations_.size())};
     Vector low(n_), high(n_);
     for (std::size_t i = 0; i < n_; ++i) {
       const double room = 1.0 - at_.h[i];
       low[i] = target - at_.low[i] * at_.h[i];
       high[i] = target - at_.high[i] * room;
-      std::copy(curvature_[i].begin(), curvature_[i].end(), a[i].begin());
-      a[i][i] += at_.low[i] / at_.h[i] + at_.high[i] / room;
+      own[i] = 2.0 * tie * p_.size[i] + at_.low[i] / at_.h[i] + at_.high[i] / room;
       b[i] = -dual_[i] + low[i] / at_.h[i] - high[i] / room;
-      for (std::size_t k = 0; k < equations_.size(); ++k) {
-        a[i][n_ + k] = -equations_[k][i];
-        a[n_ + k][i] = equations_[k][i];
-      }
     }
     for (std::size_t k = 0; k < equations_.size(); ++k) b[n_ + k] = -left_[k];
-    if (!eliminate(std::move(a), b)) std::fill(b.begin(), b.end(), 0.0);
+    if (!NewtonSystem(own, p_.squares, equations_).solve(b)) std::fill(b.begin(), b.end(), 0.0);
     for (std::size_t i = 0; i < n_; ++i) {
       d.h[i] = b[i];
       d.low[i] = (low[i] - at_.low[i] * d.h[i]) / at_.h[i];
@@ -247,7 +344,10 @@ class Interior {
     Vector b(all, 0.0);
     const Vector fixed = slope(better.h);
     for (std::size_t i = 0; i < split.size(); ++i) {
-      for (std::size_t j = 0; j < split.size(); ++j) a[i][j] = curvature_[split[i]][split[j]];
+      for (std::size_t j = 0; j < split.size(); ++j) {
+        for (const Vector& g : p_.squares) a[i][j] += 2.0 * g[split[i]] * g[split[j]];
+      }
+      a[i][i] += 2.0 * tie * p_.size[split[i]];
       b[i] = -fixed[split[i]];
     }
     for (std::size_t k = 0; k < equations_.size(); ++k) {
@@ -285,7 +385,6 @@ class Interior {
   std::size_t n_;
   Matrix equations_;
   Vector sums_;
-  Matrix curvature_;
   State at_;
   Vector dual_, left_;
   double mean_ = 0.0;

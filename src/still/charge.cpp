@@ -51,6 +51,11 @@ units::Volume volume(const Charge& charge, units::Temperature t) {
          units::Volume::litres(charge.extract.kilograms() * extract_litres_per_kg);
 }
 
+units::HeatCapacity extract_heat(const Charge& charge) {
+  return units::HeatCapacity::kilojoules_per_kelvin(charge.extract.kilograms() *
+                                                    extract_kJ_per_kg_K);
+}
+
 units::MoleFraction Moles::fraction() const {
   if (total() <= vapour::AmountOfSubstance{}) return {};
   return units::MoleFraction::fraction(ethanol / total());

@@ -34,8 +34,10 @@ inline constexpr double extract_litres_per_kg = 0.62;
 /// Heat capacity of dissolved extract, kJ/(kg K): that of dissolved sugar, from memory.
 inline constexpr double extract_kJ_per_kg_K = 1.4;
 
-/// Volume of a lot at -20 to 110 °C (InputError outside; the state of water below 0 °C is not
-/// looked at).
+/// Volume of a lot.
+///
+/// t          -20 to 110 °C; the state of water below 0 °C is not looked at
+/// throws     InputError("temperature") outside
 /// accuracy   to 40 °C that of OIML R 22. Pure water at 100 °C: Kell's 958.4 kg/m³; a mixture
 ///            at the boil was not compared with measurements (excess expansion left out: below
 ///            0.5 %, our estimate)
@@ -43,8 +45,11 @@ inline constexpr double extract_kJ_per_kg_K = 1.4;
 ///            Perry, 8th ed., DIPPR 105
 [[nodiscard]] units::Volume hot_volume(const spirit::Lot& lot, units::Temperature t);
 
-/// Volume of a charge, extract included.
+/// Volume of a charge, extract included. Range, errors and accuracy of hot_volume().
 [[nodiscard]] units::Volume volume(const Charge& charge, units::Temperature t);
+
+/// Heat capacity of the charge's dissolved extract.
+[[nodiscard]] units::HeatCapacity extract_heat(const Charge& charge);
 
 /// Amounts of substance in a lot, and the lot of amounts.
 struct Moles {
@@ -63,7 +68,10 @@ struct Moles {
 [[nodiscard]] units::Temperature boiling_temperature(const Charge& charge,
                                                      const vapour::BoilingCurve& curve);
 
-/// Throws InputError("charge.spirit") unless there is ethanol and water or ethanol to distil.
+/// Refuses a charge that cannot be distilled.
+///
+/// throws     InputError("charge.spirit") when a mass is below zero, when there is nothing, or
+///            less than a millionth of it is alcohol
 void require_distillable(const Charge& charge);
 
 }  // namespace lynearm::still

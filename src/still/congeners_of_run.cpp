@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "still/between_points.hpp"
 
 namespace lynearm::still {
 namespace {
@@ -26,35 +27,26 @@ void require_congeners(const Run& run) {
   throw base::InputError("charge.congeners", "", "a run that was computed with congeners");
 }
 
-// Weights of up to four points about the interval from i to i+1, within its smooth stretch, for
-// a value at `litres`. Points at one volume (the spout stood still) count once.
-struct Weights {
-  std::size_t start = 0, count = 0;
-  std::array<double, 4> of{};
+// The points about the interval from i to i+1 and their weights for a value at `litres`. Points
+// at one volume (the spout stood still) count once.
+struct WeighedPoints {
+  Neighbours near;
+  std::array<double, most_neighbours> of{};
 };
 
-Weights weights(const Run& run, std::size_t i, double litres) {
+WeighedPoints weighed_points(const Run& run, std::size_t i, double litres) {
+  WeighedPoints w{neighbours(run, i)};
+  Neighbours& near = w.near;
   const auto at = [&](std::size_t k) { return run.points[k].collected.litres(); };
-  const auto next = std::upper_bound(run.smooth.begin(), run.smooth.end(), i);
-  const std::size_t begin = next == run.smooth.begin() ? 0 : *(next - 1);
-  const std::size_t end = next == run.smooth.end() ? run.points.size() : *next;
-  Weights w;
-  w.count = std::min<std::size_t>(4, end - begin);
-  w.start = std::clamp(i == 0 ? 0 : i - 1, begin, end - w.count);
   bool apart = true;
-  for (std::size_t k = 1; k < w.count; ++k)
-    apart = apart && at(w.start + k) > at(w.start + k - 1);
-  if (!apart || i < w.start || i + 1 >= w.start + w.count) {
-    w.start = i;
-    w.count = 2;
+  for (std::size_t k = 1; k < near.count; ++k) {
+    apart = apart && at(near.start + k) > at(near.start + k - 1);
   }
-  for (std::size_t k = 0; k < w.count; ++k) {
-    w.of[k] = 1.0;
-    for (std::size_t j = 0; j < w.count; ++j) {
-      if (j == k) continue;
-      w.of[k] *= (litres - at(w.start + j)) / (at(w.start + k) - at(w.start + j));
-    }
-  }
+  // A jump of the run may part i from i+1.
+  if (!apart || i < near.start || i + 1 >= near.start + near.count) near = {i, 2};
+  std::array<double, most_neighbours> node{};
+  for (std::size_t k = 0; k < near.count; ++k) node[k] = at(near.start + k);
+  w.of = weights({node.data(), near.count}, litres);
   return w;
 }
 
@@ -106,7 +98,7 @@ CongenerAmounts congeners_to(const Run& run, units::Volume collected) {
   const auto i = static_cast<std::size_t>(after - run.points.begin()) - 1;
   const CongenerAmounts from = run.congeners_collected(i);
   const CongenerAmounts to = run.congeners_collected(i + 1);
-  const Weights w = weights(run, i, litres);
+  const WeighedPoints w = weighed_points(run, i, litres);
   // What is still to come falls off nearly as an exponential: its logarithm bends little.
   const CongenerAmounts& all = *run.charge.congeners;
   std::array<bool, vapour::congener_count> by_logarithm{};
@@ -114,8 +106,8 @@ CongenerAmounts congeners_to(const Run& run, units::Volume collected) {
   CongenerAmounts sum;
   for (int pass = 0; pass < 2; ++pass) {
     for (std::size_t c = 0; c < sum.grams.size(); ++c) sum.grams[c] = 0.0;
-    for (std::size_t k = 0; k < w.count; ++k) {
-      const CongenerAmounts at = run.congeners_collected(w.start + k);
+    for (std::size_t k = 0; k < w.near.count; ++k) {
+      const CongenerAmounts at = run.congeners_collected(w.near.start + k);
       for (std::size_t c = 0; c < sum.grams.size(); ++c) {
         const double to_come = all.grams[c] - at.grams[c];
         // Below this it is rounding.

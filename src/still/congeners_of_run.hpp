@@ -36,7 +36,7 @@ struct UsualCongener {
 ///            150 mL in coil and parrot within 2e-4 (tests/still/congeners_of_run_test.cpp)
 [[nodiscard]] CongenerAmounts congeners_to(const Run& run, units::Volume collected);
 
-/// Congeners in what runs between two moments.
+/// Congeners in what runs between two moments. Throws as congeners_to().
 [[nodiscard]] CongenerAmounts congeners_in(const Run& run, const Fraction& fraction);
 
 /// Grams of those that come early, of the higher alcohols, of those that come late. Methanol,
@@ -46,7 +46,7 @@ struct Groups {
 };
 [[nodiscard]] Groups groups_of(const CongenerAmounts& amounts);
 
-/// Whether a congener counts in a group at all, and in which.
+/// Whether a congener, by its place in vapour::congeners(), counts in a group.
 [[nodiscard]] bool in_group(std::size_t congener, vapour::Comes group);
 
 }  // namespace lynearm::still

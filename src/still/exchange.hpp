@@ -75,6 +75,9 @@ struct Exchange {
 
 /// The coolant with which the leaving coolant is `warm_end_approach` below the vapour and the
 /// spirit `cold_end_approach` above the coolant's inlet.
+///
+/// throws       InputError "condenser.coolant_inlet" when it is below 0 °C or too warm for
+///              that, "vapour" below zero
 [[nodiscard]] CoolantFlow coolant_at_approaches(const VapourFlow& vapour,
                                                 const Condenser& condenser,
                                                 const vapour::BoilingCurve& curve);
@@ -86,6 +89,7 @@ struct AtTheSpout {
   /// outside -20 to 40 °C.
   std::optional<spirit::Reading> shown;
 };
+/// throws       InputError of exchange()
 [[nodiscard]] AtTheSpout at_the_spout(const Point& point, units::HeatLoss conductance,
                                       const CoolantFlow& coolant,
                                       const vapour::BoilingCurve& curve);

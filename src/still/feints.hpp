@@ -88,6 +88,8 @@ struct Settling {
 /// until most_generations, or until a charge is over `greatest_charge`.
 ///
 /// throws     as generations() does
+/// accuracy   the steady congeners against x_in / (1 - s): 1e-5 of themselves
+///            (tests/still/feints_test.cpp)
 [[nodiscard]] Settling settle(const Recycling& recycling, const vapour::BoilingCurve& curve,
                               const vapour::CongenerCurve& volatility,
                               std::optional<units::Volume> greatest_charge = std::nullopt);
@@ -128,7 +130,7 @@ struct ToldFeints {
   Bleeding bleeding;
 };
 
-/// throws     as generations() and when_to_bleed() do
+/// Both of the above. Throws as generations() and when_to_bleed() do.
 [[nodiscard]] ToldFeints tell_feints(const Recycling& recycling, int count,
                                      const FeintsLimit& limit,
                                      const vapour::BoilingCurve& curve,

@@ -61,6 +61,26 @@ std::string name_of(const FittedConstant& constant, std::size_t runs) {
 
 std::vector<std::string> account(const StillFit& fit) {
   std::vector<std::string> said;
+  for (const std::size_t i : fit.strange()) {
+    const FittedConstant& c = fit.constants[i];
+    const double off = c.spreads_off();
+    said.push_back(fmt::format(
+        "{} comes out {:.0f} times as far {} what was stated as such a statement may be off: "
+        "{}",
+        capital(name_of(c, fit.runs.size())), std::abs(off), off > 0.0 ? "above" : "below",
+        is_of_a_run(c.constant)
+            ? "the charge was stated wrongly, or the log is another run's. Nothing here is to "
+              "be relied on until that is cleared up."
+            : "check what the kit states, and that the log is of this still."));
+  }
+  double independent = 0.0;
+  for (const InstrumentFit& i : fit.instruments) independent += i.count_as;
+  if (independent < 4.0) {
+    said.push_back(fmt::format(
+        "{} {} too few to check each other: a constant is told only by more readings than "
+        "constants.",
+        fit.readings.size(), fit.readings.size() == 1 ? "reading is" : "readings are"));
+  }
   std::vector<std::string> untold;
   for (const FittedConstant& c : fit.constants) {
     if (!c.told) untold.push_back(name_of(c, fit.runs.size()));
@@ -85,7 +105,8 @@ std::vector<std::string> account(const StillFit& fit) {
         "Spirit ran at one power throughout. A run whose fire is turned down or up part way "
         "tells the head's loss better: the head sends back the more the gentler the fire.");
   }
-  if (fit.of(StillConstant::heating_efficiency).low > 1.0) {
+  if (fit.of(StillConstant::heating_efficiency).told &&
+      fit.of(StillConstant::heating_efficiency).low > 1.0) {
     said.emplace_back(
         "More heat arrived than was drawn: the power read is too low, or the pot loses less "
         "than it seems. The kit takes no more than the whole.");
@@ -94,9 +115,9 @@ std::vector<std::string> account(const StillFit& fit) {
   for (const FittedReading& r : fit.readings) outlying += r.outlying ? 1 : 0;
   if (outlying > 0) {
     said.push_back(fmt::format(
-        "{} of {} readings {} more than {:.0f} spreads off and hardly {}; see the list.",
-        outlying, fit.readings.size(), outlying == 1 ? "lies" : "lie", outlying_from,
-        outlying == 1 ? "counts" : "count"));
+        "{} of {} {} {} more than {:.0f} spreads off and hardly {}; see the list.", outlying,
+        fit.readings.size(), fit.readings.size() == 1 ? "reading" : "readings",
+        outlying == 1 ? "lies" : "lie", outlying_from, outlying == 1 ? "counts" : "count"));
   }
   for (const InstrumentFit& i : fit.instruments) {
     if (i.count_as < 0.4 * i.readings && i.readings >= 8) {
@@ -107,7 +128,15 @@ std::vector<std::string> account(const StillFit& fit) {
                       words(i.instrument), i.readings, std::fmax(i.count_as, 1.0)));
     }
   }
-  for (const PassedOver& p : fit.passed_over) {
+  // A log pasted twice into one file has as many of these as readings.
+  constexpr std::size_t most_told = 5;
+  for (std::size_t i = 0; i < fit.passed_over.size(); ++i) {
+    if (i == most_told && fit.passed_over.size() > most_told + 1) {
+      said.push_back(fmt::format("Passed over as well: {} more entries, the last on line {}.",
+                                 fit.passed_over.size() - i, fit.passed_over.back().line));
+      break;
+    }
+    const PassedOver& p = fit.passed_over[i];
     const std::string of_run =
         fit.runs.size() > 1 ? fmt::format(" of run {}", p.run + 1) : std::string();
     said.push_back(p.line > 0

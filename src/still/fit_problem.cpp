@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <tuple>
+#include <utility>
 
 namespace lynearm::still {
 namespace {
@@ -63,21 +66,70 @@ Moment in_its_minute(const Run& run, const std::vector<double>& corners_s, doubl
   return mean;
 }
 
+// A log given twice would count twice and look like two runs that agree.
+void refuse_copies(const std::vector<RecordedRun>& runs) {
+  for (std::size_t i = 1; i < runs.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      if (runs[i].record.readings.empty() ||
+          runs[i].record.readings != runs[j].record.readings) {
+        continue;
+      }
+      throw base::InputError(at(i, "record"), runs[i].name,
+                             fmt::format("another log: this one has the readings of run {}, "
+                                         "and each run counts once",
+                                         j + 1));
+    }
+  }
+}
+
+// An entry that repeats an earlier one.
+struct Twice {
+  LogInstrument instrument = LogInstrument::pot_thermometer;
+  double figure = 0.0;
+  int line = 0, first_line = 0;
+};
+
+// Takes out what one instrument showed at one time for the second time, as when a log was
+// pasted twice into one file.
+std::vector<Twice> drop_repeated(std::vector<Seen>& readings) {
+  std::vector<Twice> twice;
+  std::vector<Seen> kept;
+  std::map<std::tuple<LogInstrument, double, double>, int> lines;
+  for (const Seen& s : readings) {
+    const auto [first, is_new] = lines.try_emplace({s.instrument, s.t_s, s.figure}, s.line);
+    if (is_new) {
+      kept.push_back(s);
+    } else {
+      twice.push_back({s.instrument, s.figure, s.line, first->second});
+    }
+  }
+  readings = std::move(kept);
+  return twice;
+}
+
 }  // namespace
 
 FitProblem::FitProblem(const std::vector<RecordedRun>& runs, const FitChoices& choices,
                        std::vector<PassedOver>& passed_over) {
   if (runs.empty()) throw base::InputError("runs", "none", "at least one logged run");
+  refuse_copies(runs);
   for (std::size_t i = 0; i < runs.size(); ++i) {
     const RecordedRun& logged = runs[i];
     const Record record = by_time(logged.record);
-    LoggedPower power = logged_power(record, logged.setting.heating.power);
+    LoggedPower power =
+        logged_power(record, logged.setting.heating.power, logged.setting.to_the_boil);
     for (const Reading& r : power.passed_over) {
       passed_over.push_back(
           {static_cast<int>(i), r.line,
            fmt::format("power {:.0f} W, alone between others that agree", r.power->watts())});
     }
-    const SeenRun readings = seen(record, power.heat_off);
+    SeenRun readings = seen(record, power.heat_off);
+    for (const Twice& twice : drop_repeated(readings.readings)) {
+      passed_over.push_back(
+          {static_cast<int>(i), twice.line,
+           fmt::format("{} {:.4g} {}, there already on line {}", words(twice.instrument),
+                       twice.figure, unit_of(twice.instrument), twice.first_line)});
+    }
     for (const Reading& r : readings.unread) {
       passed_over.push_back({static_cast<int>(i), r.line,
                              fmt::format("spout {}, which no spirit shows at its temperature",

@@ -232,6 +232,7 @@ class Fit {
 
   void tell() {
     tell_constants();
+    tell_no_more_than_checked();
     tell_readings();
     for (int i = 0; i < problem_.runs(); ++i) {
       result_.runs.push_back(problem_.run(i, steps_));
@@ -271,6 +272,22 @@ class Fit {
                      [](const Entangled& a, const Entangled& b) {
                        return std::abs(a.correlation) > std::abs(b.correlation);
                      });
+  }
+
+  // So many constants at most as there are independent readings to spare.
+  void tell_no_more_than_checked() {
+    double independent = 0.0;
+    for (const double thinning : weighing_.thinning) independent += 1.0 / thinning;
+    const double most = std::floor(independent - 1.0);
+    std::vector<FittedConstant*> told;
+    for (FittedConstant& c : result_.constants) {
+      if (c.told) told.push_back(&c);
+    }
+    std::stable_sort(told.begin(), told.end(),
+                     [](const auto* a, const auto* b) { return a->left_open < b->left_open; });
+    for (std::size_t i = 0; i < told.size(); ++i) {
+      if (static_cast<double>(i) >= most) told[i]->told = false;
+    }
   }
 
   void tell_readings() {
@@ -318,6 +335,25 @@ class Fit {
 };
 
 }  // namespace
+
+double FittedConstant::spreads_off() const {
+  const double off =
+      is_a_factor(constant) ? std::log(value / before.value) : value - before.value;
+  return off / before.spread;
+}
+
+std::vector<std::size_t> StillFit::strange() const {
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < constants.size(); ++i) {
+    if (constants[i].told && std::abs(constants[i].spreads_off()) >= strange_from) {
+      all.push_back(i);
+    }
+  }
+  std::stable_sort(all.begin(), all.end(), [this](std::size_t a, std::size_t b) {
+    return std::abs(constants[a].spreads_off()) > std::abs(constants[b].spreads_off());
+  });
+  return all;
+}
 
 const FittedConstant& StillFit::of(StillConstant constant, int run) const {
   for (const FittedConstant& c : constants) {

@@ -41,7 +41,10 @@ struct FittedConstant {
   double high = 0.0;
   Belief before;
   double left_open = 1.0;  ///< its spread over that of the belief
-  bool told = false;       ///< left_open at most 0.8
+  bool told = false;       ///< left_open at most 0.8, and readings enough; see fit_still()
+
+  /// How many spreads of the belief it lies off: beyond strange_from it is to be doubted.
+  [[nodiscard]] double spreads_off() const;
 };
 
 /// Two constants that the runs do not tell apart.
@@ -90,6 +93,8 @@ struct StillFit {
   [[nodiscard]] double correlation(std::size_t i, std::size_t j) const {
     return correlations[i * constants.size() + j];
   }
+  /// Told constants strange_from spreads off and more, farthest first: places in `constants`.
+  [[nodiscard]] std::vector<std::size_t> strange() const;
   /// The shared constant; or that of a run.
   [[nodiscard]] const FittedConstant& of(StillConstant constant, int run = -1) const;
 };
@@ -98,6 +103,9 @@ struct StillFit {
 inline constexpr double entangled_from = 0.95;
 /// A constant whose belief was narrowed to no less than this share is not told by the runs.
 inline constexpr double untold_from = 0.8;
+/// A told constant that lies this many spreads from what was stated of it speaks of a slip in
+/// what was stated, or of a log that is another run's.
+inline constexpr double strange_from = 4.0;
 /// A reading farther off than this many spreads is listed.
 inline constexpr double outlying_from = 4.0;
 
@@ -110,7 +118,10 @@ struct FitChoices {
 /// runs       at least one, each with a reading that tells something (InputError
 ///            "runs[i].record"); records in any order of time. The settings agree in what they
 ///            state of the still: the first one's is believed. `as_stated` leaves out a run
-///            that cannot be computed so
+///            that cannot be computed so. A reading that is there twice (time, instrument,
+///            figure) counts once; a log that is given twice is refused
+/// returns    constants told: never more than independent readings less one, since else no
+///            reading would check another; those the readings narrowed most
 /// throws     InputError as distil() does where no constants near the beliefs give a run
 ///            ("runs[i]…"); NotConverged
 /// accuracy   exact readings of its own model: the constants to a fraction of their uncertainty

@@ -4,18 +4,19 @@
 // drawn near those and weighed by all that was read. Static constants, no state noise: how the
 // real still's wandering is admitted stands in follow_likelihood.hpp.
 //
-// A power read and heat off or on are known inputs: the runs are computed anew with them. Of
-// the coolant nothing is learnt. Sources: importance sampling with adapted proposals (Cappé et
+// A power read and heat off or on are known inputs: the runs are computed anew with them. A
+// still that such a fire no longer drives stands, and stays possible. Of the coolant nothing is
+// learnt. Sources: importance sampling with adapted proposals (Cappé et
 // al. 2004; Chopin 2002 for the sequence), from memory.
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "numeric/ensemble.hpp"
-#include "still/cuts.hpp"
+#include "still/follow_answer.hpp"
 #include "still/follow_fire.hpp"
 #include "still/follow_likelihood.hpp"
 #include "still/follow_prior.hpp"
@@ -24,91 +25,6 @@
 #include "vapour/boiling_curve.hpp"
 
 namespace lynearm::still {
-
-/// A median and the 80 % band about it.
-template <class Quantity>
-struct Likely {
-  Quantity low, median, high;
-};
-
-/// What a maker waits for. Strengths and temperatures are true ones, of what runs then.
-struct CutRules {
-  std::optional<Border> heads_end;  ///< hearts begin
-  std::optional<units::Temperature> tails_near =
-      units::Temperature::celsius(90.0);  ///< of the head: time to smell each jar
-  std::optional<Border> hearts_end;
-  std::optional<Border> stop;
-};
-
-enum class Decision { heads_end, tails_near, hearts_end, stop };
-[[nodiscard]] std::string_view words(Decision decision);
-[[nodiscard]] std::string_view key(Decision decision);
-
-/// A figure that was read and is not believed.
-struct Doubt {
-  std::size_t reading = 0;  ///< in the order of arrival, from 0
-  Instrument instrument = Instrument::pot_thermometer;
-  double shown = 0.0;            ///< °C, % by volume true, mL at 20 °C
-  double low = 0.0, high = 0.0;  ///< 80 % of what was expected there
-  double slip = 0.0;             ///< probability that it is one, over ½
-};
-/// "does not fit (expected 72–74 %vol)".
-[[nodiscard]] std::string sentence(const Doubt& doubt);
-
-/// A constant as it is known now, in its own unit (follow_prior.hpp).
-struct Learnt {
-  Constant constant = Constant::head_loss;
-  double value = 0.0, sd = 0.0;          ///< weighted mean and standard deviation
-  double before = 0.0, before_sd = 0.0;  ///< the same before any reading
-};
-
-/// The still at the latest time that was read.
-struct StillNow {
-  units::Duration at;
-  Likely<units::Temperature> pot_temperature, head_temperature;  ///< true
-  Likely<units::VolumeStrength> pot;
-  std::optional<Likely<units::VolumeStrength>> spout;  ///< when something runs
-  std::optional<Likely<units::VolumeFlow>> flow;       ///< the same; at 20 °C
-  Likely<units::Volume> collected;                     ///< at 20 °C
-  Likely<units::Volume> alcohol_left;                  ///< pure, in the pot
-  bool heated = true;                                  ///< false: stopped
-};
-
-/// What a reading did.
-struct Update {
-  std::size_t reading = 0;
-  std::vector<Doubt> doubts;   ///< figures of this reading
-  std::vector<Doubt> earlier;  ///< of earlier readings, not believed as things stand
-  StillNow now;
-  std::vector<Learnt> constants;
-  double effective_members = 0.0;
-  bool moved = false;  ///< possible stills were drawn anew, or run anew with another fire
-};
-
-/// What is expected at one time, or at one volume.
-struct ExpectedAt {
-  units::Duration at;                   ///< since heat on; along volume: the median time
-  units::Volume collected;              ///< along time: the median volume
-  Likely<units::VolumeStrength> spout;  ///< of the stills that run then, as the next
-  Likely<units::Temperature> head;
-  Likely<units::Temperature> pot;
-  bool running = true;  ///< some run then; else the two above say nothing
-};
-
-struct NextDecision {
-  Decision decision = Decision::hearts_end;
-  bool passed = false;                        ///< more likely behind than ahead
-  units::Share reached;                       ///< of the possible stills, with their weights
-  std::optional<Likely<units::Duration>> in;  ///< from the latest reading; not while stopped
-  std::optional<Likely<units::Duration>> at;  ///< since heat on
-  std::optional<Likely<units::Volume>> collected;  ///< by then, at 20 °C
-};
-
-struct Forecast {
-  std::vector<ExpectedAt> by_time;    ///< from the first drop to the end, evenly
-  std::vector<ExpectedAt> by_volume;  ///< evenly
-  std::vector<NextDecision> decisions;
-};
 
 /// Follows one run. A value: copying it keeps a past state.
 ///
@@ -119,14 +35,16 @@ class Follower {
  public:
   /// curve      at today's pressure; kept by copy
   /// members    100 to 20,000
-  /// throws     InputError for the members, and what distil() throws for the medians
+  /// throws     InputError for the members; "rules.…" for borders of which the later comes
+  ///            before the earlier in all but one possible still of a hundred, all together;
+  ///            and what distil() throws for the medians
   Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve& curve,
            std::uint64_t seed, std::size_t members, const numeric::Executor& executor);
 
   /// Takes a reading, of any time. The result is the same for any executor.
   ///
   /// throws     InputError with faults_of(reading), or for a fire ("power") under which no
-  ///            possible still would run on; nothing is then changed
+  ///            possible still can be computed; nothing is then changed
   Update take(const Reading& reading, const numeric::Executor& executor);
 
   /// Curves and decisions as things stand.
@@ -143,12 +61,15 @@ class Follower {
   [[nodiscard]] std::vector<Doubt> doubts() const;
   [[nodiscard]] const std::vector<Reading>& readings() const { return readings_; }
   [[nodiscard]] const std::vector<Figure>& figures() const { return figures_; }
+  [[nodiscard]] const Fire& fire() const { return fire_; }  ///< as the readings tell it
   [[nodiscard]] const CutRules& rules() const { return rules_; }
   [[nodiscard]] const StillPrior& prior() const { return prior_; }
   [[nodiscard]] std::size_t members() const { return standings_.size(); }
 
  private:
+  void require_order() const;
   void run_members(const numeric::Executor& executor);
+  [[nodiscard]] Track run_of(const PossibleStill& still, const Stop& end) const;
   void look(std::size_t figure);
   void look_at_all(const numeric::Executor& executor);
   void weigh(std::size_t figure);
@@ -158,6 +79,9 @@ class Follower {
   void move(const numeric::Executor& executor);
   [[nodiscard]] std::vector<double> log_likelihoods() const;
   [[nodiscard]] std::optional<Doubt> doubt_of(std::size_t figure) const;
+  using MomentOf = std::function<std::optional<Track::Moment>(const Track&)>;
+  [[nodiscard]] NextDecision decide(Decision decision, double wander_mL,
+                                    const MomentOf& when) const;
   [[nodiscard]] units::Temperature spirit_at(units::Duration at) const;
   [[nodiscard]] Stop stop() const;
 
@@ -181,8 +105,10 @@ class Follower {
   std::vector<std::vector<Expected>> shown_;  ///< of each figure, by member
   std::vector<std::vector<Fitness>> fit_;     ///< the same
   Fire fire_;
-  units::Duration boiling_;  ///< by the medians
+  units::Duration boiling_;     ///< by the medians
+  double least_percent_ = 8.0;  ///< at the spout: runs are computed down to it
   units::Duration latest_;
+  units::Duration standing_until_;  ///< so long runs that stand are known
 };
 
 }  // namespace lynearm::still

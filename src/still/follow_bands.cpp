@@ -33,4 +33,10 @@ numeric::Band weighted_band(std::vector<Weighted>& sample) {
   return {quantile(0.1), quantile(0.5), quantile(0.9)};
 }
 
+void widen(std::vector<Weighted>& sample, double factor) {
+  std::vector<Weighted> sorted = sample;
+  const double median = weighted_band(sorted).median;
+  for (Weighted& w : sample) w.value = median + factor * (w.value - median);
+}
+
 }  // namespace lynearm::still

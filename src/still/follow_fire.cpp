@@ -28,11 +28,22 @@ class FireReader {
     fire_.steps.push_back({units::Duration{}, plan.to_the_boil.value_or(plan.heating.power)});
   }
 
-  void read(const Reading& reading) {
+  void read(const Reading& reading, std::size_t index) {
     // No power logged is heat off, and power logged after that is heat on again.
     const bool off = !reading.event && reading.power && *reading.power <= units::Power{};
     const bool on_again = !reading.event && by_power_ && reading.power && !off;
     if (off && fire_.stopped_at) return;
+    if (reading.event == Event::stopped && fire_.stopped_at) {
+      // Said by word after a power of nothing it is no contradiction.
+      if (!by_power_) remark(index, FireOddity::stopped_again);
+      by_power_ = false;
+      return;
+    }
+    if (reading.event == Event::resumed && !fire_.stopped_at) {
+      remark(index, FireOddity::resumed_while_heated);
+      if (reading.power) set(reading.at, *reading.power);
+      return;
+    }
     if (reading.event == Event::stopped || off) {
       by_power_ = off;
       if (fire_.steps.size() > 1) before_stop_ = fire_.steps.back().power;
@@ -47,6 +58,7 @@ class FireReader {
     const units::Power power = reading.power.value_or(before_stop_);
     if (fire_.stopped_at) {
       // Said while it stands: meant for when it goes on.
+      remark(index, FireOddity::power_while_stopped);
       before_stop_ = power;
     } else if (!reading.event && heats_up(power)) {
       fire_.steps.front().power = power;
@@ -65,6 +77,10 @@ class FireReader {
   }
 
  private:
+  void remark(std::size_t index, FireOddity oddity) {
+    fire_.remarks.push_back({index, oddity, fire_.stopped_at.value_or(units::Duration{})});
+  }
+
   // Nearer to what is planned before the boil than to what is planned after it.
   [[nodiscard]] bool heats_up(units::Power power) const {
     return fire_.steps.size() == 1 && fire_.turns_down && plan_.to_the_boil &&
@@ -105,15 +121,16 @@ bool operator==(const Fire& a, const Fire& b) {
 
 Fire read_fire(const std::vector<Reading>& readings, const RunSetting& plan,
                units::Duration boiling, units::Duration latest) {
-  std::vector<const Reading*> of_the_fire;
-  for (const Reading& r : readings) {
-    if (r.power || r.event) of_the_fire.push_back(&r);
+  std::vector<std::size_t> of_the_fire;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    if (readings[i].power || readings[i].event) of_the_fire.push_back(i);
   }
   if (of_the_fire.empty()) return {};
-  std::stable_sort(of_the_fire.begin(), of_the_fire.end(),
-                   [](const Reading* a, const Reading* b) { return a->at < b->at; });
+  std::stable_sort(
+      of_the_fire.begin(), of_the_fire.end(),
+      [&readings](std::size_t a, std::size_t b) { return readings[a].at < readings[b].at; });
   FireReader reader(plan, boiling);
-  for (const Reading* r : of_the_fire) reader.read(*r);
+  for (const std::size_t i : of_the_fire) reader.read(readings[i], i);
   return reader.finish(latest);
 }
 

@@ -17,6 +17,7 @@ constexpr double slips = 0.05;            // share of figures
 constexpr double repeat_s = 15.0 * 60.0;  // after which an error is another one
 constexpr double read_within_s = 20.0;    // of the time written down
 constexpr double mains_share = 0.007;     // of the time: heat that came sooner or later
+constexpr double parrot_stays_s = 120.0;  // full, once nothing runs: our estimate
 // Widths of what is believed: instrument and wandering still together.
 constexpr double pot_K = 0.20, head_K = 0.25, spout_percent = 0.40;
 constexpr double jar_share = 0.008, jar_mL = 10.0;
@@ -50,11 +51,27 @@ std::string_view name(Instrument instrument) {
   return "";
 }
 
+std::string_view words(Instrument instrument) {
+  switch (instrument) {
+    case Instrument::pot_thermometer:
+      return "pot thermometer";
+    case Instrument::head_thermometer:
+      return "head thermometer";
+    case Instrument::hydrometer:
+      return "hydrometer";
+    case Instrument::jar:
+      return "jar";
+  }
+  return "";
+}
+
 std::vector<Figure> figures_of(const Reading& reading, std::size_t index,
                                units::Temperature spirit) {
   std::vector<Figure> all;
+  const double at_s =
+      std::fmax(reading.at.seconds() - (reading.power || reading.event ? 1.0 : 0.0), 0.0);
   const auto add = [&](Instrument instrument, double value) {
-    all.push_back({index, instrument, reading.at.seconds(), value});
+    all.push_back({index, instrument, at_s, value});
   };
   const units::Temperature t = reading.spout_temperature.value_or(spirit);
   if (reading.pot_temperature) {
@@ -93,7 +110,8 @@ Expected expected(Instrument instrument, const Instant& instant, const StillSpre
               instant.runs() ? both(head_K, instant.head_K_s * within_s) : cold_head_K};
     case Instrument::hydrometer:
       return {instant.spout_percent, spread.hydrometer_percent,
-              both(spout_percent, instant.spout_percent_s * within_s), instant.runs()};
+              both(spout_percent, instant.spout_percent_s * within_s),
+              instant.runs() || instant.ran_s_ago <= parrot_stays_s};
     case Instrument::jar: {
       const double mL = instant.collected_mL;
       return {mL, 0.01 * spread.jar_percent * mL,

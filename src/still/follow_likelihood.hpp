@@ -24,6 +24,8 @@ enum class Instrument { pot_thermometer, head_thermometer, hydrometer, jar };
 inline constexpr std::size_t instrument_count = 4;
 /// As in the log: "pot_temperature", "head_temperature", "spout", "collected".
 [[nodiscard]] std::string_view name(Instrument instrument);
+/// For people: "pot thermometer", "head thermometer", "hydrometer", "jar".
+[[nodiscard]] std::string_view words(Instrument instrument);
 
 /// One figure of a reading: °C, % by volume at 20 °C, or mL at 20 °C.
 struct Figure {
@@ -37,6 +39,8 @@ struct Figure {
 /// The figures of a reading that say something about the still.
 ///
 /// spirit     of the running spirit, when the reading does not say it
+/// returns    of a reading that also changes the fire: as a second before, since instruments
+///            are read before a hand goes to the fire
 [[nodiscard]] std::vector<Figure> figures_of(const Reading& reading, std::size_t index,
                                              units::Temperature spirit);
 

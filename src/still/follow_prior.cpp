@@ -28,6 +28,8 @@ double of(const Standing& standing, Constant constant) {
   return standing[static_cast<std::size_t>(constant)];
 }
 
+// Of the charge: with less left a pot counts as nearly dry.
+constexpr double nearly_dry = 0.05;
 // The most of a charge that may be alcohol, and of a vapour that may run back.
 constexpr double strongest = 0.96;
 constexpr double most_back = 0.9;
@@ -42,6 +44,11 @@ std::string_view unit(Constant constant) {
 }
 std::string_view key(Constant constant) {
   return names[static_cast<std::size_t>(constant)].key;
+}
+
+PotFloor pot_floor(const StillPrior& prior) {
+  if (prior.element_covered_above > units::Volume{}) return {prior.element_covered_above, true};
+  return {spirit::volume(prior.charge.spirit) * nearly_dry, false};
 }
 
 bool beyond_belief(const Standing& standing) {

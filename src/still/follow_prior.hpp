@@ -59,7 +59,17 @@ struct StillPrior {
   /// Power as planned; what is read of the power during the run takes its place from then on.
   RunSetting setting;
   StillSpread spread;
+  units::Volume element_covered_above =
+      {};  ///< least hot volume; zero when heated from outside
 };
+
+/// Liquid that must stay in the pot while it is heated.
+struct PotFloor {
+  units::Volume least;   ///< hot
+  bool element = false;  ///< to cover it; else a twentieth of the charge, before a pot is dry
+                         ///< (our estimate)
+};
+[[nodiscard]] PotFloor pot_floor(const StillPrior& prior);
 
 /// A possible still: how many standard deviations each constant lies from its median.
 using Standing = std::array<double, constant_count>;

@@ -28,8 +28,7 @@ constexpr int panels = 4;
 double warming_s(const Charge& charge, const Moles& in_pot, units::HeatCapacity wall,
                  units::Temperature boiling, double at_start_W, double loss_W_per_K) {
   const double n = in_pot.total().moles();
-  const double fixed_J_per_K =
-      wall.joules_per_kelvin() + charge.extract.kilograms() * extract_kJ_per_kg_K * 1e3;
+  const double fixed_J_per_K = (wall + extract_heat(charge)).joules_per_kelvin();
   const double start_K = charge.temperature.kelvins();
   const double U = loss_W_per_K;
   const auto s_at = [&](double rise_K) {
@@ -76,18 +75,16 @@ HeatUp heat_up(const Charge& charge, const Boiler& boiler, units::Temperature am
   const vapour::MolarEnthalpy per_mole =
       vapour::liquid_enthalpy(in_pot.fraction(), result.boiling) -
       vapour::liquid_enthalpy(in_pot.fraction(), charge.temperature);
-  result.to_charge =
-      units::Energy::joules(in_pot.total().moles() * per_mole.joules_per_mole() +
-                            charge.extract.kilograms() * extract_kJ_per_kg_K * 1e3 * rise_K);
+  result.to_charge = units::Energy::joules(in_pot.total().moles() * per_mole.joules_per_mole() +
+                                           extract_heat(charge).joules_per_kelvin() * rise_K);
   result.to_wall = units::Energy::joules(boiler.wall.joules_per_kelvin() * rise_K);
   result.volume_at_boil = volume(charge, result.boiling);
 
-  const double arriving_W = boiler.power.watts() * boiler.heating_efficiency.fraction();
-  const double loss_W_per_K = boiler.loss.watts_per_kelvin();
-  const double at_start_W =
-      arriving_W - loss_W_per_K * (charge.temperature - ambient).kelvins();
-  const double at_boil_W = arriving_W - loss_W_per_K * (result.boiling - ambient).kelvins();
+  const Heating heating = full_heat(boiler, ambient);
+  const double at_start_W = net_power(heating, charge.temperature).watts();
+  const double at_boil_W = net_power(heating, result.boiling).watts();
   if (!(at_boil_W > 0.0 && at_start_W > 0.0)) {
+    const double arriving_W = boiler.power.watts() * boiler.heating_efficiency.fraction();
     throw base::InputError(
         "boiler.power", fmt::format("{:.0f} W", boiler.power.watts()),
         fmt::format(
@@ -96,8 +93,8 @@ HeatUp heat_up(const Charge& charge, const Boiler& boiler, units::Temperature am
                 std::fmax(boiler.heating_efficiency.fraction(), 1e-3),
             result.boiling.celsius()));
   }
-  result.duration = units::Duration::seconds(
-      warming_s(charge, in_pot, boiler.wall, result.boiling, at_start_W, loss_W_per_K));
+  result.duration = units::Duration::seconds(warming_s(
+      charge, in_pot, boiler.wall, result.boiling, at_start_W, boiler.loss.watts_per_kelvin()));
   result.drawn = units::Energy::joules(boiler.power.watts() * result.duration.seconds());
   return result;
 }

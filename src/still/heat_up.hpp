@@ -27,7 +27,7 @@ struct HeatUp {
 /// throws     InputError("boiler.power") when it never gets there: the losses just under the
 ///            boil take all that arrives; InputError("charge.temperature") when not below it
 /// accuracy   heat to 3 %, on the high side (heat of mixing of dilute wash,
-///            vapour/activity.hpp). Time against the run's own steps in time: 4e-7 of it at
+///            vapour/activity.hpp). Time against the run's own steps in time: 2e-9 of it at
 ///            worst (tests/still/heat_up_test.cpp)
 /// source     enthalpies of vapour/enthalpy.hpp; Newton's law of cooling
 [[nodiscard]] HeatUp heat_up(const Charge& charge, const Boiler& boiler,

@@ -26,11 +26,12 @@ struct Head {
   /// Share by moles of the rising vapour that runs back, 0 to 0.9. When given, `loss` and
   /// `cooling` are not looked at: the head then behaves alike at any fire.
   std::optional<units::Share> fixed_reflux;
-  units::HeatLoss loss;      ///< head and lyne arm to the room
-  units::Power cooling;      ///< taken by a cooled head, 0 without one
+  units::HeatLoss loss;      ///< head and lyne arm to the room; 0 to 10 kW/K
+  units::Power cooling;      ///< taken by a cooled head, 0 without one; to 1 MW
   units::HeatCapacity wall;  ///< of metal that must be hot before vapour passes
   int plates = 0;            ///< above the pot, 0 to 12
-  units::Share plate_efficiency = units::Share::percent(60.0);  ///< Murphree, of the vapour
+  /// Murphree's, of the vapour; above 0, to 100 %. Our estimate.
+  units::Share plate_efficiency = units::Share::percent(60.0);
 };
 
 /// What stays on the way from vapour to jar, each well mixed: what the hydrometer shows is late

@@ -12,6 +12,8 @@ constexpr double far_between = 1.7, far_at_first = 6.0;
 bool far_apart(double a_W, double b_W, double ratio) {
   return std::fmax(a_W, b_W) > ratio * std::fmin(a_W, b_W) + 1.0;
 }
+// Read within this it was read at the start.
+constexpr double at_the_start_s = 60.0;
 bool alike(double a_W, double b_W) { return std::abs(a_W - b_W) <= 0.1 * std::fmax(a_W, b_W); }
 
 struct Drawn {
@@ -42,7 +44,8 @@ std::vector<Drawn> believed(const std::vector<Drawn>& all, std::vector<Reading>&
 
 }  // namespace
 
-LoggedPower logged_power(const Record& record, units::Power stated) {
+LoggedPower logged_power(const Record& record, units::Power stated,
+                         std::optional<units::Power> to_the_boil) {
   LoggedPower logged;
   std::vector<Drawn> all;
   for (const Reading& r : record.readings) {
@@ -78,7 +81,10 @@ LoggedPower logged_power(const Record& record, units::Power stated) {
     } else {
       sum_W = d.W;
       count = 1;
-      // Whatever was read first was drawn from the start.
+      const bool turned_down =
+          logged.steps.empty() && to_the_boil && d.t_s > at_the_start_s && d.W > 0.0 &&
+          std::abs(d.W - stated.watts()) < std::abs(d.W - to_the_boil->watts());
+      if (turned_down) put(0.0, to_the_boil->watts());
       put(logged.steps.empty() ? 0.0 : d.t_s, d.W);
     }
   };

@@ -26,6 +26,11 @@ inline constexpr double power_flicker = 0.04;
 
 /// record    in order of time (by_time)
 /// stated    what the boiler draws where no power was read
-[[nodiscard]] LoggedPower logged_power(const Record& record, units::Power stated);
+/// to_the_boil  and before it boils, where that is another; without it `stated`. As when a run
+///           is followed: a power first read later than a minute after the start, and nearer to
+///           `stated` than to this, is one that was turned down to, with this one before it;
+///           otherwise what was read first was drawn from the start
+[[nodiscard]] LoggedPower logged_power(const Record& record, units::Power stated,
+                                       std::optional<units::Power> to_the_boil = {});
 
 }  // namespace lynearm::still

@@ -37,9 +37,10 @@ struct CutProposal {
 ///
 /// jars       with all loads (fill_loads()); the first is the first that ran
 /// throws     InputError as check() does; "jars" when nothing is left for the hearts;
-///            "weights.volume" ... outside; "hearts", "pure_alcohol" when there is less;
-///            "hearts_at_least", "hearts_at_most", "jars_at_least" when no jars reach them,
-///            each with what can be had; "weights" when no jar is worth its load
+///            "weights.volume", ".strength", ".early", ".late", ".fault" outside; "hearts",
+///            "pure_alcohol" when there is less; "hearts_at_least", "hearts_at_most",
+///            "jars_at_least" when no jars reach them, each with what can be had; "weights"
+///            when no jar is worth its load
 /// accuracy   no better one, to 1e-7 of the pure alcohol, among 200 at random on each of 100
 ///            random shelves, nor on a grid over three jars (tests/still/propose_cut_test.cpp);
 ///            wished volume to 1e-9 L

@@ -35,10 +35,13 @@ class Rectifier {
   /// share      of the rising vapour that runs back, 0 to below 1
   /// near_x     a guess of top_x
   /// throws     NotConverged
+  /// accuracy   the vapour that rises into the lowest stage is put back to 1e-9 of a mole
+  ///            fraction, as a rule to 1e-14; at the azeotrope, where nothing changes, too
   [[nodiscard]] Passage pass(double pot_x, const vapour::Boiling& pot, double share,
                              double near_x) const;
 
-  /// Of each congener: mole fraction in the leaving vapour over that in the pot.
+  /// Of each congener: mole fraction in the leaving vapour over that in the pot, for a passage
+  /// of pass() at the same pot_x and share. Exact: traces are linear.
   void pass_congeners(const vapour::CongenerCurve& volatility, double pot_x, double share,
                       const Passage& passage,
                       std::span<double, vapour::congener_count> leaving_by_pot) const;

@@ -9,6 +9,7 @@
 
 #include "base/error.hpp"
 #include "numeric/root.hpp"
+#include "still/between_points.hpp"
 #include "still/run.hpp"
 #include "still/run_state.hpp"
 
@@ -26,18 +27,13 @@ constexpr std::array<double RunState::*, 16> blended = {
     &RunState::drawn_J,         &RunState::into_pot_J,    &RunState::head_heat_J,
     &RunState::carried_J};
 
-// Weights of the neighbours of interval i (between points i and i+1).
-class Neighbours {
+// The run between points i and i+1.
+class Between {
  public:
-  Neighbours(const Run& run, std::size_t i) : i_(i), run_(run) {
-    const auto next = std::upper_bound(run.smooth.begin(), run.smooth.end(), i);
-    const std::size_t begin = next == run.smooth.begin() ? 0 : *(next - 1);
-    const std::size_t end = next == run.smooth.end() ? run.points.size() : *next;
-    count_ = std::min<std::size_t>(4, end - begin);
-    start_ = std::clamp(i == 0 ? 0 : i - 1, begin, end - count_);
-    for (std::size_t k = 0; k < count_; ++k) {
-      node_[k] = time_of(run, start_ + k);
-      state_[k] = state_of(run.points[start_ + k]);
+  Between(const Run& run, std::size_t i) : i_(i), run_(run), near_(neighbours(run, i)) {
+    for (std::size_t k = 0; k < near_.count; ++k) {
+      node_[k] = time_of(run, near_.start + k);
+      state_[k] = state_of(run.points[near_.start + k]);
     }
   }
 
@@ -47,12 +43,9 @@ class Neighbours {
   [[nodiscard]] RunState state(double t) const {
     RunState s;
     s.t_s = t;
-    for (std::size_t k = 0; k < count_; ++k) {
-      double weight = 1.0;
-      for (std::size_t j = 0; j < count_; ++j) {
-        if (j != k) weight *= (t - node_[j]) / (node_[k] - node_[j]);
-      }
-      for (const auto figure : blended) s.*figure += weight * state_[k].*figure;
+    const auto weight = weights({node_.data(), near_.count}, t);
+    for (std::size_t k = 0; k < near_.count; ++k) {
+      for (const auto figure : blended) s.*figure += weight[k] * state_[k].*figure;
     }
     return s;
   }
@@ -64,10 +57,9 @@ class Neighbours {
  private:
   std::size_t i_;
   const Run& run_;
-  std::size_t start_ = 0;
-  std::size_t count_ = 0;
-  std::array<double, 4> node_{};
-  std::array<RunState, 4> state_{};
+  Neighbours near_;
+  std::array<double, most_neighbours> node_{};
+  std::array<RunState, most_neighbours> state_{};
 };
 
 // Points i and i+1 are the ends of a jump or of an interruption.
@@ -85,7 +77,7 @@ std::optional<Point> first_crossing(const Run& run, OfPoint room_of_point,
     const double at_end = room_of_point(run.points[i + 1]);
     if (at_end > 0.0) continue;
     if (at_end == 0.0 || jumps(run, i)) return run.points[i + 1];
-    const Neighbours near(run, i);
+    const Between near(run, i);
     const auto room = [&](double t) { return room_of_state(near.state(t)); };
     // The ends of the interval reproduce the points only to rounding.
     if (room(near.first()) <= 0.0) return run.points[i];
@@ -129,7 +121,7 @@ std::optional<Point> point_at_time(const Run& run, units::Duration since_start) 
   if (t == time_of(run, i)) return run.points[i];
   // Between the ends of an interruption nothing runs.
   if (jumps(run, i)) return std::nullopt;
-  return Neighbours(run, i).point(t);
+  return Between(run, i).point(t);
 }
 
 std::optional<Point> when_spout_falls_to(const Run& run, units::VolumeStrength strength) {

@@ -21,7 +21,8 @@ struct Sight {
 
 /// since_start   since the heat was turned on
 /// returns       before the start as at the start; past the end of the run nothing but the
-///               volume
+///               volume. Spirit running, as point_at_time(); while nothing runs, straight
+///               between the run's quiet moments
 [[nodiscard]] Sight sight(const Run& run, units::Duration since_start);
 
 }  // namespace lynearm::still

@@ -21,6 +21,9 @@ using units::TemperatureChange;
 // A look further off than this is another mistake: not yet boiling, or the tip in the air.
 constexpr TemperatureChange furthest_look = TemperatureChange::kelvins(5.0);
 
+// Half of an 80 % band over the standard deviation of a normal.
+constexpr double half_of_80 = 1.2815515655446004;
+
 double square(double v) { return v * v; }
 
 // How the boiling point of water moves with the pressure: Clausius and Clapeyron's slope.
@@ -133,9 +136,10 @@ std::string account(const TodaysAir& air) {
   const double offset_K = air.thermometer_offset.kelvins();
   std::string text = fmt::format(
       "Pressure {:.0f} hPa, give or take {:.0f}; the thermometer shows {:.1f} K {}, give or "
-      "take {:.1f} K.",
-      air.pressure.hectopascals(), air.pressure_sd.hectopascals(), std::abs(offset_K),
-      offset_K < 0.0 ? "too little" : "too much", air.offset_sd.kelvins());
+      "take {:.1f} K; each four times in five.",
+      air.pressure.hectopascals(), half_of_80 * air.pressure_sd.hectopascals(),
+      std::abs(offset_K), offset_K < 0.0 ? "too little" : "too much",
+      half_of_80 * air.offset_sd.kelvins());
   // Half of either's variance then hangs on the other.
   if (air.correlation < -0.7) {
     text += fmt::format(
@@ -143,9 +147,10 @@ std::string account(const TodaysAir& air) {
         "shows "
         "{:.1f} K too little look alike. They are shared out by how much each usually strays; "
         "the cues, which need only their sum, are known to {:.1f} K.",
-        air.pressure_sd.hectopascals(),
-        air.pressure_sd.pascals() * water_slope_K_per_Pa(air.pressure),
-        cue(air, [](Pressure p) { return vapour::water_boiling_point(p); }).sd.kelvins());
+        half_of_80 * air.pressure_sd.hectopascals(),
+        half_of_80 * air.pressure_sd.pascals() * water_slope_K_per_Pa(air.pressure),
+        half_of_80 *
+            cue(air, [](Pressure p) { return vapour::water_boiling_point(p); }).sd.kelvins());
   }
   if (std::abs(air.surprise) > 3.0) {
     text += " That is far from what was expected: look again before believing it.";

@@ -1,6 +1,6 @@
 // A spirit run with all that a maker asks of it, worked out once for every surface: the curve
-// at even steps with what the glass shows, the cuts, the jars, the congeners of each fraction,
-// and what is not right about it. Every figure is the run's own.
+// at even steps with what the glass shows, the cuts, the jars, the congeners of each fraction.
+// Every figure is the run's own. What is not right about it, the surfaces say.
 #pragma once
 
 #include <optional>
@@ -23,12 +23,12 @@ struct Step {
 
 /// What is wanted of a run beside the run itself.
 struct Asked {
-  std::optional<Borders> borders;
-  std::optional<units::Volume> jar;
-  double amount_factor = 1.0;  ///< see jars_of_run.hpp
-  units::HeatLoss conductance;
+  std::optional<Borders> borders;    ///< of the cuts
+  std::optional<units::Volume> jar;  ///< caught in jars of this size
+  double amount_factor = 1.0;        ///< see jars_of_run.hpp
+  units::HeatLoss conductance;       ///< of the coil; see exchange.hpp
   CoolantFlow coolant;
-  int steps = 251;
+  int steps = 251;  ///< points of the curve; see even_points.hpp
 };
 
 struct JarRow {
@@ -54,7 +54,10 @@ struct ToldRun {
   std::vector<JarRow> jars;
 };
 
-/// throws     InputError of cut(), into_jars(), jars_of(), exchange()
+/// Works it out.
+///
+/// curve      the one that the run was distilled with
+/// throws     InputError of cut(), into_jars(), jars_of(), exchange(), even_points()
 [[nodiscard]] ToldRun tell(Run run, const Asked& asked, const vapour::BoilingCurve& curve);
 
 /// Warmest the spirit runs on the curve, and the greatest share of vapour that escapes.

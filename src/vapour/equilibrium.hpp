@@ -45,6 +45,7 @@ struct DewPoint {
 ///
 /// vapour     mole fraction of ethanol, 0 to 1
 /// p          20 to 120 kPa
+/// throws     InputError outside; NotConverged
 [[nodiscard]] DewPoint dew_point(units::MoleFraction vapour, units::Pressure p);
 
 struct Azeotrope {
@@ -54,7 +55,8 @@ struct Azeotrope {
 
 /// The mixture that boils unchanged: no still passes it.
 ///
-/// p          20 to 120 kPa; the model's azeotrope stays below 1 in all of it
+/// p          20 to 120 kPa, InputError outside; the model's azeotrope stays below 1 in all of
+///            it
 /// accuracy   at 101.325 kPa x 0.8947, 78.148 °C; published 0.8943 to 0.8946, 78.15 to 78.17 °C
 [[nodiscard]] Azeotrope azeotrope(units::Pressure p,
                                   const NrtlParameters& parameters = house_nrtl);

@@ -1,11 +1,13 @@
 #include "wire/entry.hpp"
 
+#include <cmath>
 #include <set>
 #include <utility>
 
 #include "journal/kinds.hpp"
 #include "wire/entry_reader.hpp"
 #include "wire/entry_writer.hpp"
+#include "wire/strict_json.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -14,52 +16,10 @@ using journal::Body;
 using journal::Entry;
 using journal::Foreign;
 
-constexpr int deepest = 16;
 constexpr std::size_t most_entries = 1000;
 
 std::string printed(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
-}
-
-// Broken JSON, a name that is there twice and too deep a nest are one fault at `path`.
-std::optional<Json> parsed(std::string_view text, const std::string& path,
-                           std::vector<base::Fault>& faults) {
-  std::vector<std::set<std::string>> names;
-  std::string twice;
-  bool too_deep = false;
-  const Json::parser_callback_t watch = [&](int depth, Json::parse_event_t event, Json& value) {
-    if (depth > deepest) {
-      too_deep = true;
-      return false;
-    }
-    if (event == Json::parse_event_t::object_start) names.emplace_back();
-    if (event == Json::parse_event_t::object_end) names.pop_back();
-    if (event == Json::parse_event_t::key &&
-        !names.back().insert(value.get_ref<const std::string&>()).second) {
-      twice = value.get_ref<const std::string&>();
-    }
-    return true;
-  };
-  try {
-    Json found = Json::parse(text.begin(), text.end(), watch);
-    if (too_deep) {
-      faults.push_back(
-          {path, "nested too deep", fmt::format("at most {} levels", deepest), "", 0, 0});
-      return std::nullopt;
-    }
-    if (!twice.empty()) {
-      faults.push_back({path, fmt::format("\"{}\" twice", twice), "each name once", "", 0, 0});
-      return std::nullopt;
-    }
-    return found;
-  } catch (const Json::parse_error& error) {
-    faults.push_back(
-        {path, fmt::format("no JSON from byte {} on", error.byte), "JSON", "", 0, 0});
-  } catch (const Json::out_of_range&) {
-    faults.push_back(
-        {path, "a figure too large", "figures of a size that can be held", "", 0, 0});
-  }
-  return std::nullopt;
 }
 
 Json body_object(const Body& body) {
@@ -117,21 +77,49 @@ bool read_known(std::index_sequence<I...>, std::string_view kind, int version,
 // What no member by itself can tell.
 void whole_body_faults(const Body& body, const std::string& path,
                        std::vector<base::Fault>& faults) {
+  const auto one_at_least = [&](bool there, const char* neither) {
+    if (!there) faults.push_back({path, neither, "one of them at least", "", 0, 0});
+  };
   if (const auto* run = std::get_if<journal::RunRead>(&body)) {
     for (base::Fault fault : still::faults_of(run->reading)) {
-      if (fault.field == "at") continue;
-      faults.push_back({path + "." + fault.field, fault.value, fault.accepted, "", 0, 0});
+      // The others' bounds are told where they are read.
+      if (fault.field != "power") continue;
+      faults.push_back({path + ".power_W", fault.value, fault.accepted, "", 0, 0});
     }
   }
   if (const auto* ferment = std::get_if<journal::FermentRead>(&body)) {
-    if (!ferment->gravity && !ferment->temperature) {
-      faults.push_back(
-          {path, "neither gravity nor temperature", "one of them at least", "", 0, 0});
-    }
+    one_at_least(ferment->gravity || ferment->temperature, "neither gravity nor temperature");
+  }
+  if (const auto* added = std::get_if<journal::Added>(&body)) {
+    one_at_least(added->mass || added->volume, "neither mass nor volume");
+  }
+  if (const auto* air = std::get_if<journal::AirRead>(&body)) {
+    one_at_least(air->pressure || air->boiling_water, "neither pressure nor boiling water");
+  }
+  if (const auto* check = std::get_if<journal::MashChecked>(&body)) {
+    one_at_least(check->iodine || check->gravity, "neither iodine nor gravity");
   }
   if (const auto* note = std::get_if<journal::Note>(&body)) {
-    if (note->text.empty() && note->attachments.empty()) {
-      faults.push_back({path, "neither text nor attachment", "one of them at least", "", 0, 0});
+    one_at_least(!note->text.empty() || !note->attachments.empty(),
+                 "neither text nor attachment");
+    for (std::size_t i = 0; i < note->attachments.size(); ++i) {
+      const std::string& sum = note->attachments[i];
+      if (sum.size() == 64 && sum.find_first_not_of("0123456789abcdef") == std::string::npos) {
+        continue;
+      }
+      faults.push_back({fmt::format("{}.attachments[{}]", path, i), as_written(Json(sum)),
+                        "the SHA-256 of a file in 64 digits 0 to 9, a to f", "", 0, 0});
+    }
+  }
+  if (const auto* cut = std::get_if<journal::JarsAllotted>(&body)) {
+    std::set<int> named;
+    for (std::size_t i = 0; i < cut->pours.size(); ++i) {
+      if (named.insert(cut->pours[i].jar).second) continue;
+      faults.push_back({fmt::format("{}.jars[{}].jar", path, i),
+                        fmt::format("{}", cut->pours[i].jar), "each jar once", "", 0, 0});
+    }
+    if (cut->pours.empty()) {
+      faults.push_back({path + ".jars", "none", "one jar at least", "", 0, 0});
     }
   }
 }
@@ -142,7 +130,12 @@ Body body_from(std::string_view kind, int version, const Json& object, const std
   const auto before = faults.size();
   constexpr auto known = std::make_index_sequence<std::variant_size_v<Body> - 1>{};
   if (!read_known(known, kind, version, object, path, faults, body)) {
-    return Foreign{std::string(kind), version, printed(object)};
+    std::string text = printed(object);
+    if (text.size() > most_entry_bytes) {
+      faults.push_back({path, fmt::format("{} bytes", text.size()),
+                        fmt::format("at most {} bytes", most_entry_bytes), "", 0, 0});
+    }
+    return Foreign{std::string(kind), version, std::move(text)};
   }
   if (faults.size() == before) whole_body_faults(body, path, faults);
   return body;
@@ -174,9 +167,10 @@ void optional_id(EntryReader& reader, const char* name, std::optional<journal::I
 Entry entry_from(const Json& object, const std::string& path,
                  std::vector<base::Fault>& faults) {
   Entry entry;
+  const auto before = faults.size();
   EntryReader reader(object, path, faults);
   reader.id("id", entry.id);
-  if (entry.id.is_nil() && reader.find("id") != nullptr && faults.empty()) {
+  if (entry.id.is_nil() && faults.size() == before) {
     reader.fault("id", "the nil UUID", "a UUID of its own");
   }
   optional_id(reader, "batch", entry.batch);
@@ -186,12 +180,15 @@ Entry entry_from(const Json& object, const std::string& path,
   int version = 1;
   reader.whole("version", version, 1, 1000);
   moment(reader, "at", entry.at, true);
-  double ahead = 0.0;
-  constexpr auto most_ahead = static_cast<double>(journal::most_clock_ahead_ms);
-  if (reader.find("clock_ahead_ms") != nullptr) {
-    reader.number("clock_ahead_ms", ahead, -most_ahead, most_ahead, "ms");
+  if (const Json* const ahead = reader.find("clock_ahead_ms")) {
+    constexpr auto most = static_cast<double>(journal::most_clock_ahead_ms);
+    if (ahead->is_number_integer() && std::abs(ahead->get<double>()) <= most) {
+      entry.clock_ahead_ms = ahead->get<std::int64_t>();
+    } else {
+      reader.fault("clock_ahead_ms", as_written(*ahead),
+                   fmt::format("a whole number of ms, at most {:.0f} either way", most));
+    }
   }
-  entry.clock_ahead_ms = std::llround(ahead);
   moment(reader, "received", entry.received, false);
   reader.text("who", entry.who, journal::most_who, false);
   optional_id(reader, "corrects", entry.corrects);
@@ -204,6 +201,14 @@ Entry entry_from(const Json& object, const std::string& path,
         body_from(kind, version, *body, path.empty() ? "body" : path + ".body", faults);
   }
   reader.finish();
+  if (faults.size() == before) {
+    if (entry.corrects == entry.id) {
+      reader.fault("corrects", print(entry.id), "another entry than itself");
+    }
+    if (!entry.corrects && std::holds_alternative<journal::Struck>(entry.body)) {
+      reader.fault("corrects", "", "the id of the entry that is struck out");
+    }
+  }
   return entry;
 }
 
@@ -269,6 +274,11 @@ Body read_body(std::string_view kind, int version, std::string_view text) {
 
 EntryRead read_entry(std::string_view text, const std::string& path) {
   EntryRead result;
+  if (text.size() > most_entry_bytes) {
+    result.faults.push_back({path, fmt::format("{} bytes", text.size()),
+                             fmt::format("at most {} bytes", most_entry_bytes), "", 0, 0});
+    return result;
+  }
   const std::optional<Json> object = parsed(text, path, result.faults);
   if (!object) return result;
   if (!object->is_object()) {

@@ -24,6 +24,7 @@ inline constexpr std::array lot_kinds = {"low wines"sv, "foreshots"sv, "feints"s
                                          "apart"sv,     "spirit"sv,    "bottles"sv};
 inline constexpr std::array gone = {"sample"sv,    "tasted"sv, "spilt"sv,
                                     "destroyed"sv, "given"sv,  "other"sv};
+inline constexpr std::array iodine_colours = {"unchanged"sv, "reddish"sv, "blue"sv};
 inline constexpr std::array run_kinds = {"strip"sv, "spirit run"sv};
 inline constexpr std::array events = {"stopped"sv, "resumed"sv};
 
@@ -82,6 +83,23 @@ void describe(Io& io, journal::StepMarked& b) {
   io.text("step", b.step, journal::most_text, true);
   io.flag("done", b.done);
 }
+template <class Io>
+void describe(Io& io, journal::Added& b) {
+  io.text("what", b.what, fields::most_name, true);
+  io.amount("mass_kg", b.mass, kilograms);
+  io.amount("volume_L", b.volume, litres);
+}
+template <class Io>
+void describe(Io& io, journal::AirRead& b) {
+  io.amount("pressure_hPa", b.pressure, hectopascals);
+  io.amount("boiling_water_C", b.boiling_water, celsius);
+}
+template <class Io>
+void describe(Io& io, journal::CopperCleaned& b) {
+  io.text("what", b.what, fields::most_name, true);
+  io.text("with", b.with, fields::most_name, false);
+  io.text("remark", b.remark, journal::most_text, false);
+}
 
 template <class Io>
 void describe(Io& io, journal::MashTemperature& b) {
@@ -91,6 +109,11 @@ template <class Io>
 void describe(Io& io, journal::MashWater& b) {
   io.amount("volume_L", b.volume, litres);
   io.amount("temperature_C", b.temperature, celsius);
+}
+template <class Io>
+void describe(Io& io, journal::MashChecked& b) {
+  io.choice("iodine", b.iodine, fields::iodine_colours);
+  io.part("gravity", b.gravity);
 }
 template <class Io>
 void describe(Io& io, journal::WortDrawn& b) {
@@ -190,6 +213,7 @@ void describe(Io& io, journal::RunEnded& b) {
   io.part("collected", b.collected);
   io.part("strength", b.strength);
   io.amount("left_L", b.left, litres);
+  io.part("left_strength", b.left_strength);
 }
 
 template <class Io>

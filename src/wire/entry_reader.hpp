@@ -23,9 +23,46 @@ namespace lynearm::wire {
 
 /// A value as it stood, short enough to be told.
 [[nodiscard]] std::string as_written(const Json& value);
-/// Whether a text holds what no page should echo: control characters other than line end and
-/// tab, or bytes that are not UTF-8.
+/// Whether a text holds nothing that no page should echo: no control characters other than line
+/// end and tab, and only UTF-8.
 [[nodiscard]] bool is_plain(const std::string& text);
+
+/// What an instrument of a scale can show; wide on purpose, common practice, no source.
+struct Range {
+  double low, high;
+};
+[[nodiscard]] inline Range figure_range(const spirit::Reading& reading) {
+  switch (reading.scale) {
+    case spirit::Scale::us_proof:
+      return {0.0, 200.0};
+    case spirit::Scale::density:
+      return {700.0, 1100.0};
+    case spirit::Scale::specific_gravity:
+    case spirit::Scale::specific_gravity_60F:
+      return {0.7, 1.1};
+    default:
+      return {0.0, 100.0};
+  }
+}
+[[nodiscard]] inline Range figure_range(const journal::StrengthRead& read) {
+  return figure_range(read.reading);
+}
+[[nodiscard]] inline Range figure_range(const journal::GravityRead& read) {
+  switch (read.scale) {
+    case journal::GravityScale::plato:
+      return {-10.0, 50.0};
+    case journal::GravityScale::brix:
+      return {0.0, 50.0};
+    case journal::GravityScale::specific_gravity:
+      break;
+  }
+  return {0.9, 1.2};
+}
+[[nodiscard]] inline double figure_of(const spirit::Reading& reading) { return reading.figure; }
+[[nodiscard]] inline double figure_of(const journal::StrengthRead& r) {
+  return r.reading.figure;
+}
+[[nodiscard]] inline double figure_of(const journal::GravityRead& read) { return read.figure; }
 
 class EntryReader {
  public:
@@ -96,7 +133,7 @@ class EntryReader {
     const bool inside = found->is_number() && std::isfinite(found->get<double>()) &&
                         found->get<double>() >= low && found->get<double>() <= high;
     if (!inside) return fault(name, as_written(*found), accepted);
-    value = found->get<double>();
+    value = kept(found->get<double>());
   }
   void number(const char* name, std::optional<double>& value, double low, double high) {
     if (find(name) == nullptr) return;
@@ -211,8 +248,17 @@ class EntryReader {
       return;
     }
     EntryReader reader(value, std::move(path), faults_);
+    const auto before = faults_.size();
     describe(reader, into);
     reader.finish();
+    if constexpr (requires { figure_range(into); }) {
+      const Range range = figure_range(into);
+      const double figure = figure_of(into);
+      if (faults_.size() == before && !(figure >= range.low && figure <= range.high)) {
+        reader.fault("reading", fmt::format("{}", figure),
+                     fmt::format("{} to {} on that scale", range.low, range.high));
+      }
+    }
   }
 
   const Json& object_;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "wire/entry_fields.hpp"
+#include "wire/entry_units.hpp"
 #include "wire/figure.hpp"
 
 namespace lynearm::wire {
@@ -26,17 +27,17 @@ class EntryWriter {
   void whole(const char* name, const std::optional<int>& value, int, int) {
     if (value) object[name] = *value;
   }
-  void number(const char* name, double value, double, double) { object[name] = figure(value); }
+  void number(const char* name, double value, double, double) { object[name] = kept(value); }
   void number(const char* name, const std::optional<double>& value, double, double) {
-    if (value) object[name] = figure(*value);
+    if (value) object[name] = kept(*value);
   }
   template <class Q>
   void amount(const char* name, const Q& value, const Unit<Q>& unit) {
-    object[name] = figure(unit.in(value));
+    object[name] = kept(unit.in(value));
   }
   template <class Q>
   void amount(const char* name, const std::optional<Q>& value, const Unit<Q>& unit) {
-    if (value) object[name] = figure(unit.in(*value));
+    if (value) object[name] = kept(unit.in(*value));
   }
   template <class E>
   void choice(const char* name, const E& value, std::span<const std::string_view> words) {

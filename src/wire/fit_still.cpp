@@ -27,6 +27,7 @@ Json constant_json(const still::FittedConstant& c) {
   object["low_80"] = figure(c.low);
   object["high_80"] = figure(c.high);
   object["told"] = c.told;
+  object["spreads_off_belief"] = figure(c.spreads_off());
   object["spread_left_fraction"] = figure(c.left_open);
   object["believed_value"] = figure(c.before.value);
   object["believed_spread"] = figure(c.before.spread);

@@ -58,6 +58,9 @@ Json now(const still::StillNow& is) {
               : Json(nullptr);
   object["collected_mL_20C"] = millilitres(is.collected);
   object["pure_alcohol_left_mL"] = millilitres(is.alcohol_left);
+  object["left_in_pot_L"] = band(is.left_in_pot, [](units::Volume v) { return v.litres(); });
+  object["nothing_runs_probability"] = figure(is.nothing_runs.fraction());
+  if (const std::string says = still::fire_words(is); !says.empty()) object["says"] = says;
   return object;
 }
 
@@ -69,6 +72,7 @@ Json decision(const still::NextDecision& next) {
   object["in_minutes"] = next.in ? minutes(*next.in) : Json(nullptr);
   object["at_minutes"] = next.at ? minutes(*next.at) : Json(nullptr);
   object["collected_mL_20C"] = next.collected ? millilitres(*next.collected) : Json(nullptr);
+  if (next.no_time) object["why_no_time"] = still::why_no_time(next);
   return object;
 }
 
@@ -87,6 +91,10 @@ std::string follow_json(const still::Reading& reading, const still::Update& upda
   if (reading.line > 0) object["line"] = reading.line;
   object["doubts"] = doubts(update.doubts);
   object["doubted_before"] = doubts(update.earlier);
+  object["remarks"] = Json::array();
+  for (const still::FireRemark& remark : update.remarks) {
+    object["remarks"].push_back(still::sentence(remark));
+  }
   object["now_minutes"] = figure(update.now.at.minutes());
   object["now"] = now(update.now);
   object["decisions"] = Json::array();
@@ -102,6 +110,9 @@ std::string follow_json(const still::Reading& reading, const still::Update& upda
   object["cautions"] = Json::array();
   if (const std::string hot = follow_caution(reading); !hot.empty()) {
     object["cautions"].push_back(hot);
+  }
+  if (const std::string low = still::pot_caution(update.now); !low.empty()) {
+    object["cautions"].push_back(low);
   }
   if (update.now.heated) object["cautions"].push_back(still_caution);
   return object.dump();

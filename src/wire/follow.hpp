@@ -12,9 +12,11 @@ namespace lynearm::wire {
 [[nodiscard]] std::string follow_caution(const still::Reading& reading);
 
 /// What a reading did and what is expected: "minutes", "reading" (1-based), "line" (of the text
-/// it came in), "doubts" of this reading with words, "doubted_before", "now", "decisions"
-/// (minutes from the reading, minutes since heat on, mL collected; each low, median, high: the
-/// 80 % band), "constants" with their standard deviations, "cautions".
+/// it came in), "doubts" of this reading with words, "doubted_before", "remarks" (a power or
+/// event that contradicts the log), "now" (with "says" when nothing runs at this power),
+/// "decisions" (minutes from the reading, minutes since heat on, mL collected; each low,
+/// median, high: the 80 % band; or "why_no_time"), "constants" with their standard deviations,
+/// "cautions".
 [[nodiscard]] std::string follow_json(const still::Reading& reading,
                                       const still::Update& update,
                                       const still::Forecast& forecast);

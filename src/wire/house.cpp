@@ -76,6 +76,16 @@ Json note_json(const NoteState& note) {
   return json;
 }
 
+// What was told, as it was told.
+template <class B>
+Json told_and(const Told& told, const B& body) {
+  Json json = told_json(told);
+  json.update(body_of(body));
+  return json;
+}
+
+Json air_json(const AirState& air) { return told_and(air.told, air.air); }
+
 Json puzzle_json(const Puzzle& puzzle) {
   return {{"entry", print(puzzle.entry)}, {"why", puzzle.why}};
 }
@@ -91,6 +101,15 @@ Json mash_json(const MashState& mash) {
     Json row = told_json(water.told);
     row["volume_L"] = figure(water.volume.litres());
     row["temperature_C"] = figure(water.temperature.celsius());
+    return row;
+  });
+  json["checks"] = list_of(mash.checks, [](const MashCheckState& check) {
+    Json row = told_json(check.told);
+    if (check.iodine) {
+      row["iodine"] =
+          std::string(fields::iodine_colours[static_cast<std::size_t>(*check.iodine)]);
+    }
+    if (check.gravity) row["specific_gravity"] = figure(check.gravity->ratio());
     return row;
   });
   json["worts"] = list_of(mash.worts, [](const WortState& wort) {
@@ -156,7 +175,10 @@ Json jar_json(const JarState& jar) {
     if (note.fault) row["fault"] = figure(*note.fault);
     return row;
   });
-  if (jar.poured) json["poured"] = body_of(*jar.poured);
+  if (jar.poured) {
+    json["poured"] = body_of(*jar.poured);
+    json["left"] = lot_json(*jar.left);
+  }
   return json;
 }
 
@@ -183,8 +205,10 @@ Json run_json(const RunState& run) {
   json["jars"] = list_of(run.jars, [](const auto& jar) { return jar_json(jar.second); });
   if (run.allotted) json["allotted"] = told_json(*run.allotted);
   if (run.ended) json["ended"] = told_json(*run.ended);
+  if (run.collected_read) json["collected_read"] = body_of(*run.collected_read);
   if (run.collected) json["collected"] = lot_json(*run.collected);
   if (run.left) json["left_L"] = figure(run.left->litres());
+  if (run.left_lot) json["left"] = lot_json(*run.left_lot);
   return json;
 }
 
@@ -277,6 +301,10 @@ std::string house_json(const HouseState& house) {
     row["puzzles"] = batch.puzzles.size();
     return row;
   });
+  json["airs"] = list_of(house.airs, air_json);
+  json["cleanings"] = list_of(house.cleanings, [](const CleaningState& cleaning) {
+    return told_and(cleaning.told, cleaning.cleaned);
+  });
   json["notes"] = list_of(house.notes, note_json);
   json["puzzles"] = list_of(house.puzzles, puzzle_json);
   return printed(json);
@@ -297,6 +325,12 @@ std::string batch_json(const HouseState& house, const BatchState& batch) {
     row["done"] = step.done;
     return row;
   });
+  json["additions"] = list_of(batch.additions, [](const AddedState& added) {
+    Json row = told_and(added.told, added.added);
+    row["stage"] = std::string(words(added.stage));
+    return row;
+  });
+  json["airs"] = list_of(batch.airs, air_json);
   json["mash"] = mash_json(batch.mash);
   json["ferment"] = ferment_json(batch.ferment);
   json["runs"] = list_of(batch.runs, run_json);

@@ -2,12 +2,20 @@
 
 #include "spirit/lot.hpp"
 #include "vapour/congener.hpp"
+#include "wire/air_parts.hpp"
 #include "wire/figure.hpp"
 
 namespace lynearm::wire {
 namespace {
 
-Json curve_json(const still::ToldRun& told) {
+using Air = std::optional<still::TodaysAir>;
+
+// A temperature once more, as the day's thermometer shows it.
+void put_shown(Json& object, const char* key, units::Temperature truly, const Air& air) {
+  if (air) object[key] = figure(air->as_shown(truly).celsius());
+}
+
+Json curve_json(const still::ToldRun& told, const Air& air) {
   Json curve = Json::array();
   const bool congeners = told.run.charge.congeners.has_value();
   for (const still::Step& step : told.curve) {
@@ -24,7 +32,11 @@ Json curve_json(const still::ToldRun& told) {
     row["head_reflux_fraction"] = figure(point.back.fraction());
     row["spirit_temperature_C"] = figure(step.spout.exchange.spirit.celsius());
     row["coolant_out_C"] = figure(step.spout.exchange.coolant.celsius());
-    row["shown_percent_vol"] = step.spout.shown ? figure(step.spout.shown->figure) : Json();
+    // A hydrometer's scale ends at nought.
+    const bool on_the_scale = step.spout.shown && step.spout.shown->figure >= 0.0;
+    row["shown_percent_vol"] = on_the_scale ? figure(step.spout.shown->figure) : Json();
+    put_shown(row, "pot_shown_C", point.pot_temperature, air);
+    put_shown(row, "head_shown_C", point.head_temperature, air);
     if (congeners) {
       row["early_g"] = figure(step.came.early_g);
       row["middle_g"] = figure(step.came.middle_g);
@@ -41,7 +53,7 @@ Json load_json(const still::Load& load) {
           {"high_g", figure(load.high.grams())}};
 }
 
-Json jars_json(const still::ToldRun& told) {
+Json jars_json(const still::ToldRun& told, const Air& air) {
   Json jars = Json::array();
   for (const still::JarRow& row : told.jars) {
     Json jar;
@@ -50,6 +62,7 @@ Json jars_json(const still::ToldRun& told) {
     jar["percent_vol"] = figure(row.jar.strength.percent());
     jar["minutes"] = figure((row.to.since_start - row.from.since_start).minutes());
     jar["head_temperature_C"] = figure(row.to.head_temperature.celsius());
+    put_shown(jar, "head_shown_C", row.to.head_temperature, air);
     if (row.jar.early) jar["early"] = load_json(*row.jar.early);
     if (row.jar.middle) jar["middle"] = load_json(*row.jar.middle);
     if (row.jar.late) jar["late"] = load_json(*row.jar.late);
@@ -58,7 +71,7 @@ Json jars_json(const still::ToldRun& told) {
   return jars;
 }
 
-Json part_json(const still::ToldRun& told, const still::Part& part) {
+Json part_json(const still::ToldRun& told, const still::Part& part, const Air& air) {
   const still::Fraction& fraction = part.fraction;
   Json object;
   object["name"] = part.name;
@@ -68,6 +81,7 @@ Json part_json(const still::ToldRun& told, const still::Part& part) {
   object["from_percent_vol"] = figure(fraction.from.spout.percent());
   object["to_percent_vol"] = figure(fraction.to.spout.percent());
   object["to_head_temperature_C"] = figure(fraction.to.head_temperature.celsius());
+  put_shown(object, "to_head_shown_C", fraction.to.head_temperature, air);
   object["minutes"] = figure(fraction.duration().minutes());
   if (!part.congeners) return object;
   Json all = Json::array();
@@ -108,7 +122,7 @@ Json setting_json(const still::ToldRun& told) {
 
 }  // namespace
 
-std::string stripping_json(const still::Run& run, units::Pressure pressure) {
+std::string stripping_json(const still::Run& run, units::Pressure pressure, const Air& air) {
   const still::Point& end = run.last();
   Json object;
   object["low_wines_volume_L_20C"] = figure(end.collected.litres());
@@ -121,6 +135,8 @@ std::string stripping_json(const still::Run& run, units::Pressure pressure) {
   object["last_drop_percent_vol"] = figure(end.spout.percent());
   object["pot_temperature_first_C"] = figure(run.first().pot_temperature.celsius());
   object["pot_temperature_last_C"] = figure(end.pot_temperature.celsius());
+  put_shown(object, "pot_first_shown_C", run.first().pot_temperature, air);
+  put_shown(object, "pot_last_shown_C", end.pot_temperature, air);
   object["heat_from_boil_kWh"] = figure(end.into_pot.kilowatt_hours());
   object["wash_volume_L_20C"] = figure(spirit::volume(run.charge.spirit).litres());
   object["wash_percent_vol"] = figure(spirit::strength(run.charge.spirit).percent());
@@ -128,14 +144,16 @@ std::string stripping_json(const still::Run& run, units::Pressure pressure) {
       figure(run.setting.head.fixed_reflux.value_or(run.first().back).fraction());
   object["pressure_kPa"] = figure(pressure.kilopascals());
   object["caution"] = still_caution;
+  if (air) object["todays_air"] = air_json(*air);
   return object.dump();
 }
 
-std::string spirit_json(const still::ToldRun& told) {
+std::string spirit_json(const still::ToldRun& told, const Air& air,
+                        const std::vector<std::string>& findings) {
   const still::Run& run = told.run;
   const still::Point& end = run.last();
   Json object;
-  object["curve"] = curve_json(told);
+  object["curve"] = curve_json(told, air);
   object["collected_volume_L_20C"] = figure(end.collected.litres());
   object["collected_percent_vol"] = figure(end.cumulative.percent());
   object["pure_alcohol_L_20C"] = figure(end.pure_alcohol.litres());
@@ -152,14 +170,16 @@ std::string spirit_json(const still::ToldRun& told) {
   object["warmest_spirit_C"] = figure(still::warmest_spirit(told).celsius());
   object["vapour_escaping_fraction"] = figure(still::most_escaping(told).fraction());
   Json parts = Json::array();
-  for (const still::Part& part : told.parts) parts.push_back(part_json(told, part));
+  for (const still::Part& part : told.parts) parts.push_back(part_json(told, part, air));
   object["fractions"] = std::move(parts);
-  if (!told.jars.empty()) object["jars"] = jars_json(told);
+  if (!told.jars.empty()) object["jars"] = jars_json(told, air);
   object["charge_volume_L_20C"] = figure(spirit::volume(run.charge.spirit).litres());
   object["charge_percent_vol"] = figure(spirit::strength(run.charge.spirit).percent());
   object["setting"] = setting_json(told);
   object["pressure_kPa"] = figure(told.pressure.kilopascals());
   object["cautions"] = {still_caution, spirit_caution, foreshots_caution};
+  object["findings"] = findings;
+  if (air) object["todays_air"] = air_json(*air);
   return object.dump();
 }
 

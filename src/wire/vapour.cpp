@@ -1,6 +1,7 @@
 #include "wire/vapour.hpp"
 
 #include "spirit/strength.hpp"
+#include "wire/air_parts.hpp"
 #include "wire/figure.hpp"
 
 namespace lynearm::wire {
@@ -17,7 +18,9 @@ Json percent_mass(units::MoleFraction ethanol) {
 }  // namespace
 
 std::string boiling_json(const vapour::BoilingMixture& mixture,
-                         const vapour::Azeotrope& azeotrope) {
+                         const vapour::Azeotrope& azeotrope,
+                         const std::optional<still::TodaysAir>& air,
+                         const std::vector<still::DaysCue>& cues) {
   using vapour::kilojoules_per_kilogram;
   Json object;
   object["bubble_temperature_C"] = figure(mixture.temperature.celsius());
@@ -40,6 +43,7 @@ std::string boiling_json(const vapour::BoilingMixture& mixture,
   object["azeotrope_percent_vol"] = percent_vol(azeotrope.ethanol);
   object["azeotrope_temperature_C"] = figure(azeotrope.temperature.celsius());
   object["pressure_kPa"] = figure(mixture.pressure.kilopascals());
+  if (air) object["todays_air"] = air_json(*air, cues);
   return object.dump();
 }
 

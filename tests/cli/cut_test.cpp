@@ -2,6 +2,8 @@
 // for what cannot be.
 #include <gtest/gtest.h>
 
+#include <cstdio>
+#include <fstream>
 #include <string>
 #include <vector>
 
@@ -71,9 +73,9 @@ TEST(CutJars, thatCannotBeAreToldByLineAndColumn) {
   EXPECT_EQ(refusal("jar,volume_mL,strength_percent_vol\n"
                     "1,-100,75\n"
                     "1,500,97.5\n"),
-            "jars.csv:3: column jar is \"1\"; accepted: a label that no other jar has.\n"
             "jars.csv:2: column volume_mL is \"-0.1 L\"; accepted: a volume above zero, to "
             "100000 L.\n"
+            "jars.csv:3: column jar is \"1\"; accepted: a label that no other jar has.\n"
             "jars.csv:3: column strength_percent_vol is \"97.5 %vol\"; accepted: a strength "
             "above 0, to 97 %vol: no still passes the azeotrope.");
   EXPECT_EQ(
@@ -186,6 +188,40 @@ TEST(Cut, refusesWhatTheJarsCannotGive) {
             "--jars is missing; accepted: a file of comma-separated text, or - for "
             "standard input.\n");
   EXPECT_EQ(lynearm({"cut", "--jars", "no-such.csv"}).status, 2);
+}
+
+TEST(CutJars, whatCannotBeReadAndWhatCannotBeAreToldTogether) {
+  EXPECT_EQ(
+      refusal("jar,volume_mL,strength_percent_vol\n"
+              "1,-100,75\n"
+              "2,abc,72\n"
+              "3,500,99\n"
+              "4,500,x\n"),
+      "jars.csv:2: column volume_mL is \"-0.1 L\"; accepted: a volume above zero, to "
+      "100000 L.\n"
+      "jars.csv:3: column volume_mL is \"abc\"; accepted: a number without unit, which "
+      "the head states.\n"
+      "jars.csv:4: column strength_percent_vol is \"99 %vol\"; accepted: a strength above "
+      "0, to 97 %vol: no still passes the azeotrope.\n"
+      "jars.csv:5: column strength_percent_vol is \"x\"; accepted: a number without unit, "
+      "which the head states.");
+}
+
+TEST(CutCommand, showsWhatANameWouldDoToATerminal) {
+  const std::string path = testing::TempDir() + "cut-escape.csv";
+  std::ofstream(path) << "jar,volume_mL,strength_percent_vol\n\x1b[31m1,300,75\n2,300,72\n";
+  const Ran ran = lynearm({"cut", "--jars", path});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_EQ(ran.out.find('\x1b'), std::string::npos);
+  EXPECT_NE(ran.out.find("<U+001B>[31m1"), std::string::npos) << ran.out;
+  static_cast<void>(std::remove(path.c_str()));
+}
+
+TEST(CutCommand, takesEachWeightOnce) {
+  const Ran ran = lynearm({"cut", "--jars", jars_file, "--weights", "late 1, late 2"});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_NE(ran.err.find("--weights is \"late 1, late 2\""), std::string::npos) << ran.err;
+  EXPECT_NE(ran.err.find("each once"), std::string::npos) << ran.err;
 }
 
 }  // namespace

@@ -154,5 +154,52 @@ TEST(FitStillCommand, SaysWhyOnlyInText) {
   EXPECT_EQ(lynearm(asked({"--why", "--json"})).status, 2);
 }
 
+TEST(FitStillCommand, DoesNotBelieveAnAbsurdCharge) {
+  // 28 L at 97 %vol once made a kit without a word.
+  const std::vector<std::string> absurd{"fit-still", "--kit",         kit, "--run", log_of_run,
+                                        "--charge",  "28 L @ 97 %vol"};
+  const Ran told = lynearm(absurd);
+  EXPECT_EQ(told.status, 0) << told.err;
+  EXPECT_THAT(told.out, HasSubstr("\nCaution: a figure is not to be believed"));
+  EXPECT_THAT(told.out, HasSubstr("Charge strength comes out"));
+  const TextFile out("absurd.toml");
+  std::vector<std::string> writing = absurd;
+  writing.insert(writing.end(), {"--write", out.path()});
+  const Ran refused = lynearm(writing);
+  EXPECT_EQ(refused.status, 2);
+  EXPECT_EQ(refused.out, "");
+  EXPECT_THAT(refused.err, HasSubstr("--charge is \"28 L @ 97 %vol\""));
+  EXPECT_EQ(text_of(out.path()), "");
+  EXPECT_THAT(lynearm(asked()).out, testing::Not(HasSubstr("not to be believed")));
+}
+
+TEST(FitStillCommand, OneReadingTellsNothing) {
+  // It once told an efficiency above the whole.
+  const TextFile log("one.csv", "minutes,power_W,collected_mL\n0,2000,\n60,,6000\n");
+  const std::vector<std::string> words{"fit-still", "--kit",    kit,   "--run",
+                                       log.path(),  "--charge", charge};
+  const Ran ran = lynearm(words);
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_TRUE(ran.out.starts_with("1 reading of 1 run tells 0 of 11 constants; ")) << ran.out;
+  EXPECT_THAT(ran.out, HasSubstr("1 reading is too few"));
+  EXPECT_EQ(answer(words)["kit_section"], "");
+}
+
+TEST(FitStillCommand, ALogGivenTwiceIsRefused) {
+  const Ran ran = lynearm(asked({"--run", log_of_run, "--charge", charge}));
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_THAT(ran.err, HasSubstr("--run is \"" + log_of_run + "\""));
+  EXPECT_THAT(ran.err, HasSubstr("the readings of run 1, and each run counts once"));
+}
+
+TEST(FitStillCommand, ALogPastedTwiceIntoAFileCountsOnce) {
+  const std::string once = text_of(log_of_run);
+  const TextFile log("twice.csv", once + once.substr(once.find('\n') + 1));
+  const Json object =
+      answer({"fit-still", "--kit", kit, "--run", log.path(), "--charge", charge});
+  EXPECT_EQ(object["readings"].size(), answer(asked())["readings"].size());
+  EXPECT_GE(object["passed_over"].size(), object["readings"].size());
+}
+
 }  // namespace
 }  // namespace lynearm::cli

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <sstream>
 
+#include "cli/follow_progress.hpp"
 #include "cli/json.hpp"
 #include "cli/program.hpp"
 
@@ -107,6 +108,63 @@ TEST(FollowCommand, WhatIsMissingOrWrongIsToldTogether) {
   EXPECT_THAT(ran.err,
               HasSubstr("--members is \"7\"; accepted: a whole number from 100 to 20000"));
   EXPECT_THAT(ran.err, HasSubstr("the picture of a replayed run: give --replay as well"));
+}
+
+TEST(FollowCommand, BordersThatContradictEachOtherAreToldUnderTheirOptions) {
+  const Ran ran = shell(
+      "lynearm follow --kit examples/tern-8/kit.toml --charge \"30 L @ 27 %vol\" "
+      "--hearts-begin \"5 L\" --hearts-end \"3 L\" --stop \"2 L\" --members 7 </dev/null");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_THAT(ran.err, HasSubstr("--hearts-end is \"3 L\"; accepted: a border that comes after "
+                                 "the end of the heads, 5.000 L"));
+  EXPECT_THAT(ran.err, HasSubstr("--stop is \"2 L\""));
+  EXPECT_THAT(ran.err, HasSubstr("--members is \"7\""));
+  const Ran mixed = shell(
+      "lynearm follow --kit examples/tern-8/kit.toml --charge \"30 L @ 27 %vol\" "
+      "--hearts-begin \"8 L\" --hearts-end \"75 %vol\" --members 100 </dev/null");
+  EXPECT_EQ(mixed.status, 2);
+  EXPECT_THAT(mixed.err, HasSubstr("--hearts-end is \"75 %vol\""));
+}
+
+// A second stop was once told as a power of "0 W", and a fire too low for any still refused.
+TEST(FollowCommand, TellsAnOddFireAndGoesOn) {
+  const Ran ran = shell("lynearm follow " + still_of_tern +
+                        " <<'END'\n"
+                        "{\"minutes\":80,\"head_temperature_C\":86.0}\n"
+                        "{\"minutes\":81,\"event\":\"stopped\"}\n"
+                        "{\"minutes\":82,\"event\":\"stopped\"}\n"
+                        "{\"minutes\":90,\"event\":\"resumed\"}\n"
+                        "{\"minutes\":91,\"event\":\"resumed\"}\n"
+                        "{\"minutes\":100,\"power_W\":60}\n"
+                        "{\"minutes\":140,\"power_W\":2200}\n"
+                        "END");
+  ASSERT_EQ(ran.status, 0) << ran.err;
+  const std::vector<Json> all = lines(ran.out);
+  ASSERT_EQ(all.size(), 7U);
+  EXPECT_THAT(all[2]["remarks"].dump(), HasSubstr("the heat is off since 81 min"));
+  EXPECT_TRUE(all[3]["remarks"].empty());
+  EXPECT_THAT(all[4]["remarks"].dump(), HasSubstr("the heat was not off"));
+  EXPECT_EQ(all[5]["now"]["says"], "nothing runs at this power (100 % of the possible stills)");
+  EXPECT_THAT(all[5]["decisions"].dump(), HasSubstr("not reached at this power"));
+  EXPECT_FALSE(all[6]["decisions"].back()["in_minutes"].is_null());
+}
+
+TEST(FollowProgress, IsToldOnceItTakesLongAndWipedOut) {
+  std::vector<std::string> told;
+  double now_s = 0.0;
+  const Progress progress = stills_told(
+      [&told](const std::string& line) { told.push_back(line); }, [&now_s] { return now_s; });
+  progress(10, 20000);
+  now_s = 0.9;
+  progress(500, 20000);
+  progress(20000, 20000);
+  EXPECT_TRUE(told.empty());
+  progress(10, 20000);
+  now_s = 2.0;
+  progress(8400, 20000);
+  progress(20000, 20000);
+  EXPECT_THAT(told, testing::ElementsAre("Possible stills: 8400 of 20000", ""));
 }
 
 }  // namespace

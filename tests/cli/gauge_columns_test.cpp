@@ -155,24 +155,5 @@ TEST(GaugeColumns, everyHeadOfTheHelpPageIsKnown) {
   EXPECT_EQ(heads, 17U);
 }
 
-TEST(BareNumber, isADecimalFigureAndNothingElse) {
-  EXPECT_EQ(bare_number("62.4").value, 62.4);
-  EXPECT_EQ(bare_number(" -5 ").value, -5.0);
-  EXPECT_EQ(bare_number("+.5").value, 0.5);
-  EXPECT_EQ(bare_number("1e1").value, 10.0);
-  const std::string number = "a number without unit, which the head states";
-  for (const char* text : {"", " ", "abc", "nan", "NaN", "inf", "-inf", "infinity", ".", "-",
-                           "--5", "0x10", "62.4 %vol", "1 000", "1'000", "1..2", "1e"}) {
-    EXPECT_EQ(bare_number(text).accepted, number) << text;
-  }
-  for (const char* text : {"62,4", "1,204.5"}) {
-    EXPECT_EQ(bare_number(text).accepted,
-              number + ", with a point as decimal mark and no separator of thousands");
-  }
-  for (const char* text : {"1e400", "-1e400", "1e-400"}) {
-    EXPECT_EQ(bare_number(text).accepted, number + ", of a size that can be held") << text;
-  }
-}
-
 }  // namespace
 }  // namespace lynearm::cli

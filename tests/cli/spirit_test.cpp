@@ -65,7 +65,7 @@ TEST(Spirit, generationsTakeInTheFeintsOfTheRunBefore) {
   const Ran beside = lynearm(small({"--hearts-begin", "74 %vol", "--hearts-end", "62 %vol",
                                     "--generations", "4", "--jar", "250 mL"}));
   EXPECT_EQ(beside.status, 2);
-  EXPECT_NE(beside.err.find("--jar is \"250 mL\"; accepted: none beside --generations."),
+  EXPECT_NE(beside.err.find("--jar is \"250 mL\"; accepted: no --jar beside --generations."),
             std::string::npos)
       << beside.err;
 }
@@ -226,7 +226,7 @@ TEST(Spirit, carriesItsCautionsAndNeverSaysSafe) {
   EXPECT_EQ(ran.status, 0) << ran.err;
   for (const char* words :
        {"Never leave a heated still", "heat off first", "Foreshots are poured away from food",
-        "above 40 °C", "nothing in this plan says that one is", "2-phenylethanol", "Why"}) {
+        "above 40 °C", "nothing here says that one is", "2-phenylethanol", "Why"}) {
     EXPECT_NE(ran.out.find(words), std::string::npos) << words << "\n" << ran.out;
   }
   EXPECT_EQ(answer(small())["cautions"].size(), 3u);
@@ -299,6 +299,69 @@ TEST(Spirit, refusesNonsenseInEachOption) {
   expect_refused(small({"--head-reflux", "0.1", "--head-loss", "1 W/K"}), "not both");
   expect_refused(small({"--hearts-begin", "70 %vol"}), "--hearts-end");
   expect_refused(small({"--kit", "/nowhere/kit.toml"}), "--kit is ");
+}
+
+TEST(Spirit, temperaturesAreAlsoAsTodaysThermometerShowsThem) {
+  const std::vector<std::string> day{"--boiling-water", "99.2 °C", "--pressure", "1000 hPa"};
+  const Json object = answer(small(day));
+  const double offset = of(object["todays_air"], "thermometer_offset_K");
+  EXPECT_LT(offset, -0.2);
+  for (const Json& row : object["curve"]) {
+    EXPECT_NEAR(of(row, "head_shown_C") - of(row, "head_temperature_C"), offset, 1e-6);
+    EXPECT_NEAR(of(row, "pot_shown_C") - of(row, "pot_temperature_C"), offset, 1e-6);
+  }
+  EXPECT_NEAR(of(object, "pressure_kPa"), 100.0, 0.1);
+  const Ran ran = lynearm(small(day));
+  for (const char* said : {"pot shows", "head shows", "thermometer", "shown less true"}) {
+    EXPECT_NE(ran.out.find(said), std::string::npos) << said << "\n" << ran.out;
+  }
+  EXPECT_FALSE(answer(small())["curve"][0].contains("head_shown_C"));
+}
+
+TEST(Spirit, aGlassNeverShowsLessThanNothing) {
+  // It once showed -0.4 at the end of a run to 0.1 %vol.
+  const std::vector<std::string> far{"spirit", "--charge", "15 L @ 28 %vol", "--stop",
+                                     "0.1 %vol"};
+  const Ran ran = lynearm(far);
+  EXPECT_NE(ran.out.find("under 0 at 15.0 °C"), std::string::npos) << ran.out;
+  EXPECT_EQ(ran.out.find("-0."), std::string::npos) << ran.out;
+  EXPECT_TRUE(answer(far)["curve"].back()["shown_percent_vol"].is_null());
+}
+
+TEST(Spirit, thatEscapesIsNotPromised) {
+  const Ran ran = lynearm(small({"--coolant", "0 L/min"}));
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_TRUE(ran.out.starts_with(
+      "15.0 L at 28.0 %vol is not caught: with 0.00 L/min of coolant up to 100.0 % of its "
+      "vapour escapes.\n"))
+      << ran.out;
+  EXPECT_FALSE(answer(small({"--coolant", "0 L/min"}))["findings"].empty());
+}
+
+TEST(Spirit, aStillWithPlatesIsNotCalledBare) {
+  const Ran ran = lynearm(small({"--plates", "12"}));
+  EXPECT_EQ(ran.out.find("bare pot still"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("with 12 plates"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("without a cooled head they do little"), std::string::npos) << ran.out;
+}
+
+TEST(Spirit, aHugeChargeIsToldThatItsPowerIsAGuess) {
+  const std::vector<std::string> huge{"spirit", "--charge", "50000 L @ 28 %vol", "--stop",
+                                      "10 %vol"};
+  EXPECT_NE(lynearm(huge).out.find("no power is stated"), std::string::npos);
+  EXPECT_EQ(lynearm(small()).out.find("no power is stated"), std::string::npos);
+}
+
+TEST(Spirit, namesNoOptionAsGivenThatWasNot) {
+  const Ran ran = lynearm(small({"--head-loss", "400 W/K"}));
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.err.find("--power is \""), std::string::npos) << ran.err;
+  const Ran both = lynearm(small({"--generations", "3", "--hearts-begin", "74 %vol",
+                                  "--hearts-end", "62 %vol", "--congeners", "--jar", "1 L"}));
+  EXPECT_EQ(both.status, 2);
+  EXPECT_EQ(both.err,
+            "--jar is \"1 L\"; accepted: no --jar beside --generations.\n"
+            "--congeners is \"given\"; accepted: no --congeners beside --generations.\n");
 }
 
 }  // namespace

@@ -1,5 +1,9 @@
 #include <gtest/gtest.h>
 
+#include <cstdio>
+#include <fstream>
+#include <iterator>
+
 #include "cli/json.hpp"
 #include "cli/program.hpp"
 
@@ -113,6 +117,34 @@ TEST(Strip, refusesNonsenseInEachOption) {
   std::vector<std::string> both = with("--altitude", "10 m");
   both.insert(both.end(), {"--pressure", "101 kPa"});
   expect_refused(both, "not both");
+}
+
+TEST(Strip, isDrawnAsAPicture) {
+  const std::string path = testing::TempDir() + "strip-picture.svg";
+  const Ran ran =
+      lynearm({"strip", "--wash", "20 L @ 7.5 %vol", "--stop", "10 %vol", "--picture", path});
+  ASSERT_EQ(ran.status, 0) << ran.err;
+  EXPECT_NE(ran.out.find("The picture is in " + path), std::string::npos) << ran.out;
+  std::ifstream file(path);
+  const std::string svg{std::istreambuf_iterator<char>(file), {}};
+  EXPECT_TRUE(svg.starts_with("<?xml")) << svg.substr(0, 80);
+  EXPECT_NE(svg.find("Strip of 20.0 L at 7.5 %vol"), std::string::npos);
+  static_cast<void>(std::remove(path.c_str()));
+  EXPECT_EQ(lynearm({"strip", "--wash", "20 L @ 7.5 %vol", "--stop", "10 %vol", "--picture",
+                     "/nowhere/at/all.svg"})
+                .status,
+            1);
+}
+
+TEST(Strip, temperaturesAreAlsoAsTodaysThermometerShowsThem) {
+  const std::vector<std::string> day{"--boiling-water", "98.9 °C", "--pressure", "1000 hPa"};
+  const Json object = stripped("20 L @ 7.5 %vol", "10 %vol", day);
+  const double offset = object["todays_air"]["thermometer_offset_K"].get<double>();
+  EXPECT_NEAR(object["pot_first_shown_C"].get<double>(),
+              object["pot_temperature_first_C"].get<double>() + offset, 1e-6);
+  std::vector<std::string> words{"strip", "--wash", "20 L @ 7.5 %vol", "--stop", "10 %vol"};
+  words.insert(words.end(), day.begin(), day.end());
+  EXPECT_NE(lynearm(words).out.find("the thermometer shows"), std::string::npos);
 }
 
 }  // namespace

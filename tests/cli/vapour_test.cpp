@@ -129,5 +129,83 @@ TEST(Vapour, tellsSeveralMistakesTogether) {
   EXPECT_NE(ran.err.find("--pressure is \"1 kPa\""), std::string::npos) << ran.err;
 }
 
+// The head's cue for spirit of 65 %vol, as the thermometer of that day shows it.
+double head_cue_C(const std::vector<std::string>& words, const char* key = "shown_C") {
+  const Json object = found(words);
+  for (const Json& cue : object["todays_air"]["cues"]) {
+    if (cue["of"] == "head" && cue["spout_percent_vol"] == 65.0) return cue[key].get<double>();
+  }
+  ADD_FAILURE() << "no cue of 65 %vol";
+  return 0.0;
+}
+
+TEST(Vapour, twentyHectopascalsMoveTheHeadsCueByHalfAKelvin) {
+  // A true thermometer: what it shows in boiling water is where water boils at that pressure.
+  // Slope at 1013 hPa and 90 °C: some 0.028 K/hPa (Clausius and Clapeyron).
+  const auto cue = [](double hPa) {
+    const std::string pressure = std::to_string(hPa) + " hPa";
+    const Json water = found({"--liquid-mole-fraction", "0", "--pressure", pressure});
+    const std::string shows = std::to_string(number(water, "bubble_temperature_C")) + " °C";
+    return head_cue_C({"--boiling-water", shows, "--pressure", pressure});
+  };
+  EXPECT_NEAR(cue(1033.0) - cue(1013.0), 0.55, 0.1);
+  EXPECT_NEAR(cue(993.0) - cue(1013.0), -0.55, 0.1);
+}
+
+TEST(Vapour, boilingWaterAtAKnownPressureTellsTheThermometer) {
+  const std::vector<std::string> words{"--boiling-water", "99.2 °C", "--pressure",
+                                       "1013.25 hPa"};
+  const Json air = found(words)["todays_air"];
+  // Water boils at 99.97 °C there (IAPWS-95); the thermometer is drawn a little to nought.
+  EXPECT_NEAR(number(air, "thermometer_offset_K"), 99.2 - 99.97, 0.1);
+  EXPECT_NEAR(number(air, "pressure_hPa"), 1013.25, 1.0);
+  EXPECT_LT(number(air, "thermometer_offset_sd_K"), 0.12);
+  EXPECT_NEAR(head_cue_C(words) - head_cue_C(words, "temperature_C"),
+              number(air, "thermometer_offset_K"), 1e-6);
+}
+
+TEST(Vapour, boilingWaterAloneTellsPressureAndThermometerTogether) {
+  const Json air = found({"--boiling-water", "99.2 °C"})["todays_air"];
+  EXPECT_LT(number(air, "pressure_hPa"), 1013.25);
+  EXPECT_LT(number(air, "thermometer_offset_K"), 0.0);
+  EXPECT_LT(number(air, "correlation"), -0.7);
+  // Their sum is what was seen, to the look's own scatter and the beliefs' pull.
+  const Json water = found({"--liquid-mole-fraction", "0", "--pressure",
+                            std::to_string(number(air, "pressure_hPa")) + " hPa"});
+  EXPECT_NEAR(number(water, "bubble_temperature_C") + number(air, "thermometer_offset_K"), 99.2,
+              0.03);
+  // An altitude is not today's pressure: the weather stays open.
+  const Json high = found({"--boiling-water", "95.2 °C", "--altitude", "1500 m"})["todays_air"];
+  EXPECT_GT(number(high, "pressure_sd_hPa"), 3.0);
+}
+
+TEST(Vapour, theCuesOfTheDayStandBesideALiquid) {
+  const std::vector<std::string> words{"vapour", "--liquid-strength", "10 %vol",
+                                       "--boiling-water", "99.2 °C"};
+  const Ran ran = lynearm(words);
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  for (const char* said : {"A liquid of 10.0 %vol boils at ", "\nCues of the day\n",
+                           "boiling, 10.0 %vol in the pot", "head, for 65.0 %vol at the spout",
+                           "head, for 56.0 %vol at the spout", "cannot tell the two apart"}) {
+    EXPECT_NE(ran.out.find(said), std::string::npos) << said << "\n" << ran.out;
+  }
+  const Ran alone = lynearm({"vapour", "--boiling-water", "210.6 F", "--units", "us"});
+  EXPECT_TRUE(alone.out.starts_with("Today ")) << alone.out << alone.err;
+  EXPECT_NE(alone.out.find("°F"), std::string::npos);
+}
+
+TEST(Vapour, refusesWaterThatDoesNotBoilThere) {
+  expect_refused(
+      {"--boiling-water", "90 °C"},
+      "--boiling-water is \"90 °C\"; accepted: 95.0 °C to 105.0 °C: at 1013 hPa water "
+      "boils at 100.0 °C; let it boil hard, with the tip in the water; where the place "
+      "is high, give --altitude too");
+  expect_refused({"--boiling-water", "99.2"}, "--boiling-water is \"99.2\"; accepted: ");
+  expect_refused({"--boiling-water", "nan °C"}, "--boiling-water is \"nan °C\"; accepted: ");
+  expect_refused({"--boiling-water", "99 °C", "--pressure", "1 kPa"},
+                 "--pressure is \"1 kPa\"; accepted: ");
+  expect_refused({"--boiling-water", "99 °C", "--why"}, "--why is missing");
+}
+
 }  // namespace
 }  // namespace lynearm::cli

@@ -80,10 +80,12 @@ TEST(LatentHeat, FollowsFromTheVapourPressureByClausiusAndClapeyron) {
 }
 
 TEST(HeatOfMixing, FromNrtlDisagreesWithCalorimetry) {
-  // -R T^2 sum x d(ln gamma)/dT of the NRTL equation beside Larkin's correlation. At 25 °C both
-  // give off heat, NRTL a third to a little over half of it; near the boil of half and half the
-  // signs differ (-76 against +254 J/mol). This is why enthalpies do not use NRTL; for the
-  // boiling points, 200 J/mol move ln gamma by 0.0002 a kelvin.
+  // -R T^2 sum x d(ln gamma)/dT of the NRTL equation beside Larkin's correlation: a law that
+  // the two do not obey together, which is why enthalpies do not use NRTL. At 25 °C both give
+  // off heat, NRTL a third to a little over half of it; near the boil of half and half the
+  // signs differ (-76 against +254 J/mol). For the boiling points, 200 J/mol move ln gamma by
+  // 0.0002 a kelvin. No source bounds the disagreement: the shares are regression values, which
+  // move with every new fit of the parameters (a quarter and two fifths with those before).
   const auto from_nrtl = [](double x, double t_K) {
     const auto mole = MoleFraction::fraction(x);
     const auto above = activity_coefficients(mole, Temperature::kelvins(t_K + 0.01));
@@ -97,14 +99,15 @@ TEST(HeatOfMixing, FromNrtlDisagreesWithCalorimetry) {
     return excess_enthalpy(MoleFraction::fraction(x), Temperature::kelvins(t_K))
         .joules_per_mole();
   };
-  for (const double x : {0.1, 0.5}) {
+  struct Share {
+    double x, of_larkin;
+  };
+  for (const auto& [x, of_larkin] : {Share{0.1, 0.34}, Share{0.5, 0.55}}) {
     for (const double t_K : {298.15, 353.15}) {
       std::cout << "x " << x << ", " << t_K << " K: NRTL " << from_nrtl(x, t_K) << ", Larkin "
                 << larkin(x, t_K) << " J/mol\n";
     }
-    const double part = from_nrtl(x, 298.15) / larkin(x, 298.15);
-    EXPECT_GT(part, 0.2) << x;
-    EXPECT_LT(part, 0.65) << x;
+    EXPECT_NEAR(from_nrtl(x, 298.15) / larkin(x, 298.15), of_larkin, 0.006) << x;
   }
   EXPECT_LT(from_nrtl(0.5, 353.15), 0.0);
   EXPECT_GT(larkin(0.5, 353.15), 0.0);

@@ -8,6 +8,7 @@
 //   Groning: boiling spirit, head and distillate (Cooley's Cyclopaedia, 6th ed.)
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <iostream>
 
 #include "spirit/lot.hpp"
@@ -45,9 +46,13 @@ TEST(MaltPractice, WashOfEightPercentGivesLowWinesAsPrinted) {
   }
 }
 
-TEST(MaltPractice, FeintsAndWhiskyAreAsStrongAsPrinted) {
+TEST(MaltPractice, FeintsAndWhiskyAreAsStrongAsPrintedButForOneWayOfCutting) {
   // Charge of 24 to 28 %vol; spirit cut from 72-75 to 60-62, then to 1 %. Feints "about 25":
-  // 4 %vol either way, for the last strength of the cut is not printed.
+  // 4 %vol either way, our reading, for the last strength of the cut is not printed.
+  // A cut at 62 from a head that sends nothing back disagrees: up to 29.6. The model's feints
+  // end at 1 % at the spout and take in nothing weaker; with a little reflux, or a cut at 60,
+  // the row is within.
+  double strongest_apart = 0.0;
   for (const double reflux : {0.0, 5.0}) {
     for (const double charge : {24.0, 26.0, 28.0}) {
       const still::Run run = run_of(100.0, charge, reflux, 1.0);
@@ -60,16 +65,21 @@ TEST(MaltPractice, FeintsAndWhiskyAreAsStrongAsPrinted) {
           const Fraction feints = fraction(at_strength(run, end), run.last());
           EXPECT_GE(whisky.strength.percent(), 63.0);
           EXPECT_LE(whisky.strength.percent(), 71.0);
-          // Disagrees by half of a percent: a cut at 62 without reflux leaves 29.6.
           std::cout << "charge " << charge << ", reflux " << reflux << ", cut " << begin
                     << " to " << end << ": whisky " << whisky.strength.percent() << ", feints "
                     << feints.strength.percent() << " %vol\n";
-          EXPECT_NEAR(feints.strength.percent(), 25.0, end == 60.0 ? 4.0 : 4.7)
-              << charge << " " << begin << " " << end;
+          if (end == 62.0 && reflux == 0.0) {
+            strongest_apart = std::max(strongest_apart, feints.strength.percent());
+          } else {
+            EXPECT_NEAR(feints.strength.percent(), 25.0, 4.0)
+                << charge << " " << begin << " " << end;
+          }
         }
       }
     }
   }
+  // A regression value: how far it is known to be out.
+  EXPECT_NEAR(strongest_apart, 29.6, 0.05);
 }
 
 TEST(WinePractice, FirstRunAndHeartAreAsStrongAsPrinted) {

@@ -102,6 +102,10 @@ TEST(StillReport, IsWellFormedAndEscapesNames) {
   EXPECT_EQ(fault_of_xml(page), "");
   EXPECT_THAT(page, testing::HasSubstr("Kit &lt;one&gt; &amp; two"));
   EXPECT_THAT(page, testing::HasSubstr("Not told by this run: charge strength."));
+  // As many columns as a phone of 390 pixels shows at once; a figure stays with its unit.
+  EXPECT_THAT(page, testing::HasSubstr("charge strength (not told)"));
+  EXPECT_THAT(page, testing::Not(testing::HasSubstr("Told</th>")));
+  EXPECT_THAT(page, testing::HasSubstr("\u00A0W/K"));
   EXPECT_THAT(page, testing::Not(testing::HasSubstr("<script")));
 }
 

@@ -1,6 +1,8 @@
 // Does following a run tell the truth about how well it knows? On invented runs with hidden
 // constants, whose physics is not the filter's (synthetic_run.hpp). 500 of them under
-// LYNEARM_FULL, 25 otherwise (4 under sanitizers), with limits as wide as that number asks.
+// LYNEARM_FULL, 25 otherwise (4 under sanitizers), with limits as wide as that number asks. The
+// widths of the filter were chosen on runs 1 to 170; the 500 are others, 2001 to 2500, told as
+// they grow.
 //
 // The fire is not touched after half of the hearts: a change that nobody has told is nobody's
 // forecast.
@@ -12,6 +14,7 @@
 #include <atomic>
 #include <cmath>
 #include <cstdlib>
+#include <mutex>
 #include <optional>
 #include <thread>
 #include <vector>
@@ -45,7 +48,9 @@ constexpr int few_runs = 25;
 constexpr std::size_t members = 200;
 constexpr std::size_t known_constants = 9;  // the generator's jar has no constant of its own
 
-int wanted_runs() { return std::getenv("LYNEARM_FULL") != nullptr ? 500 : few_runs; }
+bool full() { return std::getenv("LYNEARM_FULL") != nullptr; }
+int wanted_runs() { return full() ? 500 : few_runs; }
+std::uint64_t first_run() { return full() ? 2001 : 1; }
 
 struct Count {
   int of = 0, in = 0;
@@ -177,33 +182,18 @@ Outcome follow_one(std::uint64_t seed) {
   return outcome;
 }
 
-std::vector<Outcome> follow_all(int count) {
-  std::vector<Outcome> all(static_cast<std::size_t>(count));
-  std::atomic<std::size_t> next{0};
-  std::vector<std::thread> threads;
-  for (unsigned t = 0; t < std::max(1U, std::thread::hardware_concurrency()); ++t) {
-    threads.emplace_back([&] {
-      for (std::size_t i = next++; i < all.size(); i = next++) all[i] = follow_one(i + 1);
-    });
-  }
-  for (std::thread& thread : threads) thread.join();
-  return all;
-}
-
 double median(std::vector<double> values) { return numeric::band(std::move(values)).median; }
 
-// 6 % about the rate said, or what a binomial of n runs leaves its share at 99 %.
-double allowed(double rate, int n) {
-  return std::fmax(0.06, 2.58 * std::sqrt(rate * (1.0 - rate) / n));
-}
-
-TEST(FollowStatistics, BandsCoverConstantsAreFoundAndSlipsAreSeen) {
-  const std::vector<Outcome> all = follow_all(wanted_runs());
+// All outcomes together.
+struct Tally {
+  int n = 0;
   std::vector<double> errors, plan_errors;
   Count time, volume, spout, pot, slips, false_flags, constants;
   std::array<Count, known_constants> each;
   std::array<double, known_constants> squares{};
-  for (const Outcome& outcome : all) {
+
+  void add(const Outcome& outcome) {
+    ++n;
     if (outcome.error) errors.push_back(*outcome.error);
     if (outcome.plan_error) plan_errors.push_back(*outcome.plan_error);
     time += outcome.time;
@@ -219,38 +209,75 @@ TEST(FollowStatistics, BandsCoverConstantsAreFoundAndSlipsAreSeen) {
       squares[c] += outcome.off[c] * outcome.off[c];
     }
   }
-  const int n = static_cast<int>(all.size());
-  fmt::print("{} invented runs, {} possible stills\n", n, members);
-  fmt::print(
-      "hearts end, asked at half of the hearts ({} runs): median error {:.1f} % of the "
-      "minutes left, of the plan as it was {:.1f} %\n",
-      errors.size(), 100.0 * median(errors), 100.0 * median(plan_errors));
-  fmt::print(
-      "80 % bands: minutes {:.1f} %, volume {:.1f} %; over all readings spout now "
-      "{:.1f} %, pot now {:.1f} %\n",
-      100.0 * time.share(), 100.0 * volume.share(), 100.0 * spout.share(), 100.0 * pot.share());
-  fmt::print("slips seen {} of {} ({:.1f} %), false alarms {} of {} ({:.2f} %)\n", slips.in,
-             slips.of, 100.0 * slips.share(), false_flags.in, false_flags.of,
-             100.0 * false_flags.share());
-  fmt::print("constants within their 80 %: {:.1f} %\n", 100.0 * constants.share());
-  for (std::size_t c = 0; c < known_constants; ++c) {
-    fmt::print("  {:<24} {:.1f} %, RMS {:.2f} standard deviations\n",
-               words(static_cast<Constant>(c)), 100.0 * each[c].share(),
-               std::sqrt(squares[c] / n));
-  }
 
-  ASSERT_GE(time.of, n * 9 / 10);
-  EXPECT_NEAR(time.share(), 0.8, allowed(0.8, time.of));
-  EXPECT_NEAR(volume.share(), 0.8, allowed(0.8, volume.of));
+  void print() const {
+    fmt::print("{} invented runs from {} on, {} possible stills\n", n, first_run(), members);
+    fmt::print(
+        "hearts end, asked at half of the hearts ({} runs): median error {:.1f} % of the "
+        "minutes left, of the plan as it was {:.1f} %\n",
+        errors.size(), 100.0 * median(errors), 100.0 * median(plan_errors));
+    fmt::print(
+        "80 % bands: minutes {:.1f} %, volume {:.1f} %; over all readings spout now "
+        "{:.1f} %, pot now {:.1f} %\n",
+        100.0 * time.share(), 100.0 * volume.share(), 100.0 * spout.share(),
+        100.0 * pot.share());
+    fmt::print("slips seen {} of {} ({:.1f} %), false alarms {} of {} ({:.2f} %)\n", slips.in,
+               slips.of, 100.0 * slips.share(), false_flags.in, false_flags.of,
+               100.0 * false_flags.share());
+    fmt::print("constants within their 80 %: {:.1f} %\n", 100.0 * constants.share());
+    for (std::size_t c = 0; c < known_constants; ++c) {
+      fmt::print("  {:<24} {:.1f} %, RMS {:.2f} standard deviations\n",
+                 words(static_cast<Constant>(c)), 100.0 * each[c].share(),
+                 std::sqrt(squares[c] / n));
+    }
+    static_cast<void>(std::fflush(stdout));
+  }
+};
+
+Tally follow_all(int count) {
+  std::vector<Outcome> all(static_cast<std::size_t>(count));
+  std::atomic<std::size_t> next{0};
+  std::mutex mutex;
+  Tally so_far;
+  std::vector<std::thread> threads;
+  for (unsigned t = 0; t < std::max(1U, std::thread::hardware_concurrency()); ++t) {
+    threads.emplace_back([&] {
+      for (std::size_t i = next++; i < all.size(); i = next++) {
+        all[i] = follow_one(first_run() + i);
+        const std::lock_guard lock(mutex);
+        so_far.add(all[i]);
+        if (so_far.n % 50 == 0 && so_far.n < count) so_far.print();
+      }
+    });
+  }
+  for (std::thread& thread : threads) thread.join();
+  Tally tally;
+  for (const Outcome& outcome : all) tally.add(outcome);
+  return tally;
+}
+
+// 6 % about the rate said, or what a binomial of n runs leaves its share at 99 %.
+double allowed(double rate, int n) {
+  return std::fmax(0.06, 2.58 * std::sqrt(rate * (1.0 - rate) / n));
+}
+
+TEST(FollowStatistics, BandsCoverConstantsAreFoundAndSlipsAreSeen) {
+  const Tally all = follow_all(wanted_runs());
+  all.print();
+  const int n = all.n;
+
+  ASSERT_GE(all.time.of, n * 9 / 10);
+  EXPECT_NEAR(all.time.share(), 0.8, allowed(0.8, all.time.of));
+  EXPECT_NEAR(all.volume.share(), 0.8, allowed(0.8, all.volume.of));
   // The readings of one run hang together: as many independent ones as runs.
-  EXPECT_NEAR(spout.share(), 0.8, allowed(0.8, n));
-  EXPECT_NEAR(pot.share(), 0.8, allowed(0.8, n));
-  EXPECT_NEAR(constants.share(), 0.8, allowed(0.8, n));
+  EXPECT_NEAR(all.spout.share(), 0.8, allowed(0.8, n));
+  EXPECT_NEAR(all.pot.share(), 0.8, allowed(0.8, n));
+  EXPECT_NEAR(all.constants.share(), 0.8, allowed(0.8, n));
   // 7 %; the median of few runs scatters by about 1.25 times the spread over root n.
-  EXPECT_LT(median(errors), 0.07 + (n < 500 ? 1.25 * 0.07 * 2.58 / std::sqrt(n) : 0.0));
-  EXPECT_LT(median(errors), 0.5 * median(plan_errors));
-  EXPECT_LT(false_flags.share(), 0.01);
-  EXPECT_GT(slips.share(), 0.7);
+  EXPECT_LT(median(all.errors), 0.07 + (n < 500 ? 1.25 * 0.07 * 2.58 / std::sqrt(n) : 0.0));
+  EXPECT_LT(median(all.errors), 0.5 * median(all.plan_errors));
+  EXPECT_LT(all.false_flags.share(), 0.01);
+  EXPECT_GT(all.slips.share(), 0.7);
 }
 
 }  // namespace

@@ -140,5 +140,20 @@ TEST(SeenReadings, NameAStrengthThatNoSpiritShows) {
   EXPECT_EQ(all.readings.size() + all.unread.size(), 2u);
 }
 
+TEST(LoggedPower, ReadFirstAfterTheBoilWasTurnedDownTo) {
+  // As when a run is followed: the boiler's whole power to the boil, then what was read.
+  Record record;
+  record.readings = {power_at(45.0, 1450.0)};
+  EXPECT_EQ(steps(logged_power(record, Power::watts(1500.0), Power::watts(3000.0))),
+            (Steps{{0.0, 3000.0}, {45.0, 1450.0}}));
+  // Nearer to the boiler's whole power it burned from the start; at the start it was read then.
+  record.readings = {power_at(45.0, 2900.0)};
+  EXPECT_EQ(steps(logged_power(record, Power::watts(1500.0), Power::watts(3000.0))),
+            (Steps{{0.0, 2900.0}}));
+  record.readings = {power_at(0.0, 1450.0)};
+  EXPECT_EQ(steps(logged_power(record, Power::watts(1500.0), Power::watts(3000.0))),
+            (Steps{{0.0, 1450.0}}));
+}
+
 }  // namespace
 }  // namespace lynearm::still

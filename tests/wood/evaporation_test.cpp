@@ -4,8 +4,11 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
+#include <iostream>
 
 #include "base/error.hpp"
+#include "vapour/activity.hpp"
+#include "vapour/pure.hpp"
 
 namespace lynearm::wood {
 namespace {
@@ -21,24 +24,56 @@ Lot fill(double litres, double percent) {
   return spirit::lot(Volume::litres(litres), VolumeStrength::percent(percent));
 }
 
-TEST(Evaporation, the_table_of_the_calibration_is_met) {
-  // Worked separately from the same permeabilities (four years, 200 L, 62.5 %vol: loss of
-  // volume a year and strength in the end). Tolerances: half the last printed digit, and the
-  // table's own activities, which came from another set of NRTL values.
-  // At 30 °C and 75 % the water's pressure in the spirit stands a twentieth above the air's, so
-  // that a per cent of activity moves a fifth of what drives it, and 0.1 of strength.
+// Four years of a refill cask of 200 L at 62.5 %vol.
+Rested four_years(double t_C, double humidity) {
+  return rest(fill(200.0, 62.5), walls(Volume::litres(200.0), false),
+              {Temperature::celsius(t_C), Share::fraction(humidity)}, Duration::years(4.0));
+}
+
+TEST(Evaporation, the_permeabilities_are_those_of_their_calibration) {
+  // They hang on the activities of vapour/: where these change, so have they to.
+  const Rested r = four_years(15.0, 0.65);
+  EXPECT_NEAR(r.loss_per_year.percent(), 2.0, 0.001);
+  EXPECT_NEAR(r.course.back().strength.percent(), 62.5, 0.005);
+}
+
+TEST(Evaporation, a_table_with_other_activities_is_met_to_a_per_cent_of_the_waters) {
+  // Our own table, worked separately with another set of NRTL values: loss of volume a year and
+  // strength in the end. No source; it shows what the choice of activities moves. Tolerance:
+  // half the last printed digit, and what a per cent of the water's activity does. A per cent,
+  // because so far from the best measurement the model is itself: at 30 °C Pemberton and Mash
+  // (tests/published/data/vle_ethanol_water.csv) have 0.8140 at x 0.32385, where this spirit
+  // stands; asserted below. At 30 °C and 75 % the water's pressure in the spirit is a twentieth
+  // above the air's, and a per cent of it moves 0.3 %vol.
   struct Row {
-    double t_C, humidity, loss_percent, strength, tolerance = 0.15;
+    double t_C, humidity, loss_percent, strength;
   };
   for (const auto& row :
        {Row{10, 0.85, 0.7, 60.6}, Row{15, 0.65, 2.0, 62.5}, Row{15, 0.80, 1.25, 60.6},
-        Row{20, 0.50, 3.8, 65.5}, Row{25, 0.50, 5.1, 66.8}, Row{30, 0.75, 3.8, 59.5, 0.3}}) {
-    const Rested r = rest(fill(200.0, 62.5), walls(Volume::litres(200.0), false),
-                          {Temperature::celsius(row.t_C), Share::fraction(row.humidity)},
-                          Duration::years(4.0));
-    EXPECT_NEAR(r.loss_per_year.percent(), row.loss_percent, 0.06) << row.t_C;
-    EXPECT_NEAR(r.course.back().strength.percent(), row.strength, row.tolerance) << row.t_C;
+        Row{20, 0.50, 3.8, 65.5}, Row{25, 0.50, 5.1, 66.8}, Row{30, 0.75, 3.8, 59.5}}) {
+    const Rested r = four_years(row.t_C, row.humidity);
+    // Of the water's pressure over the spirit, some 0.8 of the pure water's, a per cent.
+    const Rested damper = four_years(row.t_C, row.humidity + 0.008);
+    const double loss = r.loss_per_year.percent(), end = r.course.back().strength.percent();
+    std::cout << row.t_C << " °C, " << row.humidity << ": " << loss << " % a year, " << end
+              << " %vol\n";
+    EXPECT_NEAR(loss, row.loss_percent, 0.05 + std::abs(damper.loss_per_year.percent() - loss))
+        << row.t_C;
+    EXPECT_NEAR(end, row.strength,
+                0.05 + std::abs(damper.course.back().strength.percent() - end))
+        << row.t_C;
   }
+}
+
+TEST(Evaporation, the_waters_activity_in_a_cask_is_within_a_per_cent_or_so_of_the_measured) {
+  // Pemberton and Mash 1978, 303.15 K: 9.085 kPa, x 0.32385, y 0.6194. Disagrees by 1.1 %.
+  const auto t = Temperature::kelvins(303.15);
+  const double measured =
+      (1.0 - 0.6194) * 9085.0 / vapour::vapour_pressure(vapour::Substance::water, t).pascals();
+  const double ours =
+      (1.0 - 0.32385) *
+      vapour::activity_coefficients(units::MoleFraction::fraction(0.32385), t).water;
+  EXPECT_NEAR(ours / measured, 0.989, 0.001);
 }
 
 TEST(Evaporation, damp_air_lowers_the_strength_and_dry_air_raises_it) {
@@ -65,7 +100,7 @@ TEST(Evaporation, a_small_cask_loses_more_of_its_spirit) {
 
 TEST(Evaporation, a_tropical_cellar_loses_several_times_a_cool_one) {
   // Scotland 1.5 to 2.5 %, tropics 7 to 10 %: common practice, no source. Our calibration finds
-  // the tropics low at 75 % humidity (3.8 %), and near 7 % only in drier air; it was made for a
+  // the tropics low at 75 % humidity (3.7 %), and near 7 % only in drier air; it was made for a
   // cool cellar, and hot warehouses are drier and draughtier than the coast outside.
   const auto loss = [](double t_C, double humidity) {
     return rest(fill(200.0, 62.5), walls(Volume::litres(200.0), false),

@@ -1,0 +1,212 @@
+// lynearm serve: the workbench. Opens the house's journal, serves its pages and the API, and
+// stays until it is stopped.
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <thread>
+
+#include "cli/commands.hpp"
+#include "cli/report.hpp"
+#include "cli/still_options.hpp"
+#include "cli/threads.hpp"
+#include "serve/assets.hpp"
+#include "serve/certificate.hpp"
+#include "serve/device_routes.hpp"
+#include "serve/pairing.hpp"
+#include "serve/server.hpp"
+#include "station/demo.hpp"
+#include "station/paired.hpp"
+#include "station/routes.hpp"
+#include "station/station.hpp"
+#include "store/house.hpp"
+#include "wire/entry.hpp"
+
+namespace lynearm::cli {
+namespace {
+
+constexpr const char* option_data = "--data";
+constexpr const char* option_port = "--port";
+constexpr const char* option_store = "--store";
+constexpr const char* option_demo = "--demo";
+constexpr const char* option_lan = "--lan";
+constexpr const char* option_name = "--name";
+constexpr const char* option_tls = "--tls";
+constexpr const char* option_certificate = "--certificate";
+constexpr const char* option_key = "--key";
+constexpr const char* option_for = "--for";
+constexpr int default_port = 8420;
+
+struct Asked {
+  store::Place place;
+  serve::Options options;
+  bool demo = false;
+  bool tls = false;
+  std::optional<units::Duration> length;
+};
+
+// Where a house is kept when nothing is said: the user's own data folder.
+std::string usual_folder() {
+  const char* const data = std::getenv("XDG_DATA_HOME");
+  if (data != nullptr && *data != '\0') return std::string(data) + "/lynearm";
+  const char* const home = std::getenv("HOME");
+  return home != nullptr && *home != '\0' ? std::string(home) + "/.local/share/lynearm"
+                                          : "lynearm-house";
+}
+
+void ask_for_tls(Arguments& arguments, Asked& asked) {
+  const bool own = arguments.has(option_certificate) || arguments.has(option_key);
+  asked.tls = own || arguments.has(option_tls);
+  if (!own) return;
+  asked.options.tls = serve::TlsFiles{
+      arguments.required_text(option_certificate, "the path of a certificate, PEM"),
+      arguments.required_text(option_key, "the path of its key, PEM")};
+}
+
+Asked read(Arguments& arguments) {
+  Asked asked;
+  asked.place.folder = arguments.has(option_data)
+                           ? arguments.required_text(option_data, "the path of a folder")
+                           : usual_folder();
+  if (arguments.has(option_store)) {
+    asked.place.database =
+        arguments.required_text(option_store, "a connection such as postgresql://host/house");
+  }
+  asked.options.port =
+      static_cast<std::uint16_t>(whole_number(arguments, option_port, 0, 65535, default_port));
+  asked.demo = arguments.has(option_demo);
+  asked.options.lan = arguments.has(option_lan);
+  // A thread that keeps an entry waits for the disk; those that wait share one synchronisation.
+  asked.options.quick_threads = 16;
+  asked.options.names = arguments.texts(option_name);
+  ask_for_tls(arguments, asked);
+  asked.length = arguments.optional<units::Duration>(option_for);
+  if (asked.length) {
+    arguments.keep_within(option_for, *asked.length, units::Duration::seconds(0.1),
+                          units::Duration::days(366.0));
+  }
+  return asked;
+}
+
+journal::Moment now() {
+  using std::chrono::duration_cast;
+  using std::chrono::milliseconds;
+  return {
+      duration_cast<milliseconds>(std::chrono::system_clock::now().time_since_epoch()).count()};
+}
+
+// The invented batches; those that are there already stay as they are.
+void load_demo(station::Station& station) {
+  std::vector<journal::Entry> entries;
+  std::string_view rest = station::demo_journal();
+  while (!rest.empty()) {
+    const std::size_t end = rest.find('\n');
+    const std::string_view line = rest.substr(0, end);
+    rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
+    if (line.empty()) continue;
+    wire::EntryRead read = wire::read_entry(line, "demo");
+    if (!read.entry) throw base::InputError(std::move(read.faults));
+    entries.push_back(*std::move(read.entry));
+  }
+  station.take_in(entries);
+}
+
+// Stops a server after a while, unless it stopped before.
+class Timer {
+ public:
+  Timer(serve::Server& server, std::optional<units::Duration> length) {
+    if (!length) return;
+    const auto until =
+        std::chrono::steady_clock::now() +
+        std::chrono::milliseconds(static_cast<std::int64_t>(length->seconds() * 1e3));
+    thread_ = std::jthread([&server, until](const std::stop_token& stopped) {
+      while (!stopped.stop_requested() && std::chrono::steady_clock::now() < until) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
+      }
+      server.stop();
+    });
+  }
+
+ private:
+  std::jthread thread_;
+};
+
+// What stands on the terminal while it runs.
+std::string told(const Asked& asked, const store::House& house, const serve::Server& server) {
+  std::string text = fmt::format("The house is kept in {}.\nThe workbench: {}/\n",
+                                 house.folder().string(), server.address());
+  if (asked.options.lan) {
+    text += "Open to phones of this network: pair each one on the page Devices.\n";
+  }
+  if (asked.options.tls) {
+    text += fmt::format("Fingerprint of the certificate, to compare on the phone:\n  {}\n",
+                        serve::fingerprint(asked.options.tls->certificate));
+  } else if (asked.options.lan) {
+    text += "Without --tls whoever shares the network can read along.\n";
+  }
+  return text + "Stop it with Ctrl-C; nothing recorded is lost.\n";
+}
+
+std::optional<int> stream(Arguments& arguments, const Look& look) {
+  Asked asked = read(arguments);
+  if (look.json) arguments.refuse("--json", "given", "nothing: the API at /api/v1 speaks JSON");
+  arguments.settle();
+
+  store::House house(asked.place);
+  station::Station station(house, on_threads(all_cores()), now);
+  if (asked.demo) load_demo(station);
+  serve::Events events;
+  station::Paired devices(house.devices(), now);
+  serve::Pairing pairing;
+  serve::Router router;
+  station::add_routes(router, station, events);
+  std::uint16_t port = asked.options.port;
+  serve::add_device_routes(
+      router, pairing, devices, events,
+      {asked.options.lan, asked.tls, asked.options.names, [&port] { return port; }});
+  serve::Assets(serve::embedded_assets()).add_to(router);
+  if (asked.tls && !asked.options.tls) {
+    asked.options.tls = serve::own_certificate(house.folder().string(), asked.options.names);
+  }
+  serve::Server server(asked.options, std::move(router), events, devices);
+  port = server.port();
+  const station::News news(station, events);
+  const int status = put(told(asked, house, server));
+  if (status != Status::well) return status;
+  const Timer timer(server, asked.length);
+  server.run();
+  return Status::well;
+}
+
+}  // namespace
+
+Command serve_command() {
+  return {
+      "serve",
+      "the workbench: pages and API over the house's journal",
+      {{option_data, "FOLDER", "where the house is kept; the user's data folder by default"},
+       {option_store, "URL", "a PostgreSQL database instead of a file in that folder"},
+       {option_port, "NUMBER", "to listen on: 8420 (default); 0 for any that is free"},
+       {option_lan, "", "opens it to phones of the network; each is paired on the laptop"},
+       {option_name, "HOST", "a host name it answers to besides its addresses", true},
+       {option_tls, "", "speaks TLS, with a certificate of the house's own"},
+       {option_certificate, "FILE", "a certificate of yours instead, PEM; with --key"},
+       {option_key, "FILE", "the key of that certificate, PEM"},
+       {option_demo, "", "adds the invented batches of the Tern Island still house"},
+       {option_for, "DURATION", "stops by itself after so long: \"2 s\"; for scripts"}},
+      {R"(--data build/example-house --demo --port 0 --for "0.2 s")",
+       "The house is kept in build/example-house."},
+      "Without --lan it listens on this machine only. Everything recorded is an entry of a "
+      "journal that\n"
+      "only grows; once acknowledged, an entry outlives a killed process and a pulled plug.\n"
+      "Distilling without a licence is unlawful in many countries: local law, fire code and\n"
+      "licensed practice come first.\n",
+      nullptr,
+      stream};
+}
+
+}  // namespace lynearm::cli

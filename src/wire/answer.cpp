@@ -1,0 +1,198 @@
+#include "wire/answer.hpp"
+
+#include <string_view>
+#include <utility>
+
+#include "wire/entry.hpp"
+#include "wire/figure.hpp"
+
+namespace lynearm::wire {
+namespace {
+
+std::string printed(const Json& value) {
+  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Json figures(const spirit::Lot& lot) {
+  const bool there = lot.mass() > units::Mass{};
+  return {{"volume_L_20C", figure(there ? spirit::volume(lot).litres() : 0.0)},
+          {"strength_percent_vol", figure(there ? spirit::strength(lot).percent() : 0.0)},
+          {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(lot).litres())},
+          {"mass_kg", figure(lot.mass().kilograms())}};
+}
+
+Json load(const still::Vessel20C& vessel, const still::Load& of) {
+  const still::Burden burden = vessel.per_alcohol(of);
+  return {{"low", figure(still::grams_per_hectolitre(burden.low))},
+          {"median", figure(still::grams_per_hectolitre(burden.value))},
+          {"high", figure(still::grams_per_hectolitre(burden.high))}};
+}
+
+Json vessel(const still::Vessel20C& of) {
+  Json json = figures(of.lot);
+  json["contraction_mL_20C"] = figure(of.contraction.millilitres());
+  json["early"] = load(of, of.early);
+  json["middle"] = load(of, of.middle);
+  json["late"] = load(of, of.late);
+  return json;
+}
+
+Json outcome(const still::Outcome& of) {
+  return {{"foreshots", vessel(of.foreshots)},
+          {"hearts", vessel(of.hearts)},
+          {"feints", vessel(of.feints)},
+          {"apart", vessel(of.apart)}};
+}
+
+std::string_view note(spirit::GaugingNote note) {
+  switch (note) {
+    case spirit::GaugingNote::may_be_frozen:
+      return "below the freezing point: what is liquid is stronger than the whole";
+    case spirit::GaugingNote::refraction_is_flat:
+      return "near the maximum of the index, which hardly tells strengths apart";
+    case spirit::GaugingNote::obscured:
+      return "obscured: the true strength is not what the alcoholmeter shows";
+    case spirit::GaugingNote::near_warmest:
+      return "above 35 °C: strength is being lost to the air, and its vapour can burn";
+  }
+  return "";
+}
+
+Json choice(const Choice& of) {
+  Json json{{"id", of.id}, {"name", of.name}};
+  if (!of.kind.empty()) json["kind"] = of.kind;
+  if (of.extract) json["extract_percent"] = figure(of.extract->percent());
+  if (of.moisture) json["moisture_percent"] = figure(of.moisture->percent());
+  return json;
+}
+
+Json choice_list(const std::vector<Choice>& choices) {
+  Json list = Json::array();
+  for (const Choice& one : choices) list.push_back(choice(one));
+  return list;
+}
+
+}  // namespace
+
+std::string now_json(journal::Moment now) { return printed({{"now", print(now)}}); }
+
+std::string kept_json(const std::vector<KeptRow>& kept, journal::Moment now) {
+  Json json;
+  json["now"] = print(now);
+  json["kept"] = Json::array();
+  for (const KeptRow& row : kept) {
+    json["kept"].push_back(
+        {{"id", print(row.id)}, {"sequence", row.sequence}, {"already", row.already}});
+  }
+  return printed(json);
+}
+
+std::string entries_json(const std::vector<journal::Entry>& entries) {
+  std::string text = "{\"entries\":[";
+  for (const journal::Entry& entry : entries) {
+    if (text.back() == '}') text += ',';
+    text += entry_json(entry);
+  }
+  return text + "]}";
+}
+
+std::string sequence_json(std::int64_t sequence) { return printed({{"sequence", sequence}}); }
+
+std::string attachment_json(const std::string& name) { return printed({{"attachment", name}}); }
+
+std::string gauged_json(const spirit::Gauging& gauging, const std::optional<spirit::Lot>& lot) {
+  Json json;
+  json["strength_percent_vol"] = figure(gauging.strength.percent());
+  json["standard_percent_vol"] = figure(gauging.standard.percent());
+  if (lot) json["lot"] = figures(*lot);
+  json["remarks"] = Json::array();
+  for (const spirit::GaugingNote one : gauging.notes) {
+    json["remarks"].push_back(std::string(note(one)));
+  }
+  return printed(json);
+}
+
+std::string gravity_json(const GravityFound& found) {
+  Json json;
+  json["specific_gravity"] = figure(found.gravity.ratio());
+  json["plato"] = figure(found.plato.degrees());
+  if (found.strength) json["strength_percent_vol"] = figure(found.strength->percent());
+  return printed(json);
+}
+
+std::string reduced_json(const spirit::MeasuredReduction& reduced) {
+  const spirit::Reduction& by_mass = reduced.by_mass;
+  return printed(
+      {{"water_kg", figure(by_mass.water.kilograms())},
+       {"water_L", figure(reduced.water.litres())},
+       {"volume_L_20C", figure(by_mass.volume_at_20C.litres())},
+       {"contraction_L_20C", figure(by_mass.contraction.litres())},
+       {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())}});
+}
+
+std::string lot_json(const spirit::Lot& lot) { return printed(figures(lot)); }
+
+std::string poured_json(const still::Outcome& of) { return printed(outcome(of)); }
+
+std::string cuts_json(const still::CutProposal& proposal, const std::vector<int>& jars) {
+  Json json;
+  json["alternatives"] = Json::array();
+  for (std::size_t i = 0; i < proposal.alternatives.size(); ++i) {
+    const still::Alternative& alternative = proposal.alternatives[i];
+    base::ensure(alternative.allotment.size() == jars.size(), "one part for each jar");
+    Json one;
+    one["name"] = i == proposal.recommended  ? "proposed"
+                  : i < proposal.recommended ? "less, with less of heads and tails"
+                                             : "more, with more of heads and tails";
+    one["jars"] = Json::array();
+    for (std::size_t jar = 0; jar < jars.size(); ++jar) {
+      const still::Poured& poured = alternative.allotment[jar];
+      one["jars"].push_back({{"jar", jars[jar]},
+                             {"foreshots_mL_20C", figure(poured.foreshots.millilitres())},
+                             {"hearts_mL_20C", figure(poured.hearts.millilitres())},
+                             {"feints_mL_20C", figure(poured.feints.millilitres())},
+                             {"apart_mL_20C", figure(poured.apart.millilitres())}});
+    }
+    one["poured"] = outcome(alternative.outcome);
+    json["alternatives"].push_back(std::move(one));
+  }
+  return printed(json);
+}
+
+std::string mash_correction_json(const MashAdvice& advice) {
+  const mash::Correction& c = advice.correction;
+  Json json;
+  json["target_C"] = figure(advice.target.celsius());
+  if (c.with == mash::Mend::nothing) {
+    json["with"] = "nothing";
+    return printed(json);
+  }
+  json["with"] = c.with == mash::Mend::hot_water ? "hot water" : "cold water";
+  json["water_at_C"] = figure(advice.water.celsius());
+  json["wanted_L"] = figure(c.wanted.litres());
+  json["first_half_L"] = figure(c.first_half.litres());
+  json["after_first_C"] = figure(c.after_first.celsius());
+  json["at_most_L"] = figure(c.at_most.litres());
+  json["reached_C"] = figure(c.reached.celsius());
+  json["room_is_short"] = c.room_is_short;
+  json["wait_minutes"] = figure(mash::wait_between_halves.minutes());
+  return printed(json);
+}
+
+std::string tables_json(const Choices& choices) {
+  return printed({{"ingredients", choice_list(choices.ingredients)},
+                  {"yeasts", choice_list(choices.yeasts)},
+                  {"species", choice_list(choices.species)},
+                  {"toasts", choice_list(choices.toasts)}});
+}
+
+std::string examples_json(const std::vector<Example>& examples) {
+  Json list = Json::array();
+  for (const Example& one : examples) {
+    list.push_back(
+        {{"name", one.name}, {"remark", one.remark}, {"recipe", one.recipe}, {"kit", one.kit}});
+  }
+  return printed({{"examples", std::move(list)}});
+}
+
+}  // namespace lynearm::wire

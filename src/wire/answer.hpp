@@ -1,0 +1,76 @@
+// What the server answers a page that asked it to compute or to keep something. The shapes are
+// those of web/api/openapi.yaml.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "journal/entry.hpp"
+#include "mash/correction.hpp"
+#include "spirit/gauging.hpp"
+#include "spirit/lot.hpp"
+#include "spirit/measured_reduction.hpp"
+#include "still/allotment.hpp"
+#include "still/propose_cut.hpp"
+#include "units/quantity.hpp"
+
+namespace lynearm::wire {
+
+[[nodiscard]] std::string now_json(journal::Moment now);
+
+struct KeptRow {
+  journal::Id id;
+  std::int64_t sequence = 0;
+  bool already = false;
+};
+[[nodiscard]] std::string kept_json(const std::vector<KeptRow>& kept, journal::Moment now);
+
+[[nodiscard]] std::string entries_json(const std::vector<journal::Entry>& entries);
+
+/// The place of the journal's last entry, for news.
+[[nodiscard]] std::string sequence_json(std::int64_t sequence);
+
+/// name       of an attachment that was kept: the SHA-256 of what it holds
+[[nodiscard]] std::string attachment_json(const std::string& name);
+
+[[nodiscard]] std::string gauged_json(const spirit::Gauging& gauging,
+                                      const std::optional<spirit::Lot>& lot);
+
+struct GravityFound {
+  units::SpecificGravity gravity;
+  units::Plato plato;
+  std::optional<units::VolumeStrength> strength;
+};
+[[nodiscard]] std::string gravity_json(const GravityFound& found);
+
+[[nodiscard]] std::string reduced_json(const spirit::MeasuredReduction& reduced);
+[[nodiscard]] std::string lot_json(const spirit::Lot& lot);
+
+[[nodiscard]] std::string poured_json(const still::Outcome& outcome);
+/// jars       numbers of the jars, in the proposal's order
+[[nodiscard]] std::string cuts_json(const still::CutProposal& proposal,
+                                    const std::vector<int>& jars);
+
+struct MashAdvice {
+  mash::Correction correction;
+  units::Temperature target, water;
+};
+[[nodiscard]] std::string mash_correction_json(const MashAdvice& advice);
+
+/// A row of a table to choose from.
+struct Choice {
+  std::string id, name, kind;
+  std::optional<units::Share> extract, moisture;
+};
+struct Choices {
+  std::vector<Choice> ingredients, yeasts, species, toasts;
+};
+[[nodiscard]] std::string tables_json(const Choices& choices);
+
+struct Example {
+  std::string name, remark, recipe, kit;
+};
+[[nodiscard]] std::string examples_json(const std::vector<Example>& examples);
+
+}  // namespace lynearm::wire

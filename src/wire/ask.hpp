@@ -1,0 +1,61 @@
+// What a page asks the server to compute, from its JSON: plain values with strong types. The
+// shapes are those of web/api/openapi.yaml. Each reader throws InputError with every fault.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "journal/body.hpp"
+#include "units/quantity.hpp"
+
+namespace lynearm::wire {
+
+struct PlanAsked {
+  std::string recipe, kit;
+  int members = 0;  ///< of the ensemble behind the bands
+};
+[[nodiscard]] PlanAsked read_plan_asked(std::string_view text);
+
+struct GaugeAsked {
+  journal::StrengthRead strength;
+  std::optional<units::Volume> volume;  ///< at the strength's temperature
+};
+[[nodiscard]] GaugeAsked read_gauge_asked(std::string_view text);
+
+struct GravityAsked {
+  journal::GravityRead gravity;
+  std::optional<units::SpecificGravity> original;
+};
+[[nodiscard]] GravityAsked read_gravity_asked(std::string_view text);
+
+struct ReduceAsked {
+  units::Volume volume;
+  units::VolumeStrength strength;
+  units::Temperature at = journal::at_20C;
+  units::VolumeStrength to;
+  units::Temperature water_at = journal::at_20C;
+};
+[[nodiscard]] ReduceAsked read_reduce_asked(std::string_view text);
+
+/// A volume at 20 °C and its strength.
+struct PartAsked {
+  units::Volume volume;
+  units::VolumeStrength strength;
+};
+[[nodiscard]] std::vector<PartAsked> read_blend_asked(std::string_view text);
+
+struct PourAsked {
+  journal::Id run;
+  std::vector<journal::JarPoured> pours;
+};
+[[nodiscard]] PourAsked read_pour_asked(std::string_view text);
+
+struct MashCorrectionAsked {
+  journal::Id batch;
+  units::Temperature temperature;
+};
+[[nodiscard]] MashCorrectionAsked read_mash_correction_asked(std::string_view text);
+
+}  // namespace lynearm::wire

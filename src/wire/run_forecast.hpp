@@ -1,0 +1,36 @@
+// A run as it is followed, for a page: where it stands, the curves to its end with their bands,
+// the decisions ahead, and the figures that are not believed, each by the entry that told it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "journal/id.hpp"
+#include "still/follow_answer.hpp"
+#include "still/reading.hpp"
+
+namespace lynearm::wire {
+
+/// A reading that the follower does not take, and why.
+struct Refused {
+  journal::Id entry;
+  std::string why;
+};
+
+/// What the follower of a run says, and which entry each of its readings came from.
+struct RunForecast {
+  journal::Id run;
+  std::vector<journal::Id> readings;     ///< entries, in the order the follower took them
+  std::optional<still::Reading> latest;  ///< as read; nothing before the first
+  still::StillNow now;
+  still::Forecast forecast;
+  std::vector<still::Doubt> doubts;
+  std::vector<Refused> refused;
+  std::vector<still::Learnt> constants;
+};
+
+/// The text under /runs/{run}/forecast of the server. Minutes count from the run's nought.
+[[nodiscard]] std::string run_forecast_json(const RunForecast& run);
+
+}  // namespace lynearm::wire

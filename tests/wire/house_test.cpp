@@ -1,0 +1,105 @@
+#include "wire/house.hpp"
+
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "journal/book.hpp"
+#include "journal/fold.hpp"
+
+namespace lynearm::wire {
+namespace {
+
+using namespace journal;
+using nlohmann::json;
+
+class HouseJson : public testing::Test {
+ protected:
+  Book book;
+  json batch() {
+    house = fold(book.entries);
+    return json::parse(batch_json(house, house.batches.at(*book.batch)));
+  }
+  HouseState house;
+};
+
+TEST_F(HouseJson, AnEmptyHouseIsEmptyLists) {
+  EXPECT_EQ(house_json({}),
+            R"({"batches":[],"airs":[],"cleanings":[],"notes":[],"puzzles":[]})");
+  EXPECT_EQ(lots_json({}), R"({"lots":[]})");
+}
+
+TEST_F(HouseJson, RowsNameTheirEntryAndWhatIsNotKnownIsLeftOut) {
+  const Id begun = book.tell(0, BatchBegun{"Tern 8", "", true});
+  const Id read = book.tell(9, FermentRead{{}, units::Temperature::celsius(27.5)});
+  const json state = batch();
+  EXPECT_EQ(state["name"], "Tern 8");
+  EXPECT_EQ(state["invented"], true);
+  EXPECT_FALSE(state.contains("remark"));
+  EXPECT_FALSE(state.contains("plan"));
+  EXPECT_EQ(state["begun"]["entry"], print(begun));
+  const json row = state["ferment"]["readings"][0];
+  EXPECT_EQ(row["entry"], print(read));
+  EXPECT_EQ(row["at"], "2026-11-26T06:09:00.000Z");
+  EXPECT_EQ(row["temperature_C"], 27.5);
+  EXPECT_FALSE(row.contains("specific_gravity"));
+  EXPECT_EQ(json::parse(house_json(house))["batches"][0]["pitched"], false);
+}
+
+TEST_F(HouseJson, WhatIsOnlyKeptIsShownAsItWasTold) {
+  book.tell(1, Added{"malt", units::Mass::grams(250), {}}, Stage::mash);
+  book.tell(2, MashChecked{IodineColour::reddish, gravity_at_20C(1.06)});
+  book.tell(3, AirRead{{}, units::Temperature::celsius(99.2)});
+  book.tell(4, CopperCleaned{"spirit still", "citric acid", ""});
+  const json state = batch();
+  EXPECT_EQ(state["additions"][0]["what"], "malt");
+  EXPECT_EQ(state["additions"][0]["mass_kg"], 0.25);
+  EXPECT_EQ(state["additions"][0]["stage"], "mash");
+  EXPECT_EQ(state["mash"]["checks"][0]["iodine"], "reddish");
+  EXPECT_NEAR(state["mash"]["checks"][0]["specific_gravity"].get<double>(), 1.06, 1e-9);
+  EXPECT_EQ(state["airs"][0]["boiling_water_C"], 99.2);
+  EXPECT_EQ(json::parse(house_json(house))["cleanings"][0]["with"], "citric acid");
+}
+
+TEST_F(HouseJson, AReadingBesideTheStillKeepsItsKeysAndCountsItsMinutes) {
+  RunBegun begun;
+  begun.charge = litres_at_20C(20);
+  begun.strength = percent_at_20C(27);
+  const Id run = book.tell(10, begun);
+  RunRead read;
+  read.run = run;
+  read.reading.spout = {73.1, spirit::Scale::percent_vol};
+  read.reading.head_temperature = units::Temperature::celsius(88.1);
+  book.tell(40, read);
+  const json row = batch()["runs"][0];
+  EXPECT_EQ(row["run"], "spirit run");
+  EXPECT_EQ(row["standing"], "running");
+  EXPECT_NEAR(row["charge"]["pure_alcohol_L_20C"].get<double>(), 5.4, 1e-9);
+  const json reading = row["readings"][0];
+  EXPECT_EQ(reading["minutes"], 30.0);
+  EXPECT_EQ(reading["head_temperature_C"], 88.1);
+  EXPECT_EQ(reading["spout"], json::parse(R"({"reading":73.1,"scale":"percent_vol"})"));
+  EXPECT_FALSE(reading.contains("run"));
+}
+
+TEST_F(HouseJson, AJarTellsWhatWasPouredAndWhatIsLeft) {
+  RunBegun begun;
+  begun.charge = litres_at_20C(20);
+  const Id run = book.tell(10, begun);
+  book.tell(20, JarGauged{run, 4, litres_at_20C(0.5), percent_at_20C(70)});
+  JarPoured poured;
+  poured.jar = 4;
+  poured.hearts = units::Volume::millilitres(400);
+  const Id cut = book.tell(30, JarsAllotted{run, {poured}});
+  const json state = batch();
+  const json jar = state["runs"][0]["jars"][0];
+  EXPECT_EQ(jar["jar"], 4);
+  EXPECT_EQ(jar["poured"]["hearts_mL_20C"], 400.0);
+  EXPECT_NEAR(jar["left"]["volume_L_20C"].get<double>(), 0.1, 1e-9);
+  EXPECT_EQ(state["lots"][0]["lot"]["entry"], print(cut));
+  EXPECT_EQ(state["lots"][0]["lot"]["kind"], "hearts");
+  EXPECT_NEAR(state["lots"][0]["left"]["strength_percent_vol"].get<double>(), 70.0, 1e-9);
+}
+
+}  // namespace
+}  // namespace lynearm::wire
