@@ -19,9 +19,9 @@ PureVolume gauged(const spirit::Lot& lot) {
 
 PureVolume of_wash(units::Volume volume, units::VolumeStrength strength) {
   const units::Volume pure = volume * strength.fraction();
-  return {pure,
-          units::Volume::litres(std::hypot(pure.litres() * volume_share_sd,
-                                           volume.litres() * wash_strength_sd.fraction()))};
+  return {pure, units::Volume::litres(
+                    std::hypot(pure.litres() * volume_share_sd, pure.litres() * wash_yield_sd,
+                               volume.litres() * wash_strength_sd.fraction()))};
 }
 
 AccountStep closed(AccountStep step) {
@@ -53,18 +53,18 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
                 ? of_wash(*run.wash, batch.ferment.wash->strength)
                 : gauged(run.charge);
   bool measured = false;
-  const bool jars_gauged = std::any_of(run.jars.begin(), run.jars.end(), [](const auto& jar) {
-    return jar.second.lot.has_value();
-  });
+  // A jar that was filled but not gauged leaves the sum of the jars too small.
+  const bool jars_gauged =
+      !run.jars.empty() && std::all_of(run.jars.begin(), run.jars.end(),
+                                       [](const auto& jar) { return jar.second.lot; });
   if (jars_gauged) {
-    for (const auto& [number_of_jar, jar] : run.jars) {
-      if (jar.lot) step.out = step.out + gauged(*jar.lot);
-    }
+    for (const auto& [number_of_jar, jar] : run.jars) step.out = step.out + gauged(*jar.lot);
     measured = true;
   } else if (run.collected) {
     step.out = gauged(*run.collected);
     measured = true;
   }
+  if (run.left_lot) step.named.emplace_back("left in the pot", gauged(*run.left_lot));
   if (measured) steps.push_back(closed(std::move(step)));
 }
 

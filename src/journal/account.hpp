@@ -16,9 +16,10 @@ namespace lynearm::journal {
 /// mark, and an alcoholmeter's figure after its temperature is allowed for. Our estimates.
 inline constexpr double volume_share_sd = 0.01;
 inline constexpr units::VolumeStrength strength_sd = units::VolumeStrength::percent(0.3);
-/// Of the alcohol a wash holds by its two gravities: 0.001 of each, and Balling's factors. Our
-/// estimate.
-inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.25);
+/// Of the alcohol a wash holds by its two gravities: 0.001 of each; and, as a share of it, the
+/// yield of the yeast. Our estimates.
+inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.2);
+inline constexpr double wash_yield_sd = 0.03;
 
 /// Pure alcohol at 20 °C and its standard uncertainty.
 struct PureVolume {

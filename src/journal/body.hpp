@@ -88,6 +88,27 @@ struct StepMarked {
   friend bool operator==(const StepMarked&, const StepMarked&) = default;
 };
 
+/// Something put into mash or ferment: malt, yeast food, acid, backset. One amount at least.
+struct Added {
+  std::string what;
+  std::optional<units::Mass> mass;
+  std::optional<units::Volume> volume;
+  friend bool operator==(const Added&, const Added&) = default;
+};
+/// The day's air at the still: a barometer there, or a thermometer in boiling water. One at
+/// least.
+struct AirRead {
+  std::optional<units::Pressure> pressure;          ///< at the still, not reduced to the sea
+  std::optional<units::Temperature> boiling_water;  ///< as the thermometer shows it
+  friend bool operator==(const AirRead&, const AirRead&) = default;
+};
+struct CopperCleaned {
+  std::string what;  ///< "spirit still", "condenser"
+  std::string with;  ///< "citric acid"
+  std::string remark;
+  friend bool operator==(const CopperCleaned&, const CopperCleaned&) = default;
+};
+
 // ---- mash -----------------------------------------------------------------------------------
 
 struct MashTemperature {
@@ -106,6 +127,14 @@ struct WortDrawn {
   VolumeRead volume;
   GravityRead gravity;
   friend bool operator==(const WortDrawn&, const WortDrawn&) = default;
+};
+/// What a drop of iodine shows on husk-free liquor.
+enum class IodineColour { unchanged, reddish, blue };
+/// Is it converted: iodine, the gravity of the liquor, or both.
+struct MashChecked {
+  std::optional<IodineColour> iodine;
+  std::optional<GravityRead> gravity;
+  friend bool operator==(const MashChecked&, const MashChecked&) = default;
 };
 
 // ---- ferment --------------------------------------------------------------------------------
@@ -206,6 +235,7 @@ struct RunEnded {
   std::optional<VolumeRead> collected;   ///< all that came over; strip: the low wines
   std::optional<StrengthRead> strength;  ///< of all of it together
   std::optional<units::Volume> left;     ///< in the pot
+  std::optional<StrengthRead> left_strength;
   friend bool operator==(const RunEnded&, const RunEnded&) = default;
 };
 
@@ -290,10 +320,11 @@ struct Foreign {
   friend bool operator==(const Foreign&, const Foreign&) = default;
 };
 
-using Body = std::variant<BatchBegun, BatchPlanned, BatchClosed, KitStated, Note, Struck,
-                          StepMarked, MashTemperature, MashWater, WortDrawn, Pitched,
-                          FermentRead, Racked, LotBrought, LotGauged, LotTaken, RunBegun,
-                          RunRead, JarFilled, RunEnded, JarGauged, JarNoted, JarsAllotted,
-                          LotMade, WoodFilled, WoodSampled, WoodEmptied, Bottled, Foreign>;
+using Body =
+    std::variant<BatchBegun, BatchPlanned, BatchClosed, KitStated, Note, Struck, StepMarked,
+                 Added, AirRead, CopperCleaned, MashTemperature, MashWater, MashChecked,
+                 WortDrawn, Pitched, FermentRead, Racked, LotBrought, LotGauged, LotTaken,
+                 RunBegun, RunRead, JarFilled, RunEnded, JarGauged, JarNoted, JarsAllotted,
+                 LotMade, WoodFilled, WoodSampled, WoodEmptied, Bottled, Foreign>;
 
 }  // namespace lynearm::journal

@@ -1,25 +1,22 @@
 #include "journal/fold.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include "base/error.hpp"
 #include "journal/folding.hpp"
 
 namespace lynearm::journal {
-namespace {
 
-void note_puzzle(HouseState& house, const Standing& standing, std::string why) {
-  const std::optional<Id>& batch = standing.said->batch;
-  auto& puzzles = batch ? house.batches[*batch].puzzles : house.puzzles;
-  puzzles.push_back({standing.id, std::move(why)});
-}
-
-}  // namespace
-
-bool Folding::take(const Standing& standing) {
+Waits Folding::take(const Standing& standing) {
   standing_ = &standing;
-  return std::visit([this](const auto& body) { return on(body); }, standing.said->body);
+  told_now_.clear();
+  Waits waits = std::visit([this](const auto& body) { return on(body); }, standing.said->body);
+  if (!waits) told_now_.push_back(Need{standing.id});
+  return waits;
 }
 
 Told Folding::told() const {
@@ -33,53 +30,166 @@ BatchState& Folding::batch() {
   return house_.batches[*standing_->said->batch];
 }
 
-void Folding::puzzle(std::string why) { note_puzzle(house_, *standing_, std::move(why)); }
+void Folding::puzzle(const Standing& standing, std::string why) {
+  const std::optional<Id>& batch = standing.said->batch;
+  auto& puzzles = batch ? house_.batches[*batch].puzzles : house_.puzzles;
+  puzzles.push_back({standing.id, std::move(why)});
+}
 
-bool Folding::on(const BatchBegun& body) {
+Waits Folding::on(const BatchBegun& body) {
   BatchState& of = batch();
   if (of.begun) throw base::InputError("batch", body.name, "a batch that is not begun yet");
   of.begun = told();
   of.name = body.name;
   of.remark = body.remark;
   of.invented = body.invented;
-  return true;
+  return taken;
 }
 
-bool Folding::on(const BatchPlanned& body) {
+Waits Folding::on(const BatchPlanned& body) {
   BatchState& of = batch();
   const int earlier = of.plan ? of.plan->earlier + 1 : 0;
   of.plan = PlanState{told(), body.recipe, body.kit, earlier};
-  return true;
+  return taken;
 }
 
-bool Folding::on(const BatchClosed&) {
+Waits Folding::on(const BatchClosed&) {
   batch().closed = told();
-  return true;
+  return taken;
 }
 
-bool Folding::on(const KitStated& body) {
+Waits Folding::on(const KitStated& body) {
   const int earlier = house_.kit ? house_.kit->earlier + 1 : 0;
   house_.kit = PlanState{told(), "", body.kit, earlier};
-  return true;
+  return taken;
 }
 
-bool Folding::on(const Note& body) {
+Waits Folding::on(const Note& body) {
   NoteState note{told(), standing_->said->stage, body.text, body.attachments};
   (standing_->said->batch ? batch().notes : house_.notes).push_back(std::move(note));
-  return true;
+  return taken;
 }
 
-bool Folding::on(const Struck&) { return true; }
+Waits Folding::on(const Struck&) { return taken; }
 
-bool Folding::on(const StepMarked& body) {
+Waits Folding::on(const StepMarked& body) {
   batch().steps.push_back({told(), standing_->said->stage, body.step, body.done});
-  return true;
+  return taken;
 }
 
-bool Folding::on(const Foreign& body) {
-  puzzle("a kind this program does not know: " + body.kind);
-  return true;
+Waits Folding::on(const Added& body) {
+  batch().additions.push_back({told(), standing_->said->stage, body});
+  return taken;
 }
+
+Waits Folding::on(const AirRead& body) {
+  (standing_->said->batch ? batch().airs : house_.airs).push_back({told(), body});
+  return taken;
+}
+
+Waits Folding::on(const CopperCleaned& body) {
+  house_.cleanings.push_back({told(), body});
+  return taken;
+}
+
+Waits Folding::on(const Foreign& body) {
+  puzzle("a kind this program does not know: " + body.kind);
+  return taken;
+}
+
+void Folding::finish() {
+  const auto earlier = [](const auto& a, const auto& b) { return a.told.at < b.told.at; };
+  for (auto& [id, batch] : house_.batches) {
+    batch.id = id;
+    // What had to wait stands in its place.
+    std::stable_sort(batch.ferment.points.begin(), batch.ferment.points.end(), earlier);
+  }
+}
+
+namespace {
+
+std::string why_waiting(const Need& need) {
+  switch (need.what) {
+    case Need::What::gauged_jar:
+      return fmt::format("jar {} of that run is not gauged", need.jar);
+    case Need::What::pitch:
+      return "a refractometer's figure tells nothing while the wort at the pitch is not known";
+    case Need::What::entry:
+      break;
+  }
+  return "it speaks of a run or a lot that is not in the journal";
+}
+
+// Takes entries in the order in which things happened; one that speaks of what is not there
+// yet is taken as soon as that is.
+class Queue {
+ public:
+  Queue(const std::vector<Standing>& entries, Folding& folding)
+      : entries_(entries), folding_(folding) {}
+
+  void take(std::size_t place) {
+    ready_.insert(place);
+    while (!ready_.empty()) {
+      const std::size_t next = *ready_.begin();
+      ready_.erase(ready_.begin());
+      take_one(next);
+    }
+  }
+
+  // What still waits never will be taken.
+  void give_up() {
+    std::map<std::size_t, std::string> whys;
+    for (const auto& [need, places] : waiting_) {
+      for (const std::size_t place : places) whys.emplace(place, why_waiting(need));
+    }
+    for (auto& [place, why] : whys) folding_.puzzle(entries_[place], std::move(why));
+  }
+
+ private:
+  void take_one(std::size_t place) {
+    const Standing& standing = entries_[place];
+    try {
+      if (const Waits waits = folding_.take(standing)) {
+        waiting_[*waits].push_back(place);
+        return;
+      }
+    } catch (const base::InputError& error) {
+      return folding_.puzzle(standing, base::sentence(error.faults().front()));
+    } catch (const base::NotConverged& error) {
+      return folding_.puzzle(standing, error.what());
+    }
+    if (waiting_.empty()) return;
+    for (const Need& told : folding_.told_now()) {
+      const auto waited = waiting_.find(told);
+      if (waited == waiting_.end()) continue;
+      ready_.insert(waited->second.begin(), waited->second.end());
+      waiting_.erase(waited);
+    }
+  }
+
+  const std::vector<Standing>& entries_;
+  Folding& folding_;
+  std::set<std::size_t> ready_;
+  std::map<Need, std::vector<std::size_t>> waiting_;
+};
+
+// What stands of no entry: how many were struck out, and corrections without effect.
+void tell_the_rest(std::span<const Entry> entries, const Standings& all, HouseState& house) {
+  if (all.struck.empty() && all.idle.empty()) return;
+  std::map<Id, const Entry*> by_id;
+  for (const Entry& entry : entries) by_id.emplace(entry.id, &entry);
+  for (const Id& id : all.struck) {
+    const std::optional<Id>& batch = by_id.at(id)->batch;
+    if (batch) ++house.batches[*batch].struck;
+  }
+  for (const Idle& idle : all.idle) {
+    const std::optional<Id>& batch = by_id.at(idle.id)->batch;
+    auto& puzzles = batch ? house.batches[*batch].puzzles : house.puzzles;
+    puzzles.push_back({idle.id, idle.why});
+  }
+}
+
+}  // namespace
 
 HouseState fold(std::span<const Entry> entries) {
   const Standings all = standings(entries);
@@ -93,48 +203,20 @@ HouseState fold(std::span<const Entry> entries) {
   }
 
   Folding folding(house);
-  const auto taken = [&](const Standing& standing) {
-    try {
-      return folding.take(standing);
-    } catch (const base::InputError& error) {
-      note_puzzle(house, standing, base::sentence(error.faults().front()));
-      return true;
-    }
+  Queue queue(all.entries, folding);
+  // Batches first: what is made of one is named after it, whenever it was begun.
+  const auto begins = [&](std::size_t place) {
+    return std::holds_alternative<BatchBegun>(all.entries[place].said->body);
   };
-  std::vector<const Standing*> waiting;
-  for (const Standing& standing : all.entries) {
-    if (!taken(standing)) waiting.push_back(&standing);
+  for (std::size_t i = 0; i < all.entries.size(); ++i) {
+    if (begins(i)) queue.take(i);
   }
-  // What came before what it speaks of; in order of time again, until nothing moves.
-  for (std::size_t before = waiting.size() + 1; waiting.size() < before;) {
-    before = waiting.size();
-    std::erase_if(waiting, [&](const Standing* standing) { return taken(*standing); });
+  for (std::size_t i = 0; i < all.entries.size(); ++i) {
+    if (!begins(i)) queue.take(i);
   }
-  for (const Standing* standing : waiting) {
-    note_puzzle(house, *standing,
-                "it speaks of a run, a jar or a lot that is not in the journal");
-  }
-
-  std::map<Id, const Entry*> by_id;
-  for (const Entry& entry : entries) by_id.emplace(entry.id, &entry);
-  for (const Id& id : all.struck) {
-    const std::optional<Id>& batch = by_id.at(id)->batch;
-    if (batch) ++house.batches[*batch].struck;
-  }
-  for (const Idle& idle : all.idle) {
-    const std::optional<Id>& batch = by_id.at(idle.id)->batch;
-    auto& puzzles = batch ? house.batches[*batch].puzzles : house.puzzles;
-    puzzles.push_back({idle.id, idle.why});
-  }
-  for (auto& [id, batch] : house.batches) {
-    batch.id = id;
-    // A reading that came late stands in its place.
-    for (RunState& run : batch.runs) {
-      std::stable_sort(
-          run.readings.begin(), run.readings.end(),
-          [](const RunPoint& a, const RunPoint& b) { return a.told.at < b.told.at; });
-    }
-  }
+  queue.give_up();
+  tell_the_rest(entries, all, house);
+  folding.finish();
   return house;
 }
 

@@ -16,7 +16,9 @@ namespace lynearm::journal {
 ///            not there, or cannot be, becomes a Puzzle
 /// accuracy   of meaning.hpp; lots balance to rounding
 ///
-/// An entry whose time lies before what it speaks of (a clock was wrong) still counts.
+/// An entry whose time lies before what it speaks of (a clock was wrong) still counts, as if
+/// told just after that; save a reading beside the still, which has no place before the run's
+/// nought. Time n log n.
 [[nodiscard]] HouseState fold(std::span<const Entry> entries);
 
 }  // namespace lynearm::journal

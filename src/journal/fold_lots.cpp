@@ -16,9 +16,11 @@ LotState* Folding::lot(const LotName& name) {
   return found == lots_.end() ? nullptr : &house_.lots[found->second];
 }
 
-bool Folding::all_there(const std::vector<LotPart>& parts) {
-  return std::all_of(parts.begin(), parts.end(),
-                     [this](const LotPart& part) { return lot(part.lot) != nullptr; });
+Waits Folding::missing(const std::vector<LotPart>& parts) {
+  for (const LotPart& part : parts) {
+    if (lot(part.lot) == nullptr) return waits_for(part.lot.entry);
+  }
+  return taken;
 }
 
 LotState& Folding::make(LotKind kind, std::string label, const spirit::Lot& of, bool measured) {
@@ -41,77 +43,85 @@ spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string 
     puzzle(fmt::format("{:.3f} L are taken out of {:.3f} L of {}", volume.litres(),
                        there.litres(), from.label));
   }
-  share = std::min(share, 1.0);
-  const spirit::Lot taken = from.left * share;
-  from.left = share < 1.0 ? from.left - taken : spirit::Lot{};
-  from.uses.push_back({told(), std::move(where), taken});
+  // To rounding all is all: no crumbs.
+  if (share > 1.0 - 1e-6) share = 1.0;
+  const spirit::Lot out = from.left * share;
+  from.left = share < 1.0 ? from.left - out : spirit::Lot{};
+  from.uses.push_back({told(), std::move(where), out});
+  return out;
+}
+
+Waits Folding::on(const LotBrought& body) {
+  LotState& made = make(body.kind, body.name, lot_of(body.volume, body.strength), true);
+  if (body.kind == LotKind::feints) made.generation = 1;
   return taken;
 }
 
-bool Folding::on(const LotBrought& body) {
-  LotState& made = make(body.kind, body.name, lot_of(body.volume, body.strength), true);
-  if (body.kind == LotKind::feints) made.generation = 1;
-  return true;
-}
-
-bool Folding::on(const LotGauged& body) {
+Waits Folding::on(const LotGauged& body) {
   LotState* const of = lot(body.lot);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.lot.entry);
   const spirit::Lot now = lot_of(body.volume, body.strength);
   of->uses.push_back({told(), "gauging", of->left - now});
   of->left = now;
   of->measured = true;
-  return true;
+  return taken;
 }
 
-bool Folding::on(const LotTaken& body) {
+Waits Folding::on(const LotTaken& body) {
   LotState* const of = lot(body.lot);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.lot.entry);
   constexpr std::array<std::string_view, 6> words = {"sample",    "tasted", "spilt",
                                                      "destroyed", "given",  "other"};
   take_out(*of, body.volume, std::string(words[static_cast<std::size_t>(body.gone)]));
-  return true;
+  return taken;
 }
 
-bool Folding::on(const LotMade& body) {
-  if (!all_there(body.parts)) return false;
-  std::optional<spirit::Lot> measured;
-  if (body.volume && body.strength) measured = lot_of(*body.volume, *body.strength);
+Waits Folding::on(const LotMade& body) {
+  if (const Waits waits = missing(body.parts)) return waits;
   spirit::Lot sum{{}, body.water};
   std::vector<LotName> parents;
-  int generation = 0;
   for (const LotPart& part : body.parts) {
-    LotState& from = *lot(part.lot);
-    generation = std::max(generation, from.generation);
-    sum = sum + take_out(from, part.volume, "blend");
+    sum = sum + take_out(*lot(part.lot), part.volume, "blend");
     parents.push_back(part.lot);
+  }
+  // A strength without a volume tells what the mass poured together is made of; a volume
+  // without a strength, how much there is of what was computed.
+  std::optional<spirit::Lot> measured;
+  if (body.volume || body.strength) {
+    measured = or_puzzle([&] {
+      if (body.volume && body.strength) return lot_of(*body.volume, *body.strength);
+      if (body.strength) return spirit::lot(sum.mass(), true_strength(*body.strength));
+      return spirit::lot(body.volume->volume, spirit::strength(sum), body.volume->at);
+    });
   }
   LotState& made = make(LotKind::spirit, body.name, sum, false);
   made.parents = std::move(parents);
-  made.generation = generation;
+  made.generation = generation_of(body.parts);
   if (measured) {
     made.uses.push_back({told(), "gauging", sum - *measured});
     made.left = *measured;
     made.measured = true;
   }
-  return true;
+  return taken;
 }
 
-bool Folding::on(const WoodFilled& body) {
+Waits Folding::on(const WoodFilled& body) {
   LotState* const from = lot(body.part.lot);
-  if (from == nullptr) return false;
+  if (from == nullptr) return waits_for(body.part.lot.entry);
   const std::string label = from->label;
+  const int generation = from->generation;
   const spirit::Lot filled = take_out(*from, body.part.volume, "wood");
   LotState& made =
       make(LotKind::spirit, fmt::format("{}, in {}", label, body.in), filled, false);
   made.parents = {body.part.lot};
+  made.generation = generation;
   made.wood = OnWood{body.in, body.species, body.toast, body.staves};
-  return true;
+  return taken;
 }
 
-bool Folding::on(const WoodSampled& body) {
+Waits Folding::on(const WoodSampled& body) {
   LotState* const of = lot(body.lot);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.lot.entry);
   take_out(*of, body.volume, "sample");
   if (!body.text.empty() || !body.words.empty()) {
     std::string text = fmt::format("{}", fmt::join(body.words, ", "));
@@ -119,35 +129,43 @@ bool Folding::on(const WoodSampled& body) {
     NoteState note{told(), Stage::wood, text + body.text, {}};
     (standing_->said->batch ? batch().notes : house_.notes).push_back(std::move(note));
   }
-  return true;
+  return taken;
 }
 
-bool Folding::on(const WoodEmptied& body) {
+Waits Folding::on(const WoodEmptied& body) {
   LotState* const of = lot(body.lot);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.lot.entry);
+  if (!of->wood) throw base::InputError("lot", of->label, "a lot that is on wood");
+  if (of->left.mass() <= units::Mass{}) {
+    throw base::InputError("lot", of->label, "a lot that is not all taken off the wood yet");
+  }
   const spirit::Lot off = lot_of(body.volume, body.strength);
   const std::string label = of->label;
+  const int generation = of->generation;
   of->uses.push_back({told(), "soaked and evaporated", of->left - off});
   of->uses.push_back({told(), "off the wood", off});
   of->left = {};
   LotState& made = make(LotKind::spirit, label + ", off the wood", off, true);
   made.parents = {body.lot};
-  return true;
+  made.generation = generation;
+  return taken;
 }
 
-bool Folding::on(const Bottled& body) {
+Waits Folding::on(const Bottled& body) {
   LotState* const from = lot(body.part.lot);
-  if (from == nullptr) return false;
-  const std::string label = from->label;
-  const spirit::Lot taken = take_out(*from, body.part.volume, "bottles");
+  if (from == nullptr) return waits_for(body.part.lot.entry);
   const spirit::Lot filled =
       spirit::lot(body.size * static_cast<double>(body.bottles), body.strength);
-  LotState& made = make(LotKind::bottles, label + ", bottled", taken, true);
+  const std::string label = from->label;
+  const int generation = from->generation;
+  const spirit::Lot poured = take_out(*from, body.part.volume, "bottles");
+  LotState& made = make(LotKind::bottles, label + ", bottled", poured, true);
   made.parents = {body.part.lot};
+  made.generation = generation;
   made.bottles = InBottles{body.bottles, body.size, body.strength};
-  made.uses.push_back({told(), "gauging", taken - filled});
+  made.uses.push_back({told(), "gauging", poured - filled});
   made.left = filled;
-  return true;
+  return taken;
 }
 
 }  // namespace lynearm::journal

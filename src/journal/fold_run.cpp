@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
+#include <utility>
 
 #include "base/error.hpp"
 #include "journal/folding.hpp"
@@ -14,7 +16,10 @@ namespace lynearm::journal {
 RunState* Folding::run(const Id& id) {
   const auto found = runs_.find(id);
   if (found == runs_.end()) return nullptr;
-  return &house_.batches[found->second.first].runs[found->second.second];
+  const Id& of = found->second.first;
+  const std::optional<Id>& named = standing_->said->batch;
+  if (named && *named != of) throw base::InputError("run", print(id), "a run of this batch");
+  return &house_.batches[of].runs[found->second.second];
 }
 
 std::string Folding::labelled(std::string_view what, const Id& run_of) {
@@ -22,122 +27,159 @@ std::string Folding::labelled(std::string_view what, const Id& run_of) {
   return name.empty() ? std::string(what) : fmt::format("{} of {}", what, name);
 }
 
-bool Folding::on(const RunBegun& body) {
+int Folding::generation_of(const std::vector<LotPart>& parts) {
+  int generation = 0;
+  for (const LotPart& part : parts) {
+    if (const LotState* from = lot(part.lot))
+      generation = std::max(generation, from->generation);
+  }
+  return generation;
+}
+
+Waits Folding::on(const RunBegun& body) {
   BatchState& of = batch();
-  if (!all_there(body.parts)) return false;
+  if (const Waits waits = missing(body.parts)) return waits;
   RunState begun;
   begun.told = told();
   begun.kind = body.kind;
   begun.parts = body.parts;
   begun.wash = body.wash;
   begun.power = body.power;
-  const spirit::Lot measured =
-      body.strength ? lot_of(body.charge, *body.strength) : spirit::Lot{};
   spirit::Lot sum;
   for (const LotPart& part : body.parts)
     sum = sum + take_out(*lot(part.lot), part.volume, "charge");
+  const std::optional<WashState>& wash = of.ferment.wash;
+  const bool parts_known = (!body.parts.empty() || body.wash) && (!body.wash || wash);
+  // What cannot be made out leaves a run whose charge is not known: a run all the same.
+  std::optional<spirit::Lot> charge;
   if (body.strength) {
-    begun.charge = measured;
-    begun.charge_known = true;
-  } else if (!body.parts.empty()) {
-    // What the lots do not fill is water.
-    const units::Mass room = spirit::lot(body.charge.volume, {}, body.charge.at).water;
-    const units::Volume filled = spirit::volume(sum);
-    const units::Volume rest = std::max(body.charge.volume - filled, units::Volume{});
-    begun.charge = {sum.ethanol, sum.water + room * (rest / body.charge.volume)};
-    begun.charge_known = true;
-  } else if (body.wash && of.ferment.wash) {
-    begun.charge = spirit::lot(*body.wash, of.ferment.wash->strength);
-    begun.charge_known = true;
+    charge = or_puzzle([&] { return lot_of(body.charge, *body.strength); });
   }
-  begun.charge_volume = begun.charge_known ? spirit::volume(begun.charge) : body.charge.volume;
+  if (!charge && parts_known) {
+    if (body.wash) sum = sum + spirit::lot(*body.wash, wash->strength);
+    // What lots and wash do not fill is water.
+    charge = or_puzzle([&] { return made_up_to(sum, body.charge); });
+  }
+  begun.charge_known = charge.has_value();
+  begun.charge = charge.value_or(spirit::Lot{});
+  begun.charge_volume = charge ? spirit::volume(*charge) : watery_volume(body.charge);
   runs_[begun.told.entry] = {of.id, of.runs.size()};
   of.runs.push_back(std::move(begun));
-  return true;
+  return taken;
 }
 
-bool Folding::on(const RunRead& body) {
+Waits Folding::on(const RunRead& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.run);
   still::Reading reading = body.reading;
   reading.at = since(standing_->happened, of->told.at);
   reading.line = 0;
-  if (reading.at < units::Duration{}) {
+  if (reading.at < units::Duration{} || reading.at > still::longest_run) {
     throw base::InputError("at", print(standing_->happened),
-                           "a time after the run's heat was turned on");
+                           fmt::format("a time from the run's nought, {}, to {:.0f} days after",
+                                       print(of->told.at), still::longest_run.hours() / 24.0));
   }
-  of->readings.push_back({told(), reading});
-  if (reading.event && of->standing != RunStanding::ended) {
-    of->standing =
-        *reading.event == still::Event::stopped ? RunStanding::stopped : RunStanding::running;
+  if (reading.event) {
+    const bool stops = *reading.event == still::Event::stopped;
+    if (stops == of->stopped) {
+      // Those who follow the run need them to alternate.
+      puzzle(stops ? "stopped, where the run was stopped already: left out"
+                   : "resumed, where the run was going: left out");
+      reading.event.reset();
+    } else {
+      of->stopped = stops;
+      if (of->standing != RunStanding::ended) {
+        of->standing = stops ? RunStanding::stopped : RunStanding::running;
+      }
+    }
   }
-  return true;
+  of->readings.push_back({told(), std::move(reading)});
+  return taken;
 }
 
-bool Folding::on(const JarFilled& body) {
+Waits Folding::on(const JarFilled& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.run);
   JarState& jar = of->jars[body.jar];
   jar.jar = body.jar;
   if (jar.filled) puzzle(fmt::format("jar {} is filled twice; this one counts", body.jar));
   jar.filled = told();
   jar.as_filled = body.volume;
-  return true;
+  return taken;
 }
 
-bool Folding::on(const RunEnded& body) {
+Waits Folding::on(const RunEnded& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.run);
   if (of->ended) throw base::InputError("run", "ended again", "one end a run");
   of->ended = told();
   of->standing = RunStanding::ended;
   of->left = body.left;
-  if (body.collected && body.strength) {
-    of->collected = lot_of(*body.collected, *body.strength);
-    if (of->kind == RunKind::strip) {
-      make(LotKind::low_wines, labelled("low wines", body.run), *of->collected, true);
-    }
+  of->collected_read = body.collected;
+  if (body.left && body.left_strength) {
+    const VolumeRead left{*body.left, body.left_strength->at};
+    of->left_lot = or_puzzle([&] { return lot_of(left, *body.left_strength); });
   }
-  return true;
+  if (body.collected && body.strength) {
+    of->collected = or_puzzle([&] { return lot_of(*body.collected, *body.strength); });
+  }
+  if (of->collected && of->kind == RunKind::strip) {
+    LotState& made =
+        make(LotKind::low_wines, labelled("low wines", body.run), *of->collected, true);
+    for (const LotPart& part : of->parts) made.parents.push_back(part.lot);
+    made.generation = generation_of(of->parts);
+  }
+  return taken;
 }
 
-bool Folding::on(const JarGauged& body) {
+Waits Folding::on(const JarGauged& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.run);
+  const auto known = of->jars.find(body.jar);
+  if (known != of->jars.end() && known->second.poured) {
+    throw base::InputError("jar", fmt::format("{}, gauged after it was poured out", body.jar),
+                           "a gauging before the cut, or of the lot that was made");
+  }
+  const spirit::Lot gauged = lot_of(body.volume, body.strength);
   JarState& jar = of->jars[body.jar];
   jar.jar = body.jar;
-  jar.lot = lot_of(body.volume, body.strength);
+  jar.lot = jar.left = gauged;
   jar.gauged = told();
-  return true;
+  told_now_.push_back(Need{body.run, Need::What::gauged_jar, body.jar});
+  return taken;
 }
 
-bool Folding::on(const JarNoted& body) {
+Waits Folding::on(const JarNoted& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
+  if (of == nullptr) return waits_for(body.run);
   JarState& jar = of->jars[body.jar];
   jar.jar = body.jar;
   jar.notes.push_back({told(), body.words, body.text, body.fault});
-  return true;
+  return taken;
 }
 
-bool Folding::on(const JarsAllotted& body) {
+Waits Folding::on(const JarsAllotted& body) {
   RunState* const of = run(body.run);
-  if (of == nullptr) return false;
-  const auto missing =
-      std::find_if(body.pours.begin(), body.pours.end(), [&](const JarPoured& p) {
-        const auto jar = of->jars.find(p.jar);
-        return jar == of->jars.end() || !jar->second.lot;
-      });
-  if (missing != body.pours.end()) return false;  // perhaps its gauging comes later
+  if (of == nullptr) return waits_for(body.run);
   if (of->allotted) throw base::InputError("run", "cut again", "one cut a run; correct it");
+  std::set<int> named;
+  for (const JarPoured& pour : body.pours) {
+    if (!named.insert(pour.jar).second) {
+      throw base::InputError("jars", fmt::format("jar {} twice", pour.jar), "each jar once");
+    }
+    const auto jar = of->jars.find(pour.jar);
+    if (jar == of->jars.end() || !jar->second.lot) {
+      return Need{body.run, Need::What::gauged_jar, pour.jar};
+    }
+  }
 
-  struct Poured {
+  struct Vessel {
     LotKind kind;
     units::Volume JarPoured::*volume;
     std::string_view label;
     spirit::Lot sum{};
   };
-  std::array<Poured, 4> vessels{{{LotKind::foreshots, &JarPoured::foreshots, "foreshots"},
+  std::array<Vessel, 4> vessels{{{LotKind::foreshots, &JarPoured::foreshots, "foreshots"},
                                  {LotKind::hearts, &JarPoured::hearts, "hearts"},
                                  {LotKind::feints, &JarPoured::feints, "feints"},
                                  {LotKind::apart, &JarPoured::apart, "apart"}}};
@@ -145,35 +187,33 @@ bool Folding::on(const JarsAllotted& body) {
     JarState& jar = of->jars[pour.jar];
     const units::Volume held = spirit::volume(*jar.lot);
     const units::Volume poured = pour.foreshots + pour.hearts + pour.feints + pour.apart;
-    constexpr double rounding = 1.0 + 1e-6;
-    if (poured > held * rounding) {
+    constexpr double rounding = 1e-6;
+    if (poured > held * (1.0 + rounding)) {
       puzzle(fmt::format("jar {} holds {:.0f} mL, and {:.0f} mL of it are allotted", pour.jar,
                          held.millilitres(), poured.millilitres()));
     }
     jar.poured = pour;
-    if (held <= units::Volume{}) continue;
-    // More than there is: what there is, in the same shares.
-    const units::Volume whole = std::max(held, poured);
-    for (Poured& vessel : vessels) {
+    // More than there is: what there is, in the same shares. To rounding all: all.
+    const bool all = poured >= held * (1.0 - rounding);
+    const units::Volume whole = all ? poured : held;
+    if (whole <= units::Volume{}) continue;
+    jar.left = all ? spirit::Lot{} : *jar.lot * (1.0 - poured / whole);
+    for (Vessel& vessel : vessels) {
       vessel.sum = vessel.sum + *jar.lot * (pour.*vessel.volume / whole);
     }
   }
   of->allotted = told();
 
-  int generation = 0;
   std::vector<LotName> parents;
-  for (const LotPart& part : of->parts) {
-    parents.push_back(part.lot);
-    if (const LotState* from = lot(part.lot))
-      generation = std::max(generation, from->generation);
-  }
-  for (const Poured& vessel : vessels) {
+  for (const LotPart& part : of->parts) parents.push_back(part.lot);
+  const int generation = generation_of(of->parts);
+  for (const Vessel& vessel : vessels) {
     if (vessel.sum.mass() <= units::Mass{}) continue;
     LotState& made = make(vessel.kind, labelled(vessel.label, body.run), vessel.sum, true);
     made.parents = parents;
     if (vessel.kind == LotKind::feints) made.generation = generation + 1;
   }
-  return true;
+  return taken;
 }
 
 }  // namespace lynearm::journal

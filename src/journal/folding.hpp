@@ -1,82 +1,133 @@
 // One fold at work: the state so far and the lots by name. A handler a kind of body, in the
-// fold_*.cpp of its stage; each returns false when what it speaks of is not there yet. For the
-// sources of this room only.
+// fold_*.cpp of its stage; each tells what it has to wait for when what it speaks of is not
+// there yet, and changes nothing when it waits or throws. For the sources of this room only.
 #pragma once
 
+#include <compare>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "base/error.hpp"
 #include "journal/standing.hpp"
 #include "journal/state.hpp"
 
 namespace lynearm::journal {
 
+/// What an entry may have to wait for.
+struct Need {
+  enum class What { entry, gauged_jar, pitch };
+  Id id;  ///< of that entry, of the jar's run, of the batch
+  What what = What::entry;
+  int jar = 0;
+
+  friend auto operator<=>(const Need&, const Need&) = default;
+  friend bool operator==(const Need&, const Need&) = default;
+};
+/// Nothing: the entry is taken.
+using Waits = std::optional<Need>;
+inline constexpr std::nullopt_t taken = std::nullopt;
+
 class Folding {
  public:
   explicit Folding(HouseState& house) : house_(house) {}
 
-  /// Takes one entry. false: it must wait for another.
-  /// throws     InputError for what cannot be
-  bool take(const Standing& standing);
+  /// Takes one entry, or tells what it waits for.
+  /// throws     InputError for what cannot be, NotConverged where wort/ does
+  Waits take(const Standing& standing);
+  /// What the last entry taken was the first to tell; for those that wait for it.
+  [[nodiscard]] const std::vector<Need>& told_now() const { return told_now_; }
+  /// Puts in order what had to wait for the end.
+  void finish();
+  void puzzle(const Standing& standing, std::string why);
 
  private:
   // fold.cpp: any stage
-  bool on(const BatchBegun& body);
-  bool on(const BatchPlanned& body);
-  bool on(const BatchClosed& body);
-  bool on(const KitStated& body);
-  bool on(const Note& body);
-  bool on(const Struck& body);
-  bool on(const StepMarked& body);
-  bool on(const Foreign& body);
+  Waits on(const BatchBegun& body);
+  Waits on(const BatchPlanned& body);
+  Waits on(const BatchClosed& body);
+  Waits on(const KitStated& body);
+  Waits on(const Note& body);
+  Waits on(const Struck& body);
+  Waits on(const StepMarked& body);
+  Waits on(const Added& body);
+  Waits on(const AirRead& body);
+  Waits on(const CopperCleaned& body);
+  Waits on(const Foreign& body);
   // fold_wash.cpp: mash and ferment
-  bool on(const MashTemperature& body);
-  bool on(const MashWater& body);
-  bool on(const WortDrawn& body);
-  bool on(const Pitched& body);
-  bool on(const FermentRead& body);
-  bool on(const Racked& body);
+  Waits on(const MashTemperature& body);
+  Waits on(const MashWater& body);
+  Waits on(const MashChecked& body);
+  Waits on(const WortDrawn& body);
+  Waits on(const Pitched& body);
+  Waits on(const FermentRead& body);
+  Waits on(const Racked& body);
   // fold_run.cpp: strip, spirit run and jars
-  bool on(const RunBegun& body);
-  bool on(const RunRead& body);
-  bool on(const JarFilled& body);
-  bool on(const RunEnded& body);
-  bool on(const JarGauged& body);
-  bool on(const JarNoted& body);
-  bool on(const JarsAllotted& body);
+  Waits on(const RunBegun& body);
+  Waits on(const RunRead& body);
+  Waits on(const JarFilled& body);
+  Waits on(const RunEnded& body);
+  Waits on(const JarGauged& body);
+  Waits on(const JarNoted& body);
+  Waits on(const JarsAllotted& body);
   // fold_lots.cpp: lots, reduction, wood, bottles
-  bool on(const LotBrought& body);
-  bool on(const LotGauged& body);
-  bool on(const LotTaken& body);
-  bool on(const LotMade& body);
-  bool on(const WoodFilled& body);
-  bool on(const WoodSampled& body);
-  bool on(const WoodEmptied& body);
-  bool on(const Bottled& body);
+  Waits on(const LotBrought& body);
+  Waits on(const LotGauged& body);
+  Waits on(const LotTaken& body);
+  Waits on(const LotMade& body);
+  Waits on(const WoodFilled& body);
+  Waits on(const WoodSampled& body);
+  Waits on(const WoodEmptied& body);
+  Waits on(const Bottled& body);
 
   [[nodiscard]] Told told() const;
   /// The batch of the entry at hand.
   /// throws     InputError when it has none
   BatchState& batch();
   /// Null when there is none of that name; the pointer holds until the next is made.
+  /// throws     InputError when it is of another batch than the entry at hand
   [[nodiscard]] RunState* run(const Id& id);
   [[nodiscard]] LotState* lot(const LotName& name);
+  static Waits waits_for(const Id& entry) { return Need{entry}; }
+  /// For the first of them that is not there.
+  [[nodiscard]] Waits missing(const std::vector<LotPart>& parts);
+  /// The oftenest that oils of these went round.
+  [[nodiscard]] int generation_of(const std::vector<LotPart>& parts);
   /// "hearts of Tern 8".
   [[nodiscard]] std::string labelled(std::string_view what, const Id& run_of);
+  /// The reference holds until the next is made.
   LotState& make(LotKind kind, std::string label, const spirit::Lot& lot, bool measured);
   /// Takes a volume at 20 °C out of a lot; a little more than there is (3 %, what two gaugings
   /// part) is all of it, and so is more, with a puzzle.
   spirit::Lot take_out(LotState& from, units::Volume volume, std::string where);
-  [[nodiscard]] bool all_there(const std::vector<LotPart>& parts);
-  void puzzle(std::string why);
+  void puzzle(std::string why) { puzzle(*standing_, std::move(why)); }
+  /// What `answer` gives; nothing, and a puzzle, when it throws for what was read.
+  template <class F>
+  auto or_puzzle(const F& answer) -> std::optional<decltype(answer())> {
+    try {
+      return answer();
+    } catch (const base::InputError& error) {
+      puzzle(base::sentence(error.faults().front()));
+    } catch (const base::NotConverged& error) {
+      puzzle(error.what());
+    }
+    return std::nullopt;
+  }
   void renew_wash(BatchState& of);
+
+  struct GravityAt {
+    Moment at;
+    units::SpecificGravity gravity;
+  };
 
   HouseState& house_;
   std::map<LotName, std::size_t> lots_;
   std::map<Id, std::pair<Id, std::size_t>> runs_;  ///< by their name: batch and place
+  std::map<Id, GravityAt> last_gravities_;         ///< by batch
+  std::vector<Need> told_now_;
   const Standing* standing_ = nullptr;
 };
 

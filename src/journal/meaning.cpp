@@ -2,11 +2,13 @@
 
 #include <algorithm>
 
+#include "ferment/yield.hpp"
+#include "numeric/root.hpp"
 #include "spirit/hydrometer.hpp"
 #include "spirit/strength.hpp"
-#include "wort/attenuation.hpp"
 #include "wort/refractometer.hpp"
 #include "wort/saccharometer.hpp"
+#include "wort/wash.hpp"
 
 namespace lynearm::journal {
 
@@ -44,16 +46,46 @@ units::Volume wort_volume(const VolumeRead& volume, SpecificGravity gravity) {
   return wort::volume(wort::wort(volume.volume, wort::plato(gravity), volume.at));
 }
 
+units::Volume watery_volume(const VolumeRead& volume) {
+  const auto at = std::clamp(volume.at, units::Temperature::celsius(0.0),
+                             units::Temperature::celsius(100.0));
+  return volume.volume * (wort::water_density(at) / wort::water_at_20C);
+}
+
+spirit::Lot made_up_to(const spirit::Lot& lot, const VolumeRead& to) {
+  const auto filled = [&](double water_kg) {
+    return spirit::volume({lot.ethanol, lot.water + units::Mass::kilograms(water_kg)}, to.at);
+  };
+  if (filled(0.0) >= to.volume) return lot;
+  const double all_water_kg = spirit::lot(to.volume, {}, to.at).water.kilograms();
+  const auto over_L = [&](double water_kg) { return (filled(water_kg) - to.volume).litres(); };
+  const double water_kg =
+      over_L(all_water_kg) <= 0.0
+          ? all_water_kg
+          : numeric::root_between(over_L, 0.0, all_water_kg, "water to make up a charge").value;
+  return {lot.ethanol, lot.water + units::Mass::kilograms(water_kg)};
+}
+
 units::Mass extract_in(units::Volume volume, SpecificGravity gravity) {
   return wort::wort(volume, wort::plato(gravity)).extract;
 }
 
 units::VolumeStrength wash_strength(SpecificGravity original, SpecificGravity now) {
-  const Plato before = wort::plato(original);
-  // Balling's formulas, fitted to beer, find a little less than nothing left in a wash that
-  // ends under water's gravity.
-  const Plato left = std::clamp(wort::real_extract(before, wort::plato(now)), Plato{}, before);
-  return wort::alcohol_by_volume(wort::alcohol_by_mass(before, left), now);
+  constexpr ferment::Sugars all{units::Share::fraction(1.0), ferment::hexose_per_disaccharide};
+  const wort::Wort before = wort::wort(units::Mass::kilograms(100.0), wort::plato(original));
+  if (before.extract <= units::Mass{}) return {};
+  const auto after = [&](double done) {
+    return ferment::ferment(before, all, ferment::usual_yield, units::Share::fraction(done))
+        .wash;
+  };
+  const auto over = [&](double done) {
+    return wort::specific_gravity(after(done)).ratio() - now.ratio();
+  };
+  if (over(0.0) <= 0.0) return {};
+  const double done =
+      over(1.0) >= 0.0 ? 1.0
+                       : numeric::root_between(over, 0.0, 1.0, "wash by its gravities").value;
+  return wort::strength(after(done));
 }
 
 }  // namespace lynearm::journal

@@ -30,11 +30,29 @@ namespace lynearm::journal {
 [[nodiscard]] units::Volume wort_volume(const VolumeRead& volume,
                                         units::SpecificGravity gravity);
 
+/// A volume of water or of what is nearly water (a wash, a charge that nobody gauged) at 20 °C:
+/// water's expansion, 0 to 100 °C, held at these ends. A wash of 10 %vol swells 0.1 % more to
+/// 40 °C (our estimate).
+[[nodiscard]] units::Volume watery_volume(const VolumeRead& volume);
+
+/// A lot made up with water until it fills a volume at its temperature; as it is when it fills
+/// that already. Volumes do not add: the water is found by the density of the whole.
+/// throws     InputError ("temperature") outside -20 to 40 °C
+[[nodiscard]] spirit::Lot made_up_to(const spirit::Lot& lot, const VolumeRead& to);
+
 /// Extract in so much wort at 20 °C.
 [[nodiscard]] units::Mass extract_in(units::Volume volume, units::SpecificGravity gravity);
 
-/// What a wash of these gravities holds: strength by Balling's factors, as
-/// wort/attenuation.hpp.
+/// Strength of a wash by the gravity of its wort and its own: so much of the sugar fermented,
+/// by the stoichiometry and the yield of ferment/yield.hpp, that the wash shows `now`. The plan
+/// reckons so too, so that planned and measured differ by what was measured.
+///
+/// original   1 to that of 40 °P
+/// now        at or above `original`: zero. Below what all of the extract leaves: that much
+/// accuracy   the yield's: 0.90 (0.87 to 0.95) of theory moves it by 4 % of itself. Balling's
+///            factors for beer say 6 to 7 % less, because they count glycerol and acids as
+///            extract that did not ferment and more of the sugar as yeast
+///            (tests/journal/meaning_test.cpp)
 [[nodiscard]] units::VolumeStrength wash_strength(units::SpecificGravity original,
                                                   units::SpecificGravity now);
 

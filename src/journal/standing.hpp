@@ -15,7 +15,7 @@ namespace lynearm::journal {
 struct Standing {
   Id id;                        ///< of the first telling: what others refer to
   const Entry* said = nullptr;  ///< the telling that counts; points into the span given
-  int corrections = 0;
+  int corrections = 0;          ///< that were made of it, those struck out again among them
   Moment happened;
 };
 
@@ -34,9 +34,15 @@ struct Standings {
 /// entries    in any order, some perhaps twice; of one id all tell the same (the store sees to
 ///            that). Must outlive the result
 ///
-/// Of several corrections of one entry, or of its corrections, the last made counts: the one of
-/// the greatest id. A correction must be of the same kind as what it corrects, or strike it
-/// out; others are idle, as are those whose first telling has not arrived.
+/// An entry stands as the last of its corrections tells it; each correction likewise stands as
+/// its own corrections tell it, whatever their ids. The last is the one made last: by the time
+/// in its id, less what its device's clock was ahead, then by id. Struck undoes exactly what it
+/// corrects: of a first telling the whole, of a correction that correction, of another Struck
+/// the striking out.
+///
+/// A correction must be of the same kind and batch as the first telling, or strike out; others
+/// are idle, as are those whose first telling has not arrived and those that correct each
+/// other in a circle. Time n log n.
 [[nodiscard]] Standings standings(std::span<const Entry> entries);
 
 }  // namespace lynearm::journal

@@ -45,6 +45,20 @@ struct StepState {
   bool done = true;
 };
 
+struct AddedState {
+  Told told;
+  Stage stage = Stage::mash;
+  Added added;
+};
+struct AirState {
+  Told told;
+  AirRead air;
+};
+struct CleaningState {
+  Told told;
+  CopperCleaned cleaned;
+};
+
 struct MashPoint {
   Told told;
   units::Temperature temperature;
@@ -53,6 +67,11 @@ struct MashWaterState {
   Told told;
   units::Volume volume;
   units::Temperature temperature;
+};
+struct MashCheckState {
+  Told told;
+  std::optional<IodineColour> iodine;
+  std::optional<units::SpecificGravity> gravity;  ///< true, at 20 °C
 };
 struct WortState {
   Told told;
@@ -64,6 +83,7 @@ struct WortState {
 struct MashState {
   std::vector<MashPoint> temperatures;
   std::vector<MashWaterState> waters;
+  std::vector<MashCheckState> checks;
   std::vector<WortState> worts;
 
   [[nodiscard]] units::Mass extract() const;
@@ -124,7 +144,7 @@ struct LotState {
   LotName name;
   std::string label;
   std::vector<LotName> parents;
-  int generation = 0;  ///< of feints: how often its oils went round; first feints are 1
+  int generation = 0;  ///< how often oils of feints went round in it; first feints are 1
   spirit::Lot made;
   spirit::Lot left;
   bool measured = false;  ///< gauged, not only computed
@@ -148,7 +168,8 @@ struct JarState {
   std::optional<Told> filled;
   std::optional<units::Volume> as_filled;  ///< by its mark, as warm as it ran
   std::optional<Told> gauged;
-  std::optional<spirit::Lot> lot;  ///< gauged after airing
+  std::optional<spirit::Lot> lot;   ///< gauged after airing
+  std::optional<spirit::Lot> left;  ///< of that, once poured from
   std::vector<JarNote> notes;
   std::optional<JarPoured> poured;
 };
@@ -156,18 +177,22 @@ enum class RunStanding { running, stopped, ended };
 struct RunState {
   Told told;
   RunKind kind = RunKind::spirit;
-  spirit::Lot charge;  ///< gauged, or the sum of its parts; nothing when neither tells
+  /// Gauged; else lots and wash put in, made up with water; nothing when neither tells.
+  spirit::Lot charge;
   bool charge_known = false;
   units::Volume charge_volume;  ///< at 20 °C
   std::optional<units::Volume> wash;
   std::vector<LotPart> parts;
   std::optional<units::Power> power;  ///< at the start
-  std::vector<RunPoint> readings;     ///< in order of time
+  std::vector<RunPoint> readings;     ///< in order of time; events alternate
   std::map<int, JarState> jars;
   std::optional<Told> allotted;
   std::optional<Told> ended;
-  std::optional<spirit::Lot> collected;  ///< measured at the end
-  std::optional<units::Volume> left;     ///< in the pot
+  std::optional<VolumeRead> collected_read;  ///< at the end, as it was read
+  std::optional<spirit::Lot> collected;      ///< that, where its strength was read too
+  std::optional<units::Volume> left;         ///< in the pot
+  std::optional<spirit::Lot> left_lot;       ///< that, where its strength was read
+  bool stopped = false;                      ///< the heat is off, by its last event
   RunStanding standing = RunStanding::running;
 };
 
@@ -184,6 +209,8 @@ struct BatchState {
   bool invented = false;
   std::optional<Told> begun, closed;
   std::optional<PlanState> plan;
+  std::vector<AddedState> additions;
+  std::vector<AirState> airs;
   std::vector<StepState> steps;  ///< in order of time; a step marked again stands again
   MashState mash;
   FermentState ferment;
@@ -199,8 +226,11 @@ struct HouseState {
   std::optional<PlanState> kit;      ///< the kit of the house; its recipe is empty
   std::map<Id, BatchState> batches;  ///< also one that was never begun, if entries name it
   std::vector<LotState> lots;        ///< in the order of their making
-  std::vector<NoteState> notes;      ///< of no batch
-  std::vector<Puzzle> puzzles;       ///< of no batch
+  std::vector<AirState> airs;        ///< of no batch
+  /// Of any batch or none: the run after one is the first on clean copper.
+  std::vector<CleaningState> cleanings;
+  std::vector<NoteState> notes;  ///< of no batch
+  std::vector<Puzzle> puzzles;   ///< of no batch
 };
 
 /// The lot of that name, or null.

@@ -1,0 +1,39 @@
+// The journal as text: one entry a line, as wire::entry_json writes it, in the order of
+// keeping. Reading it back is keeping it, so a line that is there already is harmless and two
+// journals can be poured together. Attachments do not go along: a backup holds them
+// (backup.hpp).
+#pragma once
+
+#include <cstddef>
+#include <istream>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include "base/error.hpp"
+#include "store/journal.hpp"
+
+namespace lynearm::store {
+
+/// One consistent view of the journal.
+///
+/// returns    the number of lines
+/// throws     Trouble when the text cannot be written or the journal not be read
+std::size_t export_lines(const Journal& journal, std::ostream& to);
+
+struct Import {
+  std::size_t kept = 0;  ///< entries that are new here
+  std::size_t there_already = 0;
+  std::vector<base::Fault> faults;  ///< with their lines; only where the good ones are kept
+};
+
+/// Reads and keeps such a text; empty lines are passed over. With any fault nothing is kept,
+/// unless the good lines are asked for.
+///
+/// file       named in the faults
+/// keep_good  keeps the lines without fault and returns the faults of the others
+/// throws     InputError with every fault (at most a hundred) at its line; Trouble
+Import import_lines(Journal& journal, std::istream& from, const std::string& file,
+                    bool keep_good = false);
+
+}  // namespace lynearm::store

@@ -1,0 +1,92 @@
+#include "journal/account.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "journal/book.hpp"
+#include "journal/fold.hpp"
+
+namespace lynearm::journal {
+namespace {
+
+class AccountTest : public testing::Test {
+ protected:
+  Book book;
+  Id run;
+  void SetUp() override {
+    RunBegun begun;
+    begun.charge = litres_at_20C(20);
+    begun.strength = percent_at_20C(27);
+    run = book.tell(1, begun);
+  }
+  void gauge(int jar, double litres, double percent) {
+    book.tell(10 + jar, JarGauged{run, jar, litres_at_20C(litres), percent_at_20C(percent)});
+  }
+  BatchAccount told() {
+    const HouseState house = fold(book.entries);
+    return account(house, house.batches.at(*book.batch));
+  }
+};
+
+TEST_F(AccountTest, ARunIsItsChargeLessItsJars) {
+  gauge(1, 5, 70);
+  gauge(2, 4, 45);
+  const BatchAccount account = told();
+  ASSERT_EQ(account.steps.size(), 1U);
+  const AccountStep& step = account.steps[0];
+  EXPECT_EQ(step.what, "spirit run");
+  EXPECT_EQ(step.stage, Stage::spirit_run);
+  EXPECT_NEAR(step.in.value.litres(), 5.4, 1e-9);
+  EXPECT_NEAR(step.out.value.litres(), 5.3, 1e-9);
+  EXPECT_NEAR(step.unaccounted.value.litres(), 0.1, 1e-9);
+  // By hand: 1 % of 5.4 L and 0.3 % of 20 L; of the jars 0.035, 0.015, 0.018, 0.012.
+  const double in_L = std::hypot(0.054, 0.06);
+  const double out_L = std::hypot(std::hypot(0.035, 0.015), std::hypot(0.018, 0.012));
+  EXPECT_NEAR(step.unaccounted.sd.litres(), std::hypot(in_L, out_L), 1e-9);
+  EXPECT_FALSE(step.telling);
+}
+
+TEST_F(AccountTest, WhatIsLeftInThePotHasAName) {
+  gauge(1, 5, 70);
+  gauge(2, 4, 40);
+  book.tell(90, RunEnded{run, {}, {}, units::Volume::litres(11), percent_at_20C(1)});
+  const BatchAccount account = told();
+  ASSERT_EQ(account.steps.at(0).named.size(), 1U);
+  EXPECT_EQ(account.steps[0].named[0].first, "left in the pot");
+  EXPECT_NEAR(account.steps[0].named[0].second.value.litres(), 0.11, 1e-9);
+  EXPECT_NEAR(account.steps[0].unaccounted.value.litres(), 5.4 - 5.1 - 0.11, 1e-9);
+}
+
+TEST_F(AccountTest, APlantedGapIsTold) {
+  gauge(1, 5, 70);
+  gauge(2, 3, 45);
+  const BatchAccount account = told();
+  ASSERT_EQ(account.steps.size(), 1U);
+  EXPECT_NEAR(account.steps[0].unaccounted.value.litres(), 0.55, 1e-9);
+  EXPECT_TRUE(account.steps[0].telling);
+}
+
+TEST_F(AccountTest, JarsThatAreNotAllGaugedTellNothing) {
+  gauge(1, 5, 70);
+  book.tell(40, JarFilled{run, 2, {}});
+  EXPECT_TRUE(told().steps.empty());
+}
+
+TEST_F(AccountTest, RunsOfOneKindAreNumbered) {
+  gauge(1, 9, 58);
+  run = book.tell(100, [] {
+    RunBegun begun;
+    begun.charge = litres_at_20C(20);
+    begun.strength = percent_at_20C(27);
+    return begun;
+  }());
+  gauge(1, 9, 58);
+  const BatchAccount account = told();
+  ASSERT_EQ(account.steps.size(), 2U);
+  EXPECT_EQ(account.steps[0].what, "spirit run 1 of 2");
+  EXPECT_EQ(account.steps[1].what, "spirit run 2 of 2");
+}
+
+}  // namespace
+}  // namespace lynearm::journal
