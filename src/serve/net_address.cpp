@@ -1,0 +1,26 @@
+#include "serve/net_address.hpp"
+
+namespace lynearm::serve {
+
+namespace ip = boost::asio::ip;
+
+ip::address plain(const ip::address& address) {
+  if (address.is_v6() && address.to_v6().is_v4_mapped()) {
+    return ip::make_address_v4(ip::v4_mapped, address.to_v6());
+  }
+  return address;
+}
+
+bool is_near(const ip::address& address) {
+  const ip::address real = plain(address);
+  if (real.is_loopback()) return true;
+  if (real.is_v6()) {
+    const auto bytes = real.to_v6().to_bytes();
+    return real.to_v6().is_link_local() || (bytes[0] & 0xFEU) == 0xFCU;
+  }
+  const unsigned long number = real.to_v4().to_uint();
+  return (number >> 24U) == 10 || (number >> 20U) == 0xAC1 || (number >> 16U) == 0xC0A8 ||
+         (number >> 22U) == 0x191 || (number >> 16U) == 0xA9FE;
+}
+
+}  // namespace lynearm::serve

@@ -1,0 +1,15 @@
+// Addresses: is a peer near enough.
+#pragma once
+
+#include <boost/asio/ip/address.hpp>
+
+namespace lynearm::serve {
+
+/// An IPv4 address mapped into IPv6 as IPv4; any other unchanged.
+[[nodiscard]] boost::asio::ip::address plain(const boost::asio::ip::address& address);
+
+/// Of this machine or a private net (RFC 1918, RFC 6598, link-local, RFC 4193): an opened house
+/// is for the LAN, and answers nobody from further off, whatever a router forwards.
+[[nodiscard]] bool is_near(const boost::asio::ip::address& address);
+
+}  // namespace lynearm::serve
