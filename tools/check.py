@@ -121,6 +121,34 @@ def fuzzing():
     return count
 
 
+def npm(log, *words):
+    return run(log, "tools/with_node", "npm", "--prefix", "web", *words)
+
+
+def web():
+    """Formatting, types, unit tests, weight and looks of the pages; pictures in web/shots."""
+    count = one("packages of web", run("web-packages.log", "tools/web_packages"),
+                "web-packages.log")
+    if count.failed:
+        return count
+    for name, words in (("web: formatting (mend: npm run format:mend)", ["run", "format"]),
+                        ("web: types", ["run", "check"])):
+        log = f"web-{words[-1]}.log"
+        count.add(one(name, npm(log, *words), log))
+    out = REPORTS / "web.xml"
+    out.unlink(missing_ok=True)
+    npm("web-test.log", "test", "--", "--reporter=junit", f"--outputFile={out}")
+    tested = reports.Count()
+    if not reports.cases(out, tested, "web") or tested.passed + tested.failed == 0:
+        tested.fail("web: unit tests", "\n".join(
+            (LOGS / "web-test.log").read_text(encoding="utf-8", errors="replace").splitlines()[-40:]))
+    count.add(tested)
+    for name, word in (("web: build", "build"), ("web: weight of the first load", "weigh"),
+                       ("web: every page looked at, with axe", "look")):
+        count.add(one(name, npm(f"web-{word}.log", "run", word), f"web-{word}.log"))
+    return count
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--quick", action="store_true")
@@ -145,6 +173,7 @@ def main():
     if step("Build, GCC optimised", build, "release"):
         step("Tests", tests, "release", BUILD, asked.full)
     if not asked.quick:
+        step("Web workbench", web)
         if step("Build, Clang with sanitizers", build, "asan"):
             # The house checks look at the repository, which is the same in both.
             step("Tests under sanitizers", tests, "asan", BUILD / "asan", asked.full, "-LE", "house")

@@ -34,9 +34,18 @@ FLOORS = {
     "wire": set(ORDER[:ORDER.index("plan") + 1]) | {"journal"},
     "store": {"base", "units", "journal", "wire"},
 }
-# Header prefix: the rooms that may include it. What is not named here is free.
+# Header prefix: the rooms that may include it; the first that fits counts. What is not named here
+# is free.
 LIBRARIES = {
+    "boost/asio": {"serve"},
+    "boost/beast": {"serve"},
     "boost/": {"numeric"},
+    "openssl/": {"serve"},
+    "sodium": {"serve", "store"},
+    "sqlite3.h": {"store"},
+    "libpq-fe.h": {"store"},
+    "spdlog/": {"serve"},
+    "qrencode.h": {"serve"},
     "Eigen/": {"numeric"},
     "toml++/": {"recipe"},
     "toml.hpp": {"recipe"},
@@ -92,10 +101,10 @@ def faults_of(source_folder, uses):
                         found.append(f'{where}: "{name}", but {room} does not use {first}')
                 elif first in uses and slash:
                     found.append(f"{where}: <{name}> is ours: use quotes")
-                for prefix, rooms in LIBRARIES.items():
-                    if name.startswith(prefix) and room not in rooms:
-                        home = ", ".join(sorted(rooms)) or "tests and bench"
-                        found.append(f"{where}: <{name}> belongs into {home} only")
+                rooms = next((r for p, r in LIBRARIES.items() if name.startswith(p)), {room})
+                if room not in rooms:
+                    home = ", ".join(sorted(rooms)) or "tests and bench"
+                    found.append(f"{where}: <{name}> belongs into {home} only")
     return found
 
 

@@ -1,0 +1,121 @@
+#include "station/advice.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "base/error.hpp"
+#include "ferment/yeast.hpp"
+#include "mash/ingredient.hpp"
+#include "still/estimated_loads.hpp"
+#include "wood/species.hpp"
+
+namespace lynearm::station {
+
+wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading) {
+  const plan::Recipe& recipe = made.pair.recipe;
+  const plan::Kit& kit = made.pair.kit;
+  const plan::Vessel* const vessel = kit.vessel(recipe.mash.vessel);
+  if (!made.plan.mash.mash || vessel == nullptr) {
+    throw base::InputError("batch", recipe.name, "a batch that mashes grain");
+  }
+  if (reading < units::Temperature::celsius(30.0) ||
+      reading > units::Temperature::celsius(95.0)) {
+    throw base::InputError("temperature_C", fmt::format("{:.1f}", reading.celsius()),
+                           "30 to 95 °C");
+  }
+  const units::Temperature target = recipe.mash.rest_temperature;
+  mash::Contents measured = made.plan.mash.mash->doughed_in;
+  measured.temperature = reading;
+  const mash::Correction correction =
+      mash::correct(measured, vessel->wall_heat_capacity(), target,
+                    {kit.liquor.cold, kit.liquor.hot}, vessel->working);
+  return {correction, target,
+          correction.with == mash::Mend::hot_water ? kit.liquor.hot : kit.liquor.cold};
+}
+
+ShelfJars shelf_jars(const journal::RunState& run) {
+  ShelfJars shelf;
+  std::vector<still::Jar> jars;
+  for (const auto& [number, jar] : run.jars) {
+    if (!jar.lot || jar.lot->mass() <= units::Mass{}) continue;
+    still::Jar one;
+    one.label = std::to_string(number);
+    one.volume = spirit::volume(*jar.lot);
+    one.strength = spirit::strength(*jar.lot);
+    for (const journal::JarNote& note : jar.notes) one.fault = note.fault.value_or(one.fault);
+    jars.push_back(std::move(one));
+    shelf.numbers.push_back(number);
+  }
+  if (jars.empty()) throw base::InputError("jars", "none gauged", "jars gauged after airing");
+  shelf.jars = still::fill_loads(std::move(jars)).jars;
+  return shelf;
+}
+
+still::Outcome poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>& pours) {
+  still::Allotment allotment(shelf.jars.size());
+  for (std::size_t i = 0; i < shelf.jars.size(); ++i) allotment[i].apart = shelf.jars[i].volume;
+  std::vector<base::Fault> faults;
+  std::vector<bool> named(shelf.jars.size(), false);
+  for (std::size_t i = 0; i < pours.size(); ++i) {
+    const journal::JarPoured& pour = pours[i];
+    const std::string field = fmt::format("jars[{}]", i);
+    const auto found = std::find(shelf.numbers.begin(), shelf.numbers.end(), pour.jar);
+    if (found == shelf.numbers.end()) {
+      faults.push_back(
+          {field + ".jar", std::to_string(pour.jar), "a jar that is gauged", "", 0, 0});
+      continue;
+    }
+    const auto jar = static_cast<std::size_t>(found - shelf.numbers.begin());
+    if (named[jar]) {
+      faults.push_back({field + ".jar", std::to_string(pour.jar), "each jar once", "", 0, 0});
+      continue;
+    }
+    named[jar] = true;
+    const units::Volume held = shelf.jars[jar].volume;
+    const units::Volume used = pour.foreshots + pour.hearts + pour.feints;
+    // A page rounds to the millilitre; half of one beyond the jar is the jar.
+    if (used > held + units::Volume::millilitres(0.5)) {
+      faults.push_back({field, fmt::format("{:.0f} mL", used.millilitres()),
+                        fmt::format("at most the {:.0f} mL of the jar", held.millilitres()), "",
+                        0, 0});
+      continue;
+    }
+    const double fits = used > held ? held / used : 1.0;
+    allotment[jar] = {pour.foreshots * fits, pour.hearts * fits, pour.feints * fits,
+                      std::max(held - used * fits, units::Volume{})};
+  }
+  if (!faults.empty()) throw base::InputError(std::move(faults));
+  return still::evaluate(shelf.jars, allotment);
+}
+
+still::CutProposal cuts(const ShelfJars& shelf, const std::string& purpose) {
+  still::Wishes wishes;
+  wishes.weights = still::purpose(purpose).weights;
+  return still::propose(shelf.jars, wishes);
+}
+
+wire::Choices choices() {
+  constexpr std::array<std::string_view, 7> sorts = {
+      "raw grain", "gelatinised grain", "malt", "roasted malt", "sugar", "honey", "molasses"};
+  wire::Choices all;
+  for (const mash::Ingredient& one : mash::ingredients()) {
+    all.ingredients.push_back({one.id, one.name,
+                               std::string(sorts[static_cast<std::size_t>(one.sort)]),
+                               one.extract.value, one.moisture.value});
+  }
+  for (const ferment::Yeast& one : ferment::yeasts()) {
+    all.yeasts.push_back({std::string(one.id), std::string(one.name), "", {}, {}});
+  }
+  for (const wood::Species& one : wood::species()) {
+    all.species.push_back({std::string(one.id), std::string(one.name), "", {}, {}});
+  }
+  for (const wood::Toast& one : wood::toasts()) {
+    all.toasts.push_back({std::string(one.id), std::string(one.name), "", {}, {}});
+  }
+  return all;
+}
+
+}  // namespace lynearm::station

@@ -1,0 +1,41 @@
+// What the maker asks on the day, answered from the batch's plan: the water that mends a mash,
+// jars poured together, proposals for a cut, what a recipe may name.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "journal/state.hpp"
+#include "station/planned.hpp"
+#include "still/allotment.hpp"
+#include "still/propose_cut.hpp"
+#include "wire/answer.hpp"
+
+namespace lynearm::station {
+
+/// Water for a mash that reads so, in the planned vessel, to the planned rest temperature.
+/// throws     InputError "batch" without a mash; "temperature_C" outside 30 to 95 °C; as
+///            mash::correct does when no water at hand can mend it
+[[nodiscard]] wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading);
+
+/// The gauged jars of a run, as cut planning takes them, with estimated loads; and their
+/// numbers in the same order.
+struct ShelfJars {
+  std::vector<still::Jar> jars;
+  std::vector<int> numbers;
+};
+/// throws     InputError "jars" when none is gauged
+[[nodiscard]] ShelfJars shelf_jars(const journal::RunState& run);
+
+/// What pouring these gives. Jars that are not named stand apart.
+/// throws     InputError "jars[i]" for a jar that is not gauged, is named twice, or holds less
+[[nodiscard]] still::Outcome poured(const ShelfJars& shelf,
+                                    const std::vector<journal::JarPoured>& pours);
+
+/// purpose    "clean" or "fuller"
+[[nodiscard]] still::CutProposal cuts(const ShelfJars& shelf, const std::string& purpose);
+
+/// What a recipe may name.
+[[nodiscard]] wire::Choices choices();
+
+}  // namespace lynearm::station

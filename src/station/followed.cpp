@@ -1,0 +1,119 @@
+#include "station/followed.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "base/error.hpp"
+#include "plan/still_prior.hpp"
+#include "vapour/boiling_curve.hpp"
+
+namespace lynearm::station {
+namespace {
+
+constexpr std::size_t members = 1000;
+constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
+
+plan::RunAhead ahead_of(const journal::RunState& run) {
+  return {run.charge, run.kind == journal::RunKind::spirit, run.power, std::nullopt};
+}
+
+// The rules as text: two sets of one text are one set.
+std::string border(const std::optional<still::Border>& border) {
+  if (!border) return "-";
+  return std::visit(
+      [&](const auto& at) {
+        return fmt::format("{}:{}", border->index(), units::base_value(at));
+      },
+      *border);
+}
+
+std::string made_of(const still::CutRules& rules, const std::string& kit_text,
+                    const journal::RunState& run) {
+  return fmt::format("{} {} {} {} {} {} {}", run.charge.ethanol.kilograms(),
+                     run.charge.water.kilograms(), run.power ? run.power->watts() : -1.0,
+                     border(rules.heads_end), border(rules.hearts_end), border(rules.stop),
+                     kit_text);
+}
+
+}  // namespace
+
+void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
+                     const journal::RunState& run) const {
+  desk.follower.reset();
+  desk.taken.clear();
+  desk.refused.clear();
+  desk.told.reset();
+  desk.made_of.clear();
+  const plan::RunAhead ahead = ahead_of(run);
+  desk.follower.emplace(plan::still_prior(kit, ahead), plan::cut_rules(recipe, ahead),
+                        vapour::BoilingCurve(kit.place.pressure), seed, members, executor_);
+}
+
+// Takes what is new; false when what was taken is no longer so.
+bool Followed::catch_up(Desk& desk, const journal::RunState& run) const {
+  const auto is_told = [&](const journal::Id& entry) {
+    return std::any_of(
+        run.readings.begin(), run.readings.end(),
+        [&](const journal::RunPoint& point) { return point.told.entry == entry; });
+  };
+  for (const Taken& taken : desk.taken) {
+    const auto same = std::find_if(
+        run.readings.begin(), run.readings.end(),
+        [&](const journal::RunPoint& point) { return point.told.entry == taken.entry; });
+    if (same == run.readings.end() || !(same->reading == taken.reading)) return false;
+  }
+  for (const wire::Refused& refused : desk.refused) {
+    if (!is_told(refused.entry)) return false;
+  }
+  for (const journal::RunPoint& point : run.readings) {
+    const journal::Id& entry = point.told.entry;
+    const auto known = [&](const auto& row) { return row.entry == entry; };
+    if (std::any_of(desk.taken.begin(), desk.taken.end(), known)) continue;
+    if (std::any_of(desk.refused.begin(), desk.refused.end(), known)) continue;
+    try {
+      desk.follower->take(point.reading, executor_);
+      desk.taken.push_back({entry, point.reading});
+    } catch (const base::InputError& error) {
+      desk.refused.push_back({entry, base::sentence(error.faults().front())});
+    }
+    desk.told.reset();
+  }
+  return true;
+}
+
+wire::RunForecast Followed::of(const plan::Recipe& recipe, const plan::Kit& kit,
+                               const std::string& kit_text, const journal::RunState& run) {
+  std::shared_ptr<Desk> desk;
+  {
+    const std::lock_guard lock(mutex_);
+    std::shared_ptr<Desk>& place = desks_[run.told.entry];
+    if (!place) place = std::make_shared<Desk>();
+    desk = place;
+  }
+  const std::lock_guard lock(desk->mutex);
+  const std::string parts = made_of(plan::cut_rules(recipe, ahead_of(run)), kit_text, run);
+  if (!desk->follower || desk->made_of != parts) begin(*desk, recipe, kit, run);
+  if (!catch_up(*desk, run)) {
+    begin(*desk, recipe, kit, run);
+    catch_up(*desk, run);
+  }
+  desk->made_of = parts;
+  if (!desk->told) {
+    const still::Follower& follower = *desk->follower;
+    wire::RunForecast told;
+    told.run = run.told.entry;
+    for (const Taken& taken : desk->taken) told.readings.push_back(taken.entry);
+    if (!desk->taken.empty()) told.latest = desk->taken.back().reading;
+    told.now = follower.now();
+    told.forecast = follower.forecast(executor_);
+    told.doubts = follower.doubts();
+    told.refused = desk->refused;
+    told.constants = follower.constants();
+    desk->told = std::move(told);
+  }
+  return *desk->told;
+}
+
+}  // namespace lynearm::station

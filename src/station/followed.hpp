@@ -1,0 +1,58 @@
+// Runs as they are followed. For each run a follower that has taken its readings; a new reading
+// is one more update, and what changes the past (a corrected or struck reading, another charge
+// or kit) begins it anew. Entries come in any order; the follower takes them so.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "journal/state.hpp"
+#include "numeric/ensemble.hpp"
+#include "plan/kit.hpp"
+#include "plan/recipe.hpp"
+#include "still/follow.hpp"
+#include "wire/run_forecast.hpp"
+
+namespace lynearm::station {
+
+class Followed {
+ public:
+  explicit Followed(numeric::Executor executor) : executor_(std::move(executor)) {}
+
+  /// The run with all its readings. One run is followed by one caller at a time, others wait.
+  ///
+  /// kit_text   what `kit` was read from: another text begins the following anew
+  /// run        its charge known
+  /// throws     InputError as still::Follower does for the charge, the kit and the rules; a
+  ///            reading that it refuses is told in the result, not thrown
+  [[nodiscard]] wire::RunForecast of(const plan::Recipe& recipe, const plan::Kit& kit,
+                                     const std::string& kit_text, const journal::RunState& run);
+
+ private:
+  struct Taken {
+    journal::Id entry;
+    still::Reading reading;
+  };
+  struct Desk {
+    std::mutex mutex;
+    std::string made_of;  ///< what the follower began with
+    std::optional<still::Follower> follower;
+    std::vector<Taken> taken;               ///< in the order taken
+    std::vector<wire::Refused> refused;     ///< and the readings that were not
+    std::optional<wire::RunForecast> told;  ///< of just these
+  };
+
+  void begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
+             const journal::RunState& run) const;
+  bool catch_up(Desk& desk, const journal::RunState& run) const;
+
+  numeric::Executor executor_;
+  std::mutex mutex_;
+  std::map<journal::Id, std::shared_ptr<Desk>> desks_;
+};
+
+}  // namespace lynearm::station

@@ -1,0 +1,272 @@
+#include "station/routes.hpp"
+
+#include <utility>
+
+#include "journal/meaning.hpp"
+#include "serve/problem.hpp"
+#include "sheet/batch_sheet.hpp"
+#include "spirit/gauging.hpp"
+#include "spirit/measured_reduction.hpp"
+#include "station/advice.hpp"
+#include "station/routes_files.hpp"
+#include "store/trouble.hpp"
+#include "wire/answer.hpp"
+#include "wire/ask.hpp"
+#include "wire/entry.hpp"
+#include "wire/house.hpp"
+#include "wire/plan_json.hpp"
+#include "wort/gravity.hpp"
+
+namespace lynearm::station {
+namespace {
+
+using serve::Reply;
+using serve::Request;
+
+// A recipe and a kit, escaped.
+constexpr std::size_t documents = 2 * wire::most_entry_bytes;
+
+Reply not_found(std::string title) {
+  return serve::problem(404, "not-found", std::move(title),
+                        "It may not have reached this house yet.");
+}
+
+std::optional<journal::Id> id_in(const Request& request, std::string_view name) {
+  return journal::read_id(request.parameter(name));
+}
+
+const journal::BatchState* batch_in(const Seen& seen, const Request& request) {
+  const std::optional<journal::Id> id = id_in(request, "batch");
+  if (!id) return nullptr;
+  const auto found = seen.house.batches.find(*id);
+  return found == seen.house.batches.end() ? nullptr : &found->second;
+}
+
+struct RunFound {
+  const journal::BatchState* batch = nullptr;
+  const journal::RunState* run = nullptr;
+};
+
+RunFound run_in(const Seen& seen, const journal::Id& id) {
+  for (const auto& [name, batch] : seen.house.batches) {
+    if (const journal::RunState* run = journal::run_named(batch, id)) return {&batch, run};
+  }
+  return {};
+}
+
+// ---- the record -----------------------------------------------------------------------------
+
+void add_record(serve::Router& router, Station& station) {
+  router.on("GET", "/api/v1/time",
+            [&station](const Request&) { return serve::json(wire::now_json(station.now())); });
+  serve::Terms entries;
+  entries.greatest_body = documents;
+  router.on(
+      "POST", "/api/v1/entries",
+      [&station](const Request& request) {
+        const std::vector<journal::Entry> read = wire::read_entries(request.body);
+        return kept(station, [&] { return station.keep(read); });
+      },
+      entries);
+  router.on("GET", "/api/v1/house", [&station](const Request&) {
+    return serve::json(wire::house_json(station.seen()->house));
+  });
+  router.on("GET", "/api/v1/lots", [&station](const Request&) {
+    return serve::json(wire::lots_json(station.seen()->house));
+  });
+  router.on("GET", "/api/v1/batches/{batch}", [&station](const Request& request) {
+    const std::shared_ptr<const Seen> seen = station.seen();
+    const journal::BatchState* batch = batch_in(*seen, request);
+    if (batch == nullptr) return not_found("There is no such batch");
+    return serve::json(wire::batch_json(seen->house, *batch));
+  });
+  router.on("GET", "/api/v1/batches/{batch}/entries", [&station](const Request& request) {
+    const std::optional<journal::Id> id = id_in(request, "batch");
+    const std::vector<journal::Entry> of_batch =
+        id ? station.house().journal().of_batch(*id) : std::vector<journal::Entry>{};
+    if (of_batch.empty()) return not_found("There is no such batch");
+    return serve::json(wire::entries_json(of_batch));
+  });
+}
+
+// ---- plans ----------------------------------------------------------------------------------
+
+int members_asked(const Request& request) {
+  const std::string_view text = request.asked("members").value_or("0");
+  int members = 0;
+  for (const char c : text) {
+    if (c < '0' || c > '9' || members > 500) members = 1000;
+    members = members * 10 + (c - '0');
+  }
+  if (members > 500) throw base::InputError("members", std::string(text), "0 to 500");
+  return members;
+}
+
+std::string plan_text(const PlanMade& made) {
+  return wire::plan_json(made.pair.recipe, made.pair.kit, made.plan,
+                         made.bands ? &*made.bands : nullptr);
+}
+
+void add_plans(serve::Router& router, Station& station) {
+  serve::Terms terms = slow_terms();
+  terms.greatest_body = documents;
+  router.on(
+      "POST", "/api/v1/plan",
+      [&station](const Request& request) {
+        const wire::PlanAsked asked = wire::read_plan_asked(request.body);
+        return serve::json(plan_text(*station.plan(asked.recipe, asked.kit, asked.members)));
+      },
+      terms);
+  const auto of_batch = [&station](const Request& request, const auto& answer) {
+    const std::shared_ptr<const Seen> seen = station.seen();
+    const journal::BatchState* batch = batch_in(*seen, request);
+    if (batch == nullptr) return not_found("There is no such batch");
+    if (!batch->plan) return not_found("This batch has no plan yet");
+    return answer(*station.plan(batch->plan->recipe, batch->plan->kit, members_asked(request)));
+  };
+  router.on(
+      "GET", "/api/v1/batches/{batch}/plan",
+      [of_batch](const Request& request) {
+        return of_batch(request,
+                        [](const PlanMade& made) { return serve::json(plan_text(made)); });
+      },
+      slow_terms());
+  router.on(
+      "GET", "/api/v1/batches/{batch}/sheet",
+      [of_batch](const Request& request) {
+        return of_batch(request, [](const PlanMade& made) {
+          Reply reply;
+          reply.content_type = "text/html; charset=utf-8";
+          reply.body = sheet::batch_sheet(made.pair.recipe, made.pair.kit, made.plan,
+                                          made.bands ? &*made.bands : nullptr,
+                                          units::System::metric, sheet::Paper::a4);
+          return reply;
+        });
+      },
+      slow_terms());
+  router.on(
+      "POST", "/api/v1/mash-correction",
+      [&station](const Request& request) {
+        const wire::MashCorrectionAsked asked = wire::read_mash_correction_asked(request.body);
+        const std::shared_ptr<const Seen> seen = station.seen();
+        const auto batch = seen->house.batches.find(asked.batch);
+        if (batch == seen->house.batches.end() || !batch->second.plan) {
+          throw base::InputError("batch", journal::print(asked.batch), "a batch with a plan");
+        }
+        const auto made = station.plan(batch->second.plan->recipe, batch->second.plan->kit, 0);
+        return serve::json(wire::mash_correction_json(mash_advice(*made, asked.temperature)));
+      },
+      slow_terms());
+  router.on("GET", "/api/v1/tables",
+            [](const Request&) { return serve::json(wire::tables_json(choices())); });
+}
+
+// ---- runs and jars --------------------------------------------------------------------------
+
+void add_runs(serve::Router& router, Station& station) {
+  const auto of_run = [&station](const Request& request, const auto& answer) {
+    const std::shared_ptr<const Seen> seen = station.seen();
+    const std::optional<journal::Id> id = id_in(request, "run");
+    const RunFound found = id ? run_in(*seen, *id) : RunFound{};
+    if (found.run == nullptr) return not_found("There is no such run");
+    return answer(*found.batch, *found.run);
+  };
+  router.on(
+      "GET", "/api/v1/runs/{run}/forecast",
+      [&station, of_run](const Request& request) {
+        return of_run(
+            request, [&](const journal::BatchState& batch, const journal::RunState& run) {
+              return serve::json(wire::run_forecast_json(station.forecast(batch, run)));
+            });
+      },
+      slow_terms());
+  router.on(
+      "GET", "/api/v1/runs/{run}/cuts",
+      [of_run](const Request& request) {
+        return of_run(request, [&](const journal::BatchState&, const journal::RunState& run) {
+          const ShelfJars shelf = shelf_jars(run);
+          const std::string purpose(request.asked("purpose").value_or("clean"));
+          return serve::json(wire::cuts_json(cuts(shelf, purpose), shelf.numbers));
+        });
+      },
+      slow_terms());
+  router.on("POST", "/api/v1/pour", [&station](const Request& request) {
+    const wire::PourAsked asked = wire::read_pour_asked(request.body);
+    const std::shared_ptr<const Seen> seen = station.seen();
+    const RunFound found = run_in(*seen, asked.run);
+    if (found.run == nullptr) {
+      throw base::InputError("run", journal::print(asked.run), "a run of this house");
+    }
+    return serve::json(wire::poured_json(poured(shelf_jars(*found.run), asked.pours)));
+  });
+}
+
+// ---- gauging --------------------------------------------------------------------------------
+
+Reply gauge(const Request& request) {
+  const wire::GaugeAsked asked = wire::read_gauge_asked(request.body);
+  spirit::GaugingInput input;
+  const spirit::HydrometerClass& glass = spirit::hydrometer_class("class-2");
+  const double proofs = asked.strength.reading.scale == spirit::Scale::us_proof ? 2.0 : 1.0;
+  input.observation = spirit::ByHydrometer{asked.strength.reading,
+                                           {},
+                                           glass.most_error_percent * proofs,
+                                           glass.division_percent * proofs};
+  input.at = asked.strength.at;
+  input.thermometer_error = units::TemperatureChange::kelvins(0.5);
+  const spirit::Gauging gauging = spirit::gauge(input);
+  std::optional<spirit::Lot> lot;
+  if (asked.volume) lot = spirit::lot(*asked.volume, gauging.strength, asked.strength.at);
+  return serve::json(wire::gauged_json(gauging, lot));
+}
+
+Reply gravity(const Request& request) {
+  const wire::GravityAsked asked = wire::read_gravity_asked(request.body);
+  wire::GravityFound found;
+  found.gravity = asked.original ? journal::wash_gravity(asked.gravity, *asked.original)
+                                 : journal::wort_gravity(asked.gravity);
+  found.plato = wort::plato(found.gravity);
+  if (asked.original && found.gravity <= *asked.original) {
+    found.strength = journal::wash_strength(*asked.original, found.gravity);
+  }
+  return serve::json(wire::gravity_json(found));
+}
+
+Reply reduce(const Request& request) {
+  const wire::ReduceAsked asked = wire::read_reduce_asked(request.body);
+  const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
+  return serve::json(wire::reduced_json(
+      spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C})));
+}
+
+Reply blend(const Request& request) {
+  spirit::Lot sum;
+  for (const wire::PartAsked& part : wire::read_blend_asked(request.body)) {
+    sum = sum + spirit::lot(part.volume, part.strength);
+  }
+  return serve::json(wire::lot_json(sum));
+}
+
+}  // namespace
+
+void add_routes(serve::Router& router, Station& station, serve::Events& events) {
+  add_record(router, station);
+  add_plans(router, station);
+  add_runs(router, station);
+  add_file_routes(router, station);
+  router.on("POST", "/api/v1/gauge", gauge);
+  router.on("POST", "/api/v1/gravity", gravity);
+  router.on("POST", "/api/v1/reduce", reduce);
+  router.on("POST", "/api/v1/blend", blend);
+  router.on("GET", "/api/v1/events", [&station, &events](const Request& request) {
+    Reply reply;
+    reply.content_type = "text/event-stream";
+    reply.stream = events.subscribe({"kept"}, request.who ? request.who->id : "");
+    const store::Sequence last = station.house().journal().last();
+    reply.stream->push(std::make_shared<const std::string>(
+        serve::event_text(std::to_string(last), "hello", wire::sequence_json(last))));
+    return reply;
+  });
+}
+
+}  // namespace lynearm::station

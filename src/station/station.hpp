@@ -1,0 +1,65 @@
+// One station of the house at work: takes entries into the journal, holds the state that they
+// fold to, keeps plans and followed runs warm. Everything it holds besides the journal can be
+// computed again from it, and is, when it starts.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "journal/fold.hpp"
+#include "numeric/ensemble.hpp"
+#include "station/followed.hpp"
+#include "station/planned.hpp"
+#include "store/house.hpp"
+
+namespace lynearm::station {
+
+/// The house as of a place in its journal.
+struct Seen {
+  store::Sequence sequence = 0;
+  journal::HouseState house;
+};
+
+class Station {
+ public:
+  /// house      lives longer than the station
+  /// executor   for plans' bands and for followed runs
+  /// now        the house's clock
+  Station(store::House& house, numeric::Executor executor,
+          std::function<journal::Moment()> now);
+
+  [[nodiscard]] journal::Moment now() const { return now_(); }
+  [[nodiscard]] store::House& house() { return house_; }
+
+  /// Durable when it returns. Throws as store::Journal::keep does.
+  std::vector<store::Kept> keep(std::span<const journal::Entry> entries);
+  /// The same for entries of a journal kept elsewhere, which bring their own times of receipt.
+  std::vector<store::Kept> take_in(std::span<const journal::Entry> entries);
+
+  /// The state with everything in it that was kept before the call.
+  [[nodiscard]] std::shared_ptr<const Seen> seen();
+
+  /// throws     InputError with the faults of the texts, or as plan::make does
+  [[nodiscard]] std::shared_ptr<const PlanMade> plan(const std::string& recipe,
+                                                     const std::string& kit, int members);
+
+  /// A run followed to the newest reading.
+  /// throws     InputError when the batch has no kit or the run's charge is not known
+  [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
+                                           const journal::RunState& run);
+
+ private:
+  store::House& house_;
+  std::function<journal::Moment()> now_;
+  std::mutex folding_;
+  std::vector<journal::Entry> entries_;
+  std::shared_ptr<const Seen> seen_;
+  Planned planned_;
+  Followed followed_;
+};
+
+}  // namespace lynearm::station
