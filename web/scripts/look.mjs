@@ -1,0 +1,335 @@
+// Looks at the pages as a person would: in Chromium, phone and laptop, light and dark, under the
+// server's content security policy. Writes a picture of each, and holds each against WCAG 2.2 AA by
+// axe-core. Fails on a violation, on anything the policy blocks, on a fault of a script, and on a
+// page that is wider than its window.
+// Use: node scripts/look.mjs [--out folder] [--only name] [--house address]; CHROMIUM names another
+// browser. With --house, a house that runs there (lynearm serve --demo) answers in place of the
+// answers made up below, and its batches' pages are looked at as well; nothing is recorded in it.
+// With --house http://127.0.0.1:8420 (lynearm serve --demo, a data folder to be thrown away) the stages
+// are looked at as well, with that house's own answers; entries are made in it.
+import axe from 'axe-core';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { chromium } from 'playwright-core';
+import { build, preview } from 'vite';
+
+const { values: asked } = parseArgs({
+  options: {
+    out: { type: 'string', default: 'shots' },
+    only: { type: 'string' },
+    house: { type: 'string' },
+    dist: { type: 'string', default: 'dist-parts' }, // where the pages are built to
+  },
+});
+
+const outDir = asked.dist;
+await build({ mode: 'parts', build: { outDir }, logLevel: 'warn' });
+const server = await preview({
+  build: { outDir },
+  preview: {
+    port: 0,
+    host: '127.0.0.1',
+    proxy: asked.house
+      ? {
+          '/api': {
+            target: asked.house,
+            changeOrigin: true,
+            // The page comes from here, not from the house, which would refuse its posts.
+            configure: (proxy) =>
+              proxy.on('proxyReq', (request) => {
+                request.removeHeader('origin');
+                request.removeHeader('sec-fetch-site');
+              }),
+          },
+        }
+      : {},
+  },
+});
+const base = server.resolvedUrls.local[0].replace(/\/$/, '');
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--force-prefers-reduced-motion'],
+});
+mkdirSync(asked.out, { recursive: true });
+
+const answers = {
+  '/api/v1/time': { now: '2026-11-26T01:02:03.456Z' },
+  '/api/v1/devices': {
+    devices: [
+      {
+        id: 'l',
+        name: 'The laptop',
+        paired_at: '2026-11-01T00:00:00Z',
+        laptop: true,
+        this_one: true,
+      },
+      {
+        id: 'p',
+        name: 'Still-side phone',
+        paired_at: '2026-11-20T00:00:00Z',
+        laptop: false,
+        this_one: false,
+      },
+    ],
+  },
+  '/api/v1/pairing/codes': {
+    code: 'invented',
+    addresses: ['http://192.0.2.7:8080/'],
+    lasts_s: 300,
+    picture:
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path fill="#fff" d="M0 0h9v9H0z"/><path d="M2 2h5v5H2z"/></svg>',
+  },
+  '/api/v1/gauge': { strength_percent_vol: 70.2, standard_percent_vol: 0.25 },
+  '/api/v1/reduce': {
+    water_kg: 0.941,
+    water_L: 0.943,
+    volume_L_20C: 4.84,
+    contraction_L_20C: 0.003,
+    pure_alcohol_L_20C: 2.66,
+  },
+  '/api/v1/house': {
+    batches: [
+      {
+        batch: 'tern-8',
+        name: 'Tern 8',
+        remark: 'Maize, rye and barley. Invented.',
+        invented: true,
+      },
+    ],
+    notes: [],
+    puzzles: [],
+  },
+};
+
+const read = { safety_read: true };
+const tap = (name) => async (page) => {
+  await page
+    .getByRole('button', { name, exact: typeof name === 'string' })
+    .filter({ visible: true })
+    .first()
+    .click();
+  await page.getByRole('dialog').waitFor();
+};
+const steps = async (page, ...taps) => {
+  const drawer = page.getByRole('dialog');
+  for (const name of taps) await drawer.getByRole('button', { name, exact: true }).click();
+};
+const gaugeRead = async (page) => {
+  await tap('Gauge')(page);
+  await steps(page, '7', '3', 'Point', '1', 'Keep');
+  await page.getByText('70.2').waitFor();
+};
+const gaugeReduce = async (page) => {
+  await gaugeRead(page);
+  await steps(page, 'Reduce it');
+  await page.getByLabel('Volume').fill('3.9');
+  await page.getByLabel('Down to').fill('55');
+  await steps(page, 'Water');
+  await page.getByText('0.943').waitFor();
+};
+const gaugeBlend = async (page) => {
+  await tap('Gauge')(page);
+  await steps(page, 'Blend', 'Another lot', 'Pour together');
+};
+const pages = [
+  { name: 'first-start', path: '/', settings: {} },
+  { name: 'house', path: '/', settings: read },
+  { name: 'parts', path: '/parts', settings: read, whole: true, wait: '.uplot' },
+  { name: 'settings', path: '/settings', settings: read },
+  { name: 'safety', path: '/safety', settings: read },
+  { name: 'nowhere', path: '/no/such/page', settings: read },
+  { name: 'gauge', path: '/', settings: read, act: tap('Gauge') },
+  { name: 'gauge-read', path: '/', settings: read, act: gaugeRead },
+  { name: 'gauge-reduce', path: '/', settings: { ...read, units: 'both' }, act: gaugeReduce },
+  { name: 'gauge-blend', path: '/', settings: { ...read, units: 'us' }, act: gaugeBlend },
+  { name: 'clocks', path: '/', settings: read, act: tap('Clocks') },
+  { name: 'why', path: '/parts', settings: read, act: tap(/True strength.*why/) },
+  { name: 'split', path: '/parts', settings: read, act: tap(/^Split jar/) },
+  {
+    name: 'devices',
+    path: '/devices',
+    settings: read,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Show a code' }).click();
+      await page.getByRole('img').waitFor();
+    },
+  },
+  { name: 'pair', path: '/pair#invented', settings: read },
+  { name: 'batch', path: '/batch/tern-8', settings: read },
+];
+if (asked.house) pages.push(...(await import('./look_stages.mjs')).stagePages(read));
+/** Pages that show a whole batch: looked at only with a house behind them. */
+const housed = [];
+if (asked.house) {
+  const { batches } = await (await fetch(`${asked.house}/api/v1/house`)).json();
+  for (const { batch, name } of batches) {
+    const slug = name.toLowerCase().replaceAll(' ', '-');
+    const of = (stage, more = {}) =>
+      housed.push({
+        name: `${slug}${stage && `-${stage}`}`,
+        path: `/batch/${batch}${stage && `/${stage}`}`,
+        settings: read,
+        whole: true,
+        pause: 900,
+        ...more,
+      });
+    of('');
+    of('mash-bill');
+    of('mash-bill', { name: `${slug}-two`, act: twoVariants });
+    of('mash-bill', { name: `${slug}-fault`, act: badMass });
+    of('', { name: `${slug}-correct`, whole: false, act: tap(/^Correct /) });
+    of('kit');
+    of('ledger');
+  }
+  housed.push(
+    { name: 'begin', path: '/', settings: read, whole: true, act: beginBatch },
+    { name: 'kit', path: '/kit', settings: read, whole: true, pause: 600 },
+    { name: 'the-ledger', path: '/ledger', settings: read, whole: true, pause: 600 },
+  );
+}
+async function twoVariants(page) {
+  await page.getByRole('checkbox', { name: /bands/ }).check();
+  await page.getByRole('button', { name: 'A variant beside it' }).click();
+  await page.getByLabel('Mass').first().fill('10');
+  await page.waitForTimeout(2500);
+  await page.evaluate(() => scrollTo(0, 0));
+}
+async function badMass(page) {
+  await page.getByLabel('Mass').first().fill('8 L');
+  await page.getByText('is a unit of volume').first().waitFor();
+}
+async function beginBatch(page) {
+  await page.getByRole('button', { name: 'Begin a batch' }).click();
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
+}
+const sizes = [
+  { name: 'phone', width: 360, height: 640, hasTouch: true, isMobile: true },
+  { name: 'laptop', width: 1280, height: 800, hasTouch: false, isMobile: false },
+];
+
+let faults = 0;
+let looked = 0;
+const tell = (where, what) => {
+  faults += 1;
+  console.error(`${where}: ${what}`);
+};
+
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+async function hold(page, where, runOnly) {
+  const { violations } = await page.evaluate(
+    (run) => globalThis.axe.run(document, { runOnly: run }),
+    runOnly,
+  );
+  for (const v of violations) {
+    for (const node of v.nodes) tell(where, `${v.id}: ${node.html.slice(0, 110)} (${v.help})`);
+  }
+}
+
+async function shoot(page, one, size, theme) {
+  await page.waitForTimeout(100);
+  await page.screenshot({
+    path: join(asked.out, `${one.name}-${size.name}-${theme}.png`),
+    fullPage: one.whole ?? false,
+  });
+  looked += 1;
+}
+
+/** Calls that ask and record nothing. */
+const reads = (request) =>
+  request.method() === 'GET' || /\/(plan|gauge|gravity|reduce|blend|pour)$/.test(request.url());
+
+async function fromHouse(route) {
+  const request = route.request();
+  const { pathname, search } = new URL(request.url());
+  const answer = await fetch(asked.house + pathname + search, {
+    method: request.method(),
+    headers: { 'Content-Type': 'application/json' },
+    body: request.postData() ?? undefined,
+  });
+  return route.fulfill({
+    status: answer.status,
+    headers: { 'Content-Type': answer.headers.get('content-type') ?? 'text/plain' },
+    body: Buffer.from(await answer.arrayBuffer()),
+  });
+}
+
+/** Targets under 44 px, but for links within a sentence, which WCAG excepts as well. */
+const small = (page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('button, a[href], input, select, summary, textarea')]
+      .filter(
+        (e) => e.checkVisibility() && !e.closest('.unseen, .skip, label') && !e.matches('p a'),
+      )
+      .map((e) => ({ e, r: e.getBoundingClientRect() }))
+      .filter(({ r }) => r.height < 43.5 || r.width < 43.5)
+      .map(
+        ({ e, r }) => `${e.outerHTML.slice(0, 60)} ${r.width.toFixed(0)}×${r.height.toFixed(0)}`,
+      ),
+  );
+
+async function lookAt(context, one, size) {
+  const where = `${one.name}, ${size.name}`;
+  const page = await context.newPage();
+  page.on('pageerror', (fault) => tell(where, fault.message));
+  page.on('console', (said) => {
+    if (said.type() === 'error' && !/ERR_FAILED|ERR_ABORTED|status of 422/.test(said.text()))
+      tell(where, said.text());
+  });
+  await page.addInitScript(
+    (kept) => localStorage.setItem('lynearm-settings', kept),
+    JSON.stringify({ theme: 'system', ...one.settings }),
+  );
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.goto(base + one.path);
+  await page.locator('h1').first().waitFor();
+  if (one.pause) await page.waitForTimeout(one.pause);
+  if (one.wait) await page.locator(one.wait).first().waitFor();
+  await page.evaluate(() => document.fonts.ready);
+  if (one.act) await one.act(page);
+  await shoot(page, one, size, 'light');
+  const wide = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  if (wide > 0) tell(where, `the page is ${wide} px wider than its window`);
+  if (size.name === 'phone')
+    for (const s of await small(page)) tell(where, `a target under 44 px: ${s}`);
+  await page.evaluate(axe.source);
+  await hold(page, `${where}, light`, { type: 'tag', values: rules });
+  // The other theme differs in its inks alone.
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await shoot(page, one, size, 'dark');
+  await hold(page, `${where}, dark`, {
+    type: 'rule',
+    values: ['color-contrast', 'link-in-text-block'],
+  });
+  await page.close();
+}
+
+for (const size of sizes) {
+  for (const one of [...pages, ...housed]) {
+    if (asked.only && !asked.only.split(',').some((n) => one.name.startsWith(n))) continue;
+    // A context of its own: what one page keeps on the device is not there for the next.
+    const context = await browser.newContext({
+      viewport: { width: size.width, height: size.height },
+      hasTouch: size.hasTouch,
+      isMobile: size.isMobile,
+      reducedMotion: 'reduce',
+    });
+    await context.route('**/api/v1/**', async (route) => {
+      const path = new URL(route.request().url()).pathname;
+      if (one.ofHouse) return one.cut?.(route) ? route.abort() : route.continue();
+      if (path === '/api/v1/events') return; // never answered: the house is being called
+      if (asked.house && reads(route.request())) return fromHouse(route);
+      if (path in answers) return route.fulfill({ json: answers[path] });
+      return route.abort();
+    });
+    await lookAt(context, one, size);
+    await context.close();
+  }
+}
+await browser.close();
+await server.close();
+console.log(`${looked} pictures looked at, ${faults} faults; they are in ${asked.out}`);
+process.exit(faults > 0 ? 1 : 0);

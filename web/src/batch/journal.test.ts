@@ -1,0 +1,106 @@
+import { expect, test } from 'vitest';
+import type { Entry } from '../data/entry';
+import { changed, editables, inWords, journalRows, keyName, valueAt } from './journal';
+
+const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
+  id,
+  batch: 'b',
+  stage: 'mash',
+  kind: 'mash temperature',
+  version: 1,
+  at: `2026-11-17T11:2${id.charCodeAt(0) % 10}:00.000Z`,
+  clock_ahead_ms: 0,
+  who: 'the apprentice',
+  body: { temperature_C: 56.1 },
+  ...change,
+});
+
+test('a correction stands in the place of what it corrects, and both can be seen', () => {
+  const [row, ...others] = journalRows([
+    entry('a'),
+    entry('b', { corrects: 'a', body: { temperature_C: 66.1 } }),
+  ]);
+  expect(others).toEqual([]);
+  expect(row!.first.body).toEqual({ temperature_C: 56.1 });
+  expect(row!.stands.body).toEqual({ temperature_C: 66.1 });
+});
+
+test('of several corrections the last made counts, in whatever order they came', () => {
+  const told = [
+    entry('c', { corrects: 'a', body: { temperature_C: 3 } }),
+    entry('b', { corrects: 'a', body: { temperature_C: 2 } }),
+    entry('a'),
+  ];
+  for (const order of [told, [...told].reverse()]) {
+    expect(journalRows(order)[0]!.stands.id).toBe('c');
+  }
+});
+
+test('an entry can be struck, and the striking struck', () => {
+  const struck = entry('b', { kind: 'struck', corrects: 'a', body: { reason: 'pressed twice' } });
+  expect(journalRows([entry('a'), struck])[0]!.struck?.id).toBe('b');
+  const again = entry('c', { kind: 'struck', corrects: 'b', body: {} });
+  expect(journalRows([entry('a'), struck, again])[0]!.struck).toBeUndefined();
+});
+
+test('a struck correction leaves what stood before it', () => {
+  const [row] = journalRows([
+    entry('a'),
+    entry('b', { corrects: 'a', body: { temperature_C: 2 } }),
+    entry('c', { corrects: 'a', body: { temperature_C: 3 } }),
+    entry('d', { kind: 'struck', corrects: 'c', body: {} }),
+  ]);
+  expect(row!.stands.id).toBe('b');
+  expect(row!.struck).toBeUndefined();
+});
+
+test('rows stand newest first by when it happened, the device’s clock allowed for', () => {
+  const ahead = entry('a', { at: '2026-11-17T12:30:00.000Z', clock_ahead_ms: 3_600_000 });
+  const rows = journalRows([ahead, entry('b', { at: '2026-11-17T11:45:00.000Z' })]);
+  expect(rows.map((row) => row.first.id)).toEqual(['b', 'a']);
+});
+
+test('a puzzle stands at its entry', () => {
+  expect(journalRows([entry('a')], [{ entry: 'a', why: 'No such run.' }])[0]!.puzzle).toBe(
+    'No such run.',
+  );
+});
+
+test('a body is told in words, with its units and without ids', () => {
+  expect(inWords({ temperature_C: 66.1 })).toBe('temperature 66.1\u00a0°C');
+  expect(
+    inWords({
+      run: '01a21294-04ff-71c7-b630-170887106ab3',
+      spout: { reading: 73.2, scale: 'percent_vol' },
+      spout_temperature_C: 20,
+    }),
+  ).toBe('spout 73.2\u00a0%vol, spout temperature 20\u00a0°C');
+  expect(
+    inWords({
+      volume: { volume_L: 24.6, at_C: 56 },
+      gravity: { reading: 1.0835, scale: 'specific_gravity', at_C: 20 },
+    }),
+  ).toBe('volume 24.6\u00a0L at 56\u00a0°C, gravity 1.0835 at 20\u00a0°C');
+  expect(inWords({ recipe: 'name = "x"', kit: 'k' })).toBe('recipe and kit');
+});
+
+test('a key tells its name and unit', () => {
+  expect(keyName('coolant_flow_L_per_min')).toEqual({
+    name: 'coolant flow',
+    unit: 'L/min',
+    decimals: 1,
+  });
+  expect(keyName('bottles')).toEqual({ name: 'bottles', unit: '', decimals: 4 });
+});
+
+test('numbers and words can be corrected at any depth, ids and scales not', () => {
+  const body = {
+    run: '01a21294-04ff-71c7-b630-170887106ab3',
+    spout: { reading: 37.2, scale: 'percent_vol' },
+    note: 'typed in haste',
+  };
+  expect(editables(body).map((f) => f.label)).toEqual(['spout, reading', 'note']);
+  const mended = changed(body, ['spout', 'reading'], 73.2);
+  expect(valueAt(mended, ['spout', 'reading'])).toBe(73.2);
+  expect(body.spout.reading).toBe(37.2); // the first telling stays
+});

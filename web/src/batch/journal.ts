@@ -1,0 +1,195 @@
+// The journal of a batch as people read it: one row for what happened, with what now stands of it.
+// A correction stands in the place of what it corrects; the first telling stays visible beside it.
+import type { Entry } from '../data/entry';
+import { printed } from '../data/figures';
+
+export interface JournalRow {
+  first: Entry; // as it was first told
+  stands: Entry; // the last correction, or the first telling
+  struck?: Entry; // the entry that says it never happened
+  corrections: Entry[]; // in the order of their making
+  puzzle?: string;
+}
+
+const happened = (entry: Entry) => Date.parse(entry.at) - entry.clock_ahead_ms;
+
+/** Rows in the order of what happened, the newest first. */
+export function journalRows(
+  entries: readonly Entry[],
+  puzzles: readonly { entry: string; why: string }[] = [],
+): JournalRow[] {
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
+  const rootOf = (entry: Entry): Entry => {
+    let root = entry;
+    const seen = new Set<string>();
+    while (root.corrects !== undefined && byId.has(root.corrects) && !seen.has(root.id)) {
+      seen.add(root.id);
+      root = byId.get(root.corrects)!;
+    }
+    return root;
+  };
+  const whyOf = new Map(puzzles.map((puzzle) => [puzzle.entry, puzzle.why]));
+  const rows = new Map<string, JournalRow>();
+  const row = (root: Entry) => {
+    const there = rows.get(root.id) ?? { first: root, stands: root, corrections: [] };
+    rows.set(root.id, there);
+    return there;
+  };
+  // Ids sort in the order of their making, which decides between corrections.
+  for (const entry of [...entries].sort((a, b) => (a.id < b.id ? -1 : 1))) {
+    const root = rootOf(entry);
+    const of = row(root);
+    const why = whyOf.get(entry.id);
+    if (why !== undefined) of.puzzle = why;
+    if (entry === root) continue;
+    of.corrections.push(entry);
+    if (entry.kind !== 'struck') of.stands = entry;
+    else if (entry.corrects === root.id) of.struck = entry;
+    else undo(of, entry, byId);
+  }
+  return [...rows.values()].sort(
+    (a, b) => happened(b.stands) - happened(a.stands) || (a.first.id < b.first.id ? 1 : -1),
+  );
+}
+
+/** A correction struck out: what stood before it stands again. */
+function undo(row: JournalRow, strike: Entry, byId: ReadonlyMap<string, Entry>): void {
+  const gone = new Set(
+    row.corrections.filter((c) => c.kind === 'struck').map((c) => c.corrects ?? ''),
+  );
+  if (byId.get(strike.corrects ?? '')?.kind === 'struck') {
+    delete row.struck;
+    return;
+  }
+  const left = row.corrections.filter((c) => c.kind !== 'struck' && !gone.has(c.id));
+  row.stands = left.at(-1) ?? row.first;
+}
+
+// Endings of the journal's keys, longest first, and their unit for people.
+const UNITS: readonly [string, string, number][] = [
+  ['_L_per_min', 'L/min', 1],
+  ['_percent_vol', '%vol', 1],
+  ['_mL_20C', 'mL', 0],
+  ['_L_20C', 'L', 2],
+  ['_hPa', 'hPa', 0],
+  ['_mL', 'mL', 0],
+  ['_kg', 'kg', 3],
+  ['_L', 'L', 2],
+  ['_C', '°C', 1],
+  ['_W', 'W', 0],
+  ['_g', 'g', 0],
+];
+
+export interface KeyName {
+  name: string;
+  unit: string;
+  decimals: number;
+}
+
+/** "spout_temperature_C" as "spout temperature" in °C. */
+export function keyName(key: string): KeyName {
+  const found = UNITS.find(([ending]) => key.endsWith(ending));
+  const bare = found ? key.slice(0, -found[0].length) : key;
+  const name = bare.replaceAll('_', ' ') || 'at';
+  return { name, unit: found?.[1] ?? '', decimals: found?.[2] ?? 4 };
+}
+
+const shortNumber = (value: number, decimals: number) => {
+  const text = printed(value, decimals);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+};
+
+const DOCUMENTS = ['recipe', 'kit'];
+const SCALES: Record<string, string> = {
+  specific_gravity: '',
+  plato: '°P',
+  brix: '°Bx',
+  percent_vol: '%vol',
+  percent_mass: '%mass',
+  proof: 'proof',
+};
+
+/** A body in words: "spout 73.2 %vol, spout temperature 20.5 °C". Ids and long texts are left out. */
+export function inWords(body: Record<string, unknown>): string {
+  if (typeof body['recipe'] === 'string') return 'recipe and kit';
+  if (typeof body['kit'] === 'string') return 'the kit';
+  return Object.entries(body)
+    .map(([key, value]) => words(key, value))
+    .filter((text) => text !== '')
+    .join(', ');
+}
+
+function words(key: string, value: unknown): string {
+  const { name, unit, decimals } = keyName(key);
+  if (value === null || value === undefined || DOCUMENTS.includes(key)) return '';
+  if (typeof value === 'number') {
+    const text = shortNumber(value, decimals);
+    return `${name} ${text}${unit ? `\u00a0${unit}` : ''}`;
+  }
+  if (typeof value === 'boolean') return key === 'done' && value ? 'done' : value ? name : '';
+  if (typeof value === 'string')
+    return ID.test(value) ? '' : ['text', 'step'].includes(key) ? value : `${name}: ${value}`;
+  if (Array.isArray(value)) {
+    if (value.every((one) => typeof one === 'string')) return value.join(', ');
+    return `${value.length} ${name}`;
+  }
+  const inner = value as Record<string, unknown>;
+  if ('reading' in inner && typeof inner['reading'] === 'number') {
+    const scale = String(inner['scale'] ?? '');
+    const at =
+      typeof inner['at_C'] === 'number' ? ` at ${shortNumber(inner['at_C'], 1)}\u00a0°C` : '';
+    const of = SCALES[scale] ?? scale.replaceAll('_', ' ');
+    return `${name} ${shortNumber(inner['reading'], 4)}${of ? `\u00a0${of}` : ''}${at}`;
+  }
+  if ('entry' in inner && 'kind' in inner) return String(inner['kind']);
+  return `${name} ${Object.entries(inner)
+    .map(([k, v]) => words(k, v))
+    .filter((text) => text !== '')
+    .join(' ')}`.replace(`${name} ${name}`, name);
+}
+
+const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-/;
+
+export interface Editable {
+  path: string[];
+  label: string;
+  unit: string;
+  kind: 'number' | 'text' | 'flag';
+}
+
+/** What of a body a plain form can change: its numbers, words and yes or no, at any depth. */
+export function editables(body: Record<string, unknown>, above: string[] = []): Editable[] {
+  return Object.entries(body).flatMap(([key, value]): Editable[] => {
+    const path = [...above, key];
+    const { name, unit } = keyName(key);
+    const label = [...above.map((k) => keyName(k).name), name].join(', ');
+    if (typeof value === 'number') return [{ path, label, unit, kind: 'number' }];
+    if (typeof value === 'boolean') return [{ path, label, unit: '', kind: 'flag' }];
+    if (typeof value === 'string') {
+      const fixed =
+        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind'].includes(key);
+      return fixed ? [] : [{ path, label, unit: '', kind: 'text' }];
+    }
+    if (typeof value === 'object' && value !== null && !Array.isArray(value)) {
+      return editables(value as Record<string, unknown>, path);
+    }
+    return [];
+  });
+}
+
+export function valueAt(body: Record<string, unknown>, path: readonly string[]): unknown {
+  return path.reduce<unknown>((here, key) => (here as Record<string, unknown>)[key], body);
+}
+
+/** The body with one value changed; what it was made from stays as it is. */
+export function changed(
+  body: Record<string, unknown>,
+  path: readonly string[],
+  value: unknown,
+): Record<string, unknown> {
+  const [key, ...rest] = path;
+  if (key === undefined) return body;
+  const inner =
+    rest.length === 0 ? value : changed((body[key] ?? {}) as Record<string, unknown>, rest, value);
+  return { ...body, [key]: inner };
+}

@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import type { Lot } from '../data/answers';
+import { bottlesOf, labelOf, lotMark } from './label';
+
+const lot = {
+  entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
+  at: '2026-10-13T09:00:00Z',
+  bottles: { bottles: 2, size_L: 0.5, strength_percent_vol: 48 },
+} as unknown as Lot;
+
+test('a label tells strength, volume, lot and day', () => {
+  expect(labelOf(lot, 'Tern 7, clear')).toEqual({
+    name: 'Tern 7, clear',
+    strength: '48.0 % vol',
+    volume: '500 mL',
+    lot: 'F49A0DBF',
+    filled: '2026-10-13',
+  });
+  expect(lotMark(lot)).toHaveLength(8);
+  expect(labelOf({ ...lot, bottles: undefined } as unknown as Lot, 'x')).toBeUndefined();
+});
+
+test('so many whole bottles come out of a volume', () => {
+  expect(bottlesOf(13.97, 0.7)).toEqual({ bottles: 19, over_L: expect.closeTo(0.67) });
+  expect(bottlesOf(2.1, 0.7).bottles).toBe(3);
+  expect(bottlesOf(0.4, 0.5)).toEqual({ bottles: 0, over_L: 0.4 });
+  expect(bottlesOf(1, 0)).toEqual({ bottles: 0, over_L: 1 });
+});

@@ -1,0 +1,140 @@
+// Clocks that run down, several at once. What is kept is the moment each one ends, so a reload, a
+// sleeping tablet or a closed page does not stop them; one that ran out meanwhile rings when the
+// page is back, and says since when. Kept in local storage, shared by all pages of the device.
+import { newId } from './uuid7';
+
+export interface RunningClock {
+  id: string;
+  name: string; // "Cook maize"
+  length_ms: number;
+  ends_ms: number; // device time
+  left_ms?: number; // set while held: then ends_ms does not count
+  heard?: boolean; // the alarm was acknowledged
+}
+
+const KEY = 'lynearm-clocks';
+
+function isClock(value: unknown): value is RunningClock {
+  if (typeof value !== 'object' || value === null) return false;
+  const c = value as Record<string, unknown>;
+  return (
+    typeof c['id'] === 'string' &&
+    typeof c['name'] === 'string' &&
+    Number.isFinite(c['length_ms']) &&
+    Number.isFinite(c['ends_ms'])
+  );
+}
+
+export class Clocks {
+  all = $state<RunningClock[]>([]);
+  now = $state(0);
+  readonly #time: () => number;
+  readonly #alarm: (on: boolean) => void;
+  #timer: ReturnType<typeof setInterval> | undefined;
+
+  constructor(alarm: (on: boolean) => void = () => undefined, time: () => number = Date.now) {
+    this.#alarm = alarm;
+    this.#time = time;
+    this.now = time();
+    this.reread();
+  }
+
+  start(name: string, minutes: number): string {
+    const now = this.#time();
+    const length_ms = minutes * 60_000;
+    const clock = { id: newId(), name, length_ms, ends_ms: now + length_ms };
+    this.all.push(clock);
+    this.#keep();
+    return clock.id;
+  }
+
+  /** Milliseconds left; below 0 it has run out, and that long ago. */
+  left(clock: RunningClock): number {
+    return clock.left_ms ?? clock.ends_ms - this.now;
+  }
+
+  rings(clock: RunningClock): boolean {
+    return !clock.heard && this.left(clock) <= 0;
+  }
+
+  hold(id: string): void {
+    this.#change(id, (c) => {
+      if (c.left_ms === undefined) c.left_ms = Math.max(0, c.ends_ms - this.#time());
+    });
+  }
+
+  goOn(id: string): void {
+    this.#change(id, (c) => {
+      if (c.left_ms === undefined) return;
+      c.ends_ms = this.#time() + c.left_ms;
+      delete c.left_ms;
+    });
+  }
+
+  /** More time, also after it rang. */
+  add(id: string, minutes: number): void {
+    this.#change(id, (c) => {
+      const more = minutes * 60_000;
+      if (c.left_ms !== undefined) c.left_ms += more;
+      else c.ends_ms = Math.max(c.ends_ms, this.#time()) + more;
+      c.length_ms += more;
+      delete c.heard;
+    });
+  }
+
+  hear(id: string): void {
+    this.#change(id, (c) => (c.heard = true));
+  }
+
+  remove(id: string): void {
+    this.all = this.all.filter((c) => c.id !== id);
+    this.#keep();
+  }
+
+  reread(): void {
+    try {
+      const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? '[]');
+      this.all = Array.isArray(found) ? found.filter(isClock) : [];
+    } catch {
+      this.all = [];
+    }
+    this.tick();
+  }
+
+  /** Looks at the time; the alarm sounds while any clock rings. */
+  tick(): void {
+    this.now = this.#time();
+    this.#alarm(this.all.some((c) => this.rings(c)));
+  }
+
+  /** Ticks until the returned function is called. */
+  run(): () => void {
+    const other = (event: StorageEvent) => {
+      if (event.key === KEY) this.reread();
+    };
+    addEventListener('storage', other);
+    this.#timer ??= setInterval(() => this.tick(), 250);
+    this.tick();
+    return () => {
+      removeEventListener('storage', other);
+      clearInterval(this.#timer);
+      this.#timer = undefined;
+      this.#alarm(false);
+    };
+  }
+
+  #change(id: string, how: (clock: RunningClock) => void): void {
+    const clock = this.all.find((c) => c.id === id);
+    if (clock) how(clock);
+    this.#keep();
+  }
+
+  #keep(): void {
+    try {
+      localStorage.setItem(KEY, JSON.stringify(this.all));
+    } catch {
+      // Then they last as long as the page.
+    }
+    this.tick();
+  }
+}

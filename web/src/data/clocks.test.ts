@@ -1,0 +1,100 @@
+import { beforeEach, expect, test, vi } from 'vitest';
+import { Clocks } from './clocks.svelte';
+
+let now: number;
+let ringing: boolean;
+const open = () =>
+  new Clocks(
+    (on) => (ringing = on),
+    () => now,
+  );
+
+beforeEach(() => {
+  localStorage.clear();
+  now = 1_000_000;
+  ringing = false;
+});
+
+test('a clock counts down and rings when it has run out, until it is heard', () => {
+  const clocks = open();
+  const id = clocks.start('Cook maize', 31);
+  now += 30 * 60_000;
+  clocks.tick();
+  expect(clocks.left(clocks.all[0]!)).toBe(60_000);
+  expect(ringing).toBe(false);
+  now += 61_000;
+  clocks.tick();
+  expect(ringing).toBe(true);
+  clocks.hear(id);
+  expect(ringing).toBe(false);
+});
+
+test('several clocks run at once', () => {
+  const clocks = open();
+  clocks.start('Cook maize', 31);
+  clocks.start('Boiler', 12);
+  now += 12 * 60_000;
+  clocks.tick();
+  expect(clocks.all.map((c) => clocks.rings(c))).toEqual([false, true]);
+});
+
+test('a reload does not stop a clock; one that ran out meanwhile rings', () => {
+  open().start('Rest', 90);
+  now += 89 * 60_000;
+  const later = open();
+  expect(later.left(later.all[0]!)).toBe(60_000);
+  now += 10 * 60_000;
+  const latest = open();
+  expect(ringing).toBe(true);
+  expect(latest.left(latest.all[0]!)).toBe(-9 * 60_000);
+});
+
+test('a held clock keeps what is left, also over a reload', () => {
+  const clocks = open();
+  const id = clocks.start('Rest', 10);
+  now += 4 * 60_000;
+  clocks.hold(id);
+  now += 60 * 60_000;
+  const later = open();
+  expect(later.left(later.all[0]!)).toBe(6 * 60_000);
+  expect(ringing).toBe(false);
+  later.goOn(id);
+  now += 60_000;
+  later.tick();
+  expect(later.left(later.all[0]!)).toBe(5 * 60_000);
+});
+
+test('more time after it rang silences it and counts from now', () => {
+  const clocks = open();
+  const id = clocks.start('Rest', 1);
+  now += 5 * 60_000;
+  clocks.tick();
+  clocks.add(id, 3);
+  expect(ringing).toBe(false);
+  expect(clocks.left(clocks.all[0]!)).toBe(3 * 60_000);
+});
+
+test('spoilt storage gives no clocks and no fault', () => {
+  localStorage.setItem('lynearm-clocks', '[{"id":1},{"name":"x"}]');
+  expect(open().all).toEqual([]);
+  localStorage.setItem('lynearm-clocks', '{');
+  expect(open().all).toEqual([]);
+});
+
+test('it ticks by itself while it runs, and no longer', () => {
+  vi.useFakeTimers();
+  try {
+    const clocks = open();
+    const stop = clocks.run();
+    clocks.start('Rest', 1);
+    now += 61_000;
+    vi.advanceTimersByTime(300);
+    expect(ringing).toBe(true);
+    stop();
+    expect(ringing).toBe(false);
+    vi.advanceTimersByTime(1000);
+    expect(ringing).toBe(false);
+  } finally {
+    vi.useRealTimers();
+  }
+});

@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { bandOf, countdown, lengthOfTime, printed, range, typed } from './figures';
+
+test('figures are printed with a true minus, grouped thousands and their decimals', () => {
+  expect(printed(70.24, 1)).toBe('70.2');
+  expect(printed(-0.06, 2)).toBe('\u22120.06');
+  expect(printed(-0.001, 2)).toBe('0.00');
+  expect(printed(12480.5, 1)).toBe('12\u202f480.5');
+  expect(printed(4840)).toBe('4840');
+  expect(printed(undefined)).toBe('–');
+  expect(printed(Number.NaN, 2)).toBe('–');
+});
+
+test('what is printed can be typed back', () => {
+  for (const value of [0, -12.5, 73.1, 1234567.25]) expect(typed(printed(value, 2))).toBe(value);
+});
+
+test('a comma is a decimal point, and a word is no number', () => {
+  expect(typed(' 73,1 ')).toBe(73.1);
+  expect(typed('.5')).toBe(0.5);
+  for (const text of ['', '.', '1.2.3', '12 kg', '1e3', '0x1', '-']) {
+    expect(typed(text)).toBeUndefined();
+  }
+});
+
+test('an even band is told by one figure, an uneven one by its ends', () => {
+  expect(bandOf(0.14, 0.05, 0.23, 2)).toBe('±\u202f0.09');
+  expect(bandOf(88, 86, 91, 0)).toBe('(86–91)');
+  expect(range(-0.2, 0.1, 1)).toBe('\u22120.2 to 0.1');
+});
+
+test('lengths of time are told in words, clocks in digits', () => {
+  expect(lengthOfTime(70)).toBe('1 h 10 min');
+  expect(lengthOfTime(24.4)).toBe('24 min');
+  expect(lengthOfTime(3 * 1440)).toBe('3 days');
+  expect(lengthOfTime(59.7)).toBe('1 h');
+  expect(countdown(31 * 60_000 + 4100)).toBe('31:05');
+  expect(countdown(3_849_000)).toBe('1:04:09');
+  expect(countdown(-5)).toBe('0:00');
+});

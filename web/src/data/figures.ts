@@ -1,0 +1,71 @@
+// Figures as text: lining digits, a true minus, thin spaces between thousands from 10 000 on, and
+// never more decimals than are worth showing. No locale: a decimal point everywhere, as in the
+// recipe and kit files.
+
+const THIN = '\u202f';
+const MINUS = '\u2212';
+
+/** "−0.06", "12 480"; an absent or infinite value is an en dash, which says that nothing is known. */
+export function printed(value: number | null | undefined, decimals = 0): string {
+  if (value === null || value === undefined || !Number.isFinite(value)) return '–';
+  const fixed = Math.abs(value).toFixed(decimals);
+  const negative = value < 0 && Number(fixed) !== 0;
+  const [whole, part] = fixed.split('.') as [string, string?];
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
+  return (negative ? MINUS : '') + grouped + (part === undefined ? '' : `.${part}`);
+}
+
+/** A number that a person typed: point or comma, true minus or hyphen. Undefined when it is none. */
+export function typed(text: string): number | undefined {
+  const plain = text
+    .trim()
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/[\s\u202f\u00a0]/g, '')
+    .replace(',', '.');
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain)) return undefined;
+  return Number(plain);
+}
+
+/** The band as it is printed: "± 0.3" when it lies evenly about the value, else "(86–91)". */
+export function bandOf(value: number, low: number, high: number, decimals: number): string {
+  const below = (value - low).toFixed(decimals);
+  const above = (high - value).toFixed(decimals);
+  if (below === above && value >= low && value <= high) {
+    return `±${THIN}${printed(high - value, decimals)}`;
+  }
+  return `(${range(low, high, decimals)})`;
+}
+
+/** "86–91"; with a minus in it, "−2 to 3". */
+export function range(low: number, high: number, decimals: number): string {
+  const [from, to] = [printed(low, decimals), printed(high, decimals)];
+  return from.startsWith(MINUS) || to.startsWith(MINUS) ? `${from} to ${to}` : `${from}–${to}`;
+}
+
+/** "1 h 10 min", "24 min", "3 days": a length of time for people. */
+export function lengthOfTime(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 0) return `${MINUS}${lengthOfTime(-minutes)}`;
+  if (whole < 60) return `${whole} min`;
+  if (whole < 48 * 60) {
+    const rest = whole % 60;
+    return `${Math.floor(whole / 60)} h${rest ? ` ${rest} min` : ''}`;
+  }
+  const days = whole / 1440;
+  return `${Number.isInteger(days) ? days : days.toFixed(1)} days`;
+}
+
+/** "1:04:09" or "31:05": what is left on a clock. */
+export function countdown(milliseconds: number): string {
+  const seconds = Math.ceil(Math.max(0, milliseconds) / 1000);
+  const two = (n: number) => String(n).padStart(2, '0');
+  const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
+  return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
+}
+
+/** "21:48", in the device's time zone. */
+export function timeOfDay(milliseconds: number): string {
+  const when = new Date(milliseconds);
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${two(when.getHours())}:${two(when.getMinutes())}`;
+}

@@ -1,0 +1,111 @@
+// An answer of the house that stays on the screen: asked for when first shown, again whenever
+// something was recorded or the connection is back, and kept in IndexedDB, so that a page opened
+// while the house does not answer shows what it last heard, with its age. Asking is never doubled:
+// a wish made while a question is out is answered by one more question after it.
+import { openDB, type IDBPDatabase } from 'idb';
+import { untrack } from 'svelte';
+import type { Api } from './api';
+import { NoAnswer } from './problem';
+
+interface Kept {
+  value: unknown;
+  at_ms: number;
+}
+
+/** What of the bench is needed: to ask, and to hear that there is something to ask for. */
+export interface Voice {
+  readonly api: Pick<Api, 'get'>;
+  hear(hearer: () => void): () => void;
+  onResume(resumer: () => void): () => void;
+}
+
+let base: Promise<IDBPDatabase> | undefined;
+const opened = () =>
+  (base ??= openDB('lynearm-held', 1, {
+    upgrade(made) {
+      made.createObjectStore('answers');
+    },
+  }));
+
+export class Held<Answer> {
+  value = $state.raw<Answer | undefined>();
+  /** Device time when the value was heard from the house. */
+  at_ms = $state<number | undefined>();
+  /** True when the house did not answer the last question: the value is as old as at_ms says. */
+  old = $state(false);
+  /** What the house said when it refused; the value of before stays. */
+  fault = $state.raw<Error | undefined>();
+  readonly #bench: Voice;
+  readonly #path: string;
+  #asking: Promise<void> | undefined;
+  #again = false;
+  #closed = false;
+
+  constructor(bench: Voice, path: string) {
+    this.#bench = bench;
+    this.#path = path;
+  }
+
+  /** Starts asking; the returned function stops. For $effect: it tracks nothing. */
+  open(): () => void {
+    return untrack(() => {
+      void this.#recall();
+      void this.ask();
+      const stops = [
+        this.#bench.hear(() => void this.ask()),
+        this.#bench.onResume(() => void this.ask()),
+      ];
+      return () => {
+        this.#closed = true;
+        for (const stop of stops) stop();
+      };
+    });
+  }
+
+  /** Asks the house now. */
+  ask(): Promise<void> {
+    if (this.#asking) {
+      this.#again = true;
+      return this.#asking;
+    }
+    this.#asking = this.#ask().finally(() => (this.#asking = undefined));
+    return this.#asking;
+  }
+
+  async #ask(): Promise<void> {
+    do {
+      this.#again = false;
+      try {
+        const value = await this.#bench.api.get<Answer>(this.#path);
+        if (this.#closed) return;
+        this.value = value;
+        this.at_ms = Date.now();
+        this.old = false;
+        this.fault = undefined;
+        void this.#keep({ value, at_ms: this.at_ms });
+      } catch (fault) {
+        if (fault instanceof NoAnswer) this.old = true;
+        else this.fault = fault as Error;
+      }
+    } while (this.#again && !this.#closed);
+  }
+
+  async #recall(): Promise<void> {
+    try {
+      const kept = (await (await opened()).get('answers', this.#path)) as Kept | undefined;
+      if (!kept || this.value !== undefined || this.#closed) return;
+      this.value = kept.value as Answer;
+      this.at_ms = kept.at_ms;
+    } catch {
+      // Nothing is remembered where the browser refuses; the house is asked anyway.
+    }
+  }
+
+  async #keep(kept: Kept): Promise<void> {
+    try {
+      await (await opened()).put('answers', kept, this.#path);
+    } catch {
+      // A full device forgets answers; entries are kept apart, in the outbox.
+    }
+  }
+}

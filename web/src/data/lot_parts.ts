@@ -1,0 +1,39 @@
+// Which parts of which lots were typed, and whether the lots have so much.
+import { lotKey, type Lot, type LotName } from './answers';
+import { printed } from './figures';
+import { unread } from './measured';
+import { typedAs, type Units } from './units';
+
+export interface LotPart {
+  lot: LotName;
+  volume_L_20C: number;
+}
+
+/** A lot's volume rounds to the millilitre on the screen; so much more is not more. */
+const ROUNDING_L = 0.0006;
+
+export function lotFault(lot: Lot, text: string | undefined, units: Units): string | undefined {
+  if (text === undefined || text.trim() === '') return undefined;
+  const volume = typedAs(text, 'L', units);
+  if (volume === undefined || volume < 0) return unread(text, 'a volume such as 1.5 L or 1500 mL');
+  if (volume > lot.left.volume_L_20C + ROUNDING_L)
+    return `“${text.trim()}” is more than there is; accepted: up to ${printed(lot.left.volume_L_20C, 3)} L.`;
+  return undefined;
+}
+
+/** The parts that are typed; undefined when one of them is at fault. */
+export function partsTyped(
+  lots: readonly Lot[],
+  texts: Readonly<Record<string, string>>,
+  units: Units,
+): LotPart[] | undefined {
+  const parts: LotPart[] = [];
+  for (const lot of lots) {
+    const text = texts[lotKey(lot.lot)];
+    if (lotFault(lot, text, units) !== undefined) return undefined;
+    const volume = typedAs(text ?? '', 'L', units);
+    if (volume === undefined || volume === 0) continue;
+    parts.push({ lot: lot.lot, volume_L_20C: Math.min(volume, lot.left.volume_L_20C) });
+  }
+  return parts;
+}

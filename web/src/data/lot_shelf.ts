@@ -1,0 +1,45 @@
+// Which lots of the house a stage may take from, and what became of them. Pure.
+import { lotKey, type Lot } from './answers';
+import type { LotPart } from './lot_parts';
+import { lotFault } from './lot_parts';
+import { typedAs, type Units } from './units';
+
+/** Under a few millilitres is what clings to the vessel. */
+const LEFT_L = 0.005;
+
+const left = (lot: Lot) => lot.left.volume_L_20C > LEFT_L;
+
+/** Those of this batch first. */
+const ownFirst = (lots: readonly Lot[], batch: string): Lot[] => [
+  ...lots.filter((lot) => lot.batch === batch),
+  ...lots.filter((lot) => lot.batch !== batch),
+];
+
+/** Lots that can be reduced, laid on wood or bottled: spirit that is not on wood. */
+export const spiritLots = (lots: readonly Lot[], batch: string): Lot[] =>
+  ownFirst(
+    lots.filter(
+      (lot) => ['hearts', 'spirit', 'apart'].includes(lot.lot.kind) && !lot.wood && left(lot),
+    ),
+    batch,
+  );
+
+export const onWood = (lots: readonly Lot[], batch: string): Lot[] =>
+  lots.filter((lot) => lot.wood !== undefined && lot.batch === batch && left(lot));
+
+export const bottled = (lots: readonly Lot[], batch: string): Lot[] =>
+  lots.filter((lot) => lot.bottles !== undefined && lot.batch === batch);
+
+/** The one lot and volume that were picked; undefined while something is at fault. */
+export function pickedPart(
+  lots: readonly Lot[],
+  chosen: string,
+  volume: string,
+  units: Units,
+): LotPart | undefined {
+  const lot = lots.find((l) => lotKey(l.lot) === chosen) ?? lots[0];
+  const litres = typedAs(volume, 'L', units);
+  if (!lot || !litres || litres <= 0 || lotFault(lot, volume, units) !== undefined)
+    return undefined;
+  return { lot: lot.lot, volume_L_20C: Math.min(litres, lot.left.volume_L_20C) };
+}

@@ -1,0 +1,215 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { Entry } from './entry';
+import { Outbox, type OutboxState } from './outbox';
+import { NoAnswer, Problem } from './problem';
+
+const entry = (id: string): Entry => ({
+  id,
+  stage: 'spirit run',
+  kind: 'reading',
+  version: 1,
+  at: '2026-11-26T01:02:03.456Z',
+  clock_ahead_ms: 0,
+  who: 'Ada',
+  body: { scale: 73.1 },
+});
+
+/** A house that keeps by id, and whose network can be cut before or after it has heard. */
+class House {
+  readonly kept: string[] = [];
+  requests = 0;
+  cut: 'no' | 'before' | 'after' = 'no';
+  refuse = new Set<string>();
+  keep = async (entries: readonly Entry[]): Promise<string[]> => {
+    this.requests += 1;
+    if (this.cut === 'before') throw new NoAnswer('cut');
+    const bad = entries.find((e) => this.refuse.has(e.id));
+    if (bad) throw new Problem({ title: `${bad.id} has faults`, status: 422 });
+    for (const e of entries) if (!this.kept.includes(e.id)) this.kept.push(e.id);
+    if (this.cut === 'after') throw new NoAnswer('cut');
+    return entries.map((e) => e.id);
+  };
+}
+
+let house: House;
+let boxes: Outbox[];
+let retries: { work: () => void; ms: number }[];
+let count = 0;
+let name: string;
+
+const open = (more: Partial<ConstructorParameters<typeof Outbox>[0]> = {}) => {
+  const box = new Outbox({
+    name,
+    keep: house.keep,
+    random: () => 1,
+    later: (work, ms) => {
+      retries.push({ work, ms });
+      return () => (retries = retries.filter((r) => r.work !== work));
+    },
+    ...more,
+  });
+  boxes.push(box);
+  return box;
+};
+
+const stateOf = (box: Outbox) => {
+  let last!: OutboxState;
+  box.subscribe((state) => (last = state))();
+  return last;
+};
+
+beforeEach(() => {
+  house = new House();
+  boxes = [];
+  retries = [];
+  name = `outbox-${++count}`;
+});
+
+afterEach(async () => {
+  for (const box of boxes) await box.close();
+});
+
+test('entries reach the house in the order they were made', async () => {
+  const box = open();
+  for (const id of ['c', 'a', 'b']) await box.put(entry(id));
+  await box.send();
+  expect(house.kept).toEqual(['c', 'a', 'b']);
+  expect(stateOf(box)).toMatchObject({ waiting: 0, sending: false, answered: true });
+});
+
+test('while the network is cut, entries wait and are counted; when it is back they all go', async () => {
+  const box = open();
+  house.cut = 'before';
+  for (const id of ['1', '2', '3']) await box.put(entry(id));
+  await box.send();
+  expect(stateOf(box)).toMatchObject({ waiting: 3, answered: false });
+  house.cut = 'no';
+  retries[0]!.work();
+  await box.send();
+  expect(house.kept).toEqual(['1', '2', '3']);
+  expect(stateOf(box).waiting).toBe(0);
+});
+
+test('a lost answer loses nothing and doubles nothing', async () => {
+  const box = open();
+  house.cut = 'after';
+  await box.put(entry('1'));
+  await box.send();
+  expect(house.kept).toEqual(['1']);
+  expect(stateOf(box).waiting).toBe(1);
+  house.cut = 'no';
+  await box.send();
+  expect(house.kept).toEqual(['1']);
+  expect(stateOf(box).waiting).toBe(0);
+});
+
+test('entries survive the page being closed', async () => {
+  const first = open();
+  house.cut = 'before';
+  await first.put(entry('1'));
+  await first.put(entry('2'));
+  await first.close();
+  house.cut = 'no';
+  const second = open();
+  expect((await second.waiting()).map((e) => e.id)).toEqual(['1', '2']);
+  await second.send();
+  expect(house.kept).toEqual(['1', '2']);
+});
+
+test('the same entry put twice waits once', async () => {
+  const box = open();
+  house.cut = 'before';
+  await box.put(entry('1'));
+  await box.put(entry('1'));
+  expect((await box.waiting()).length).toBe(1);
+});
+
+test('a refused entry is set apart with its reason and does not hold up the others', async () => {
+  const box = open();
+  house.cut = 'before';
+  for (const id of ['1', '2', '3']) await box.put(entry(id));
+  await box.send();
+  house.cut = 'no';
+  house.refuse.add('2');
+  await box.send();
+  expect(house.kept).toEqual(['1', '3']);
+  expect(stateOf(box)).toMatchObject({
+    waiting: 0,
+    refused: [{ entry: { id: '2' }, reason: '2 has faults' }],
+  });
+  house.refuse.clear();
+  await box.retry('2');
+  await box.send();
+  expect(house.kept).toEqual(['1', '3', '2']);
+});
+
+test('a refused entry leaves only by a person’s hand, a waiting one not even so', async () => {
+  const box = open();
+  house.refuse.add('2');
+  await box.put(entry('2'));
+  await box.send();
+  await box.letGo('2');
+  expect(stateOf(box).refused).toEqual([]);
+  house.cut = 'before';
+  await box.put(entry('3'));
+  await box.letGo('3');
+  expect((await box.waiting()).map((e) => e.id)).toEqual(['3']);
+});
+
+test('waits between tries grow to half a minute and no further', async () => {
+  const box = open();
+  house.cut = 'before';
+  await box.put(entry('1'));
+  await box.send();
+  const waits = [];
+  for (let i = 0; i < 8; ++i) {
+    waits.push(retries.at(-1)!.ms);
+    await box.send();
+  }
+  expect(waits.at(-1)).toBe(30_000);
+  expect(waits).toEqual([...waits].sort((a, b) => a - b));
+});
+
+test('a device that is not paired keeps its entries: that may pass', async () => {
+  const box = open({
+    keep: async () => {
+      throw new Problem({ title: 'Not paired', status: 401 });
+    },
+  });
+  await box.put(entry('1'));
+  await box.send();
+  expect(stateOf(box)).toMatchObject({ waiting: 1, refused: [] });
+});
+
+test('a house that names other ids than it was sent makes nothing disappear', async () => {
+  const box = open({ keep: async () => ['something else'] });
+  await box.put(entry('1'));
+  await box.send();
+  expect(stateOf(box).waiting).toBe(1);
+});
+
+test('five hundred entries under a network that drops at random: all arrive, once, in order', async () => {
+  let seed = 7;
+  const chance = () => (seed = (seed * 48271) % 2147483647) / 2147483647;
+  const box = open({
+    at_once: 20,
+    keep: async (entries) => {
+      const fate = chance();
+      house.cut = fate < 0.3 ? 'before' : fate < 0.5 ? 'after' : 'no';
+      return house.keep(entries);
+    },
+  });
+  const ids = Array.from({ length: 500 }, (_, i) => String(i));
+  for (const id of ids) await box.put(entry(id));
+  for (let i = 0; i < 400 && (await box.waiting()).length > 0; ++i) await box.send();
+  expect(house.kept).toEqual(ids);
+  expect(stateOf(box).waiting).toBe(0);
+});
+
+test('two pages over one queue send each entry, and none twice', async () => {
+  const a = open();
+  const b = open();
+  await Promise.all(['1', '2', '3', '4'].map((id, i) => (i % 2 ? a : b).put(entry(id))));
+  await Promise.all([a.send(), b.send()]);
+  expect([...house.kept].sort()).toEqual(['1', '2', '3', '4']);
+});

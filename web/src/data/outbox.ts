@@ -1,0 +1,247 @@
+// What is not yet saved at home. An entry is written to IndexedDB before anything else is done
+// with it, and leaves only when the house names its id as kept. Entries go in the order they were
+// made, one batch of them at a time; the house ignores an id it already has, so sending again after
+// a lost answer doubles nothing. An entry that the house refuses is set apart with the reason
+// and shown, and does not hold up the others. Several open pages share the queue: a lock of the
+// browser lets one send at a time where the browser has locks, and where not the ids do.
+import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import type { Entry } from './entry';
+import { NoAnswer, Problem } from './problem';
+
+interface Held {
+  order?: number; // given by the store: the order of making
+  entry: Entry;
+  refused?: string; // the house's reason
+}
+
+interface Shape extends DBSchema {
+  held: { key: number; value: Held; indexes: { id: string } };
+}
+
+export interface OutboxState {
+  waiting: number; // kept on this device, not yet at home
+  refused: { entry: Entry; reason: string }[];
+  sending: boolean;
+  answered: boolean | undefined; // whether the house answered the last time; undefined: not asked
+}
+
+export interface OutboxSettings {
+  name: string;
+  keep: (entries: readonly Entry[]) => Promise<string[]>;
+  later: (work: () => void, ms: number) => () => void; // returns how to call it off
+  random: () => number;
+  at_once: number; // entries in one request
+}
+
+const FIRST_WAIT_MS = 1000;
+const LONGEST_WAIT_MS = 30_000;
+
+/** What the house will never accept, however often it is sent; 401, 408, 429 and 5xx may pass. */
+const final = (status: number) =>
+  status >= 400 && status < 500 && ![401, 403, 404, 408, 425, 429].includes(status);
+
+export class Outbox {
+  readonly #settings: OutboxSettings;
+  readonly #base: Promise<IDBPDatabase<Shape>>;
+  readonly #listeners = new Set<(state: OutboxState) => void>();
+  #state: OutboxState = { waiting: 0, refused: [], sending: false, answered: undefined };
+  #running: Promise<void> | undefined;
+  #again = false;
+  #callOff: (() => void) | undefined;
+  #failures = 0;
+  #closed = false;
+
+  constructor(settings: Pick<OutboxSettings, 'keep'> & Partial<OutboxSettings>) {
+    this.#settings = {
+      name: 'lynearm-outbox',
+      later: (work, ms) => {
+        const timer = setTimeout(work, ms);
+        return () => clearTimeout(timer);
+      },
+      random: Math.random,
+      at_once: 100,
+      ...settings,
+    };
+    this.#base = openDB<Shape>(this.#settings.name, 1, {
+      upgrade(base) {
+        const held = base.createObjectStore('held', { keyPath: 'order', autoIncrement: true });
+        held.createIndex('id', 'entry.id', { unique: true });
+      },
+    });
+  }
+
+  /** Calls back now and at each change; returns how to stop. */
+  subscribe(listener: (state: OutboxState) => void): () => void {
+    this.#listeners.add(listener);
+    listener(this.#state);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /**
+   * Keeps an entry on this device; resolves when the browser has it on disk. Then it is sent.
+   * throws what IndexedDB says when the device has no room: the form must then keep its fields
+   */
+  async put(entry: Entry): Promise<void> {
+    const base = await this.#base;
+    const work = base.transaction('held', 'readwrite', { durability: 'strict' });
+    if ((await work.store.index('id').getKey(entry.id)) === undefined) {
+      await work.store.add({ entry });
+    }
+    await work.done;
+    await this.#count();
+    void this.send();
+  }
+
+  /** Sends what waits, now; one run at a time, and one more if asked meanwhile. */
+  send(): Promise<void> {
+    this.#callOff?.();
+    this.#callOff = undefined;
+    if (this.#running) {
+      this.#again = true;
+      return this.#running;
+    }
+    this.#running = this.#run().finally(() => {
+      this.#running = undefined;
+    });
+    return this.#running;
+  }
+
+  /** Entries waiting, in the order they will be sent: the page shows them as not yet saved. */
+  async waiting(): Promise<Entry[]> {
+    const held = await (await this.#base).getAll('held');
+    return held.filter((h) => h.refused === undefined).map((h) => h.entry);
+  }
+
+  /** Sends a refused entry again, or lets it go once a person has seen why. */
+  async retry(id: string): Promise<void> {
+    await this.#change(id, (held) => ({ entry: held.entry, order: held.order! }));
+    void this.send();
+  }
+
+  async letGo(id: string): Promise<void> {
+    const base = await this.#base;
+    const work = base.transaction('held', 'readwrite', { durability: 'strict' });
+    const held = await work.store.index('id').get(id);
+    if (held?.refused !== undefined) await work.store.delete(held.order!);
+    await work.done;
+    await this.#count();
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    this.#callOff?.();
+    await this.#running;
+    (await this.#base).close();
+  }
+
+  async #run(): Promise<void> {
+    do {
+      this.#again = false;
+      try {
+        await this.#locked(() => this.#sendAll());
+        this.#failures = 0;
+      } catch (fault) {
+        if (this.#closed) return;
+        this.#tell({ sending: false, answered: !(fault instanceof NoAnswer) });
+        this.#wait();
+        return;
+      }
+    } while (this.#again && !this.#closed);
+    this.#tell({ sending: false });
+  }
+
+  async #sendAll(): Promise<void> {
+    let lone = false; // after a refusal, entries go one by one until the culprit is found
+    for (;;) {
+      if (this.#closed) return;
+      const batch = await this.#next(lone ? 1 : this.#settings.at_once);
+      if (batch.length === 0) break;
+      this.#tell({ sending: true });
+      let kept: string[];
+      try {
+        kept = await this.#settings.keep(batch);
+      } catch (fault) {
+        if (!(fault instanceof Problem) || !final(fault.status)) throw fault;
+        if (batch.length > 1) {
+          lone = true;
+          continue;
+        }
+        await this.#change(batch[0]!.id, (held) => ({ ...held, refused: fault.message }));
+        this.#tell({ answered: true });
+        lone = false;
+        continue;
+      }
+      const gone = await this.#remove(kept, batch);
+      this.#tell({ answered: true });
+      if (gone === 0) throw new Error('The house kept none of what was sent.');
+    }
+    await this.#count();
+  }
+
+  async #next(most: number): Promise<Entry[]> {
+    const base = await this.#base;
+    const found: Entry[] = [];
+    let cursor = await base.transaction('held').store.openCursor();
+    while (cursor && found.length < most) {
+      if (cursor.value.refused === undefined) found.push(cursor.value.entry);
+      cursor = await cursor.continue();
+    }
+    return found;
+  }
+
+  async #remove(kept: readonly string[], sent: readonly Entry[]): Promise<number> {
+    const mine = new Set(sent.map((e) => e.id));
+    const base = await this.#base;
+    const work = base.transaction('held', 'readwrite', { durability: 'strict' });
+    let gone = 0;
+    for (const id of kept) {
+      if (!mine.has(id)) continue;
+      gone += 1;
+      const key = await work.store.index('id').getKey(id);
+      if (key !== undefined) await work.store.delete(key);
+    }
+    await work.done;
+    await this.#count();
+    return gone;
+  }
+
+  async #change(id: string, how: (held: Held) => Held): Promise<void> {
+    const base = await this.#base;
+    const work = base.transaction('held', 'readwrite', { durability: 'strict' });
+    const held = await work.store.index('id').get(id);
+    if (held) await work.store.put(how(held));
+    await work.done;
+    await this.#count();
+  }
+
+  async #count(): Promise<void> {
+    const held = await (await this.#base).getAll('held');
+    this.#tell({
+      waiting: held.filter((h) => h.refused === undefined).length,
+      refused: held
+        .filter((h) => h.refused !== undefined)
+        .map((h) => ({ entry: h.entry, reason: h.refused! })),
+    });
+  }
+
+  #wait(): void {
+    // Doubled each time, and spread so that many devices do not come back in the same second.
+    const longest = Math.min(FIRST_WAIT_MS * 2 ** this.#failures, LONGEST_WAIT_MS);
+    this.#failures += 1;
+    this.#callOff = this.#settings.later(
+      () => void this.send(),
+      longest * (0.5 + 0.5 * this.#settings.random()),
+    );
+  }
+
+  async #locked(work: () => Promise<void>): Promise<void> {
+    const locks = (globalThis.navigator as Navigator | undefined)?.locks as LockManager | undefined;
+    if (!locks) return work();
+    await locks.request(this.#settings.name, work);
+  }
+
+  #tell(change: Partial<OutboxState>): void {
+    this.#state = { ...this.#state, ...change };
+    for (const listener of this.#listeners) listener(this.#state);
+  }
+}

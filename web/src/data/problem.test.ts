@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { faultsAt, faultsElsewhere, problemOf, sentenceOf } from './problem';
+
+const answer = (body: string, status = 422) =>
+  new Response(body, { status, headers: { 'Content-Type': 'application/problem+json' } });
+
+test('faults are read with field, value and what would be accepted', async () => {
+  const problem = await problemOf(
+    answer(
+      JSON.stringify({
+        title: 'The input has faults',
+        status: 422,
+        errors: [{ field: 'condenser.inlet', value: '180 °C', accepted: '0 to 60 °C' }, 'noise'],
+      }),
+    ),
+  );
+  expect(problem.message).toBe('The input has faults');
+  expect(problem.faults).toHaveLength(1);
+  expect(faultsAt(problem.faults, 'condenser.inlet')).toEqual([
+    '“180 °C” was given; accepted: 0 to 60 °C.',
+  ]);
+});
+
+test('an answer that is no problem document is told all the same', async () => {
+  expect((await problemOf(answer('<html>', 502))).status).toBe(502);
+  expect((await problemOf(answer('null', 500))).message).not.toBe('');
+});
+
+test('a fault is shown at its field, or above the form when no field has it', () => {
+  const faults = [{ field: 'mash.grain[2].mass', value: '' }, { field: 'name' }];
+  expect(faultsAt(faults, 'mash.grain')).toEqual([]);
+  expect(faultsAt(faults, 'mash.grain', true)).toEqual(['This is missing.']);
+  expect(faultsElsewhere(faults, ['name'])).toEqual([faults[0]]);
+});
+
+test('the house’s own sentence comes first', () => {
+  expect(sentenceOf({ field: 'a', value: '1', sentence: 'Too little malt.' })).toBe(
+    'Too little malt.',
+  );
+});

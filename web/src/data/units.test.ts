@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { inUs, quantity, typedAs, unitOfField } from './units';
+
+test('US figures agree with the definitions of the units', () => {
+  expect(inUs(100, '°C', 0)!.value).toBeCloseTo(212, 12);
+  expect(inUs(3.785411784, 'L', 1)!.value).toBeCloseTo(1, 12); // 231 in³, NIST SP 811
+  expect(inUs(0.45359237, 'kg', 1)!.value).toBeCloseTo(1, 12);
+  expect(inUs(473.176473, 'mL', 0)!.value).toBeCloseTo(16, 9); // a US pint
+});
+
+test('a difference of temperatures has no offset', () => {
+  expect(inUs(10, 'K', 0)!.value).toBeCloseTo(18, 12);
+});
+
+test('strengths and powers are not converted', () => {
+  expect(quantity(70.2, '%vol', 1, 'us')).toBe('70.2\u00a0%vol');
+  expect(quantity(3.5, 'kW', 1, 'both')).toBe('3.5\u00a0kW');
+});
+
+test('both puts the US figure in brackets', () => {
+  expect(quantity(26, 'L', 1, 'both')).toBe('26.0\u00a0L (6.87\u00a0gal)');
+  expect(quantity(68.9, '°C', 1, 'us')).toBe('156.0\u00a0°F');
+});
+
+test('a typed unit wins over the field’s own', () => {
+  expect(typedAs('1 gal', 'L', 'metric')).toBeCloseTo(3.785411784, 12);
+  expect(typedAs('10 lb', 'kg', 'metric')).toBeCloseTo(4.5359237, 12);
+  expect(typedAs('158 F', '°C', 'both')).toBeCloseTo(70, 12);
+  expect(typedAs('500 mL', 'L', 'us')).toBe(0.5);
+  expect(typedAs('70 °C', '°C', 'us')).toBe(70);
+});
+
+test('a plain number means the unit that the field shows', () => {
+  expect(typedAs('3,9', 'L', 'metric')).toBe(3.9);
+  expect(unitOfField('L', 'us')).toBe('gal');
+  expect(typedAs('1', 'L', 'us')).toBeCloseTo(3.785411784, 12);
+  expect(typedAs('32', '°C', 'us')).toBeCloseTo(0, 12);
+  expect(typedAs('62', '%vol', 'us')).toBe(62);
+});
+
+test('another kind of unit, or no number, is nothing', () => {
+  for (const text of ['', 'L', '3 kg', 'four L', '1.2.3', '3 4x']) {
+    expect(typedAs(text, 'L', 'metric')).toBeUndefined();
+  }
+});

@@ -1,0 +1,111 @@
+// Metric, US customary or both, for showing. Changing a unit is arithmetic and may be done here;
+// changing a reference temperature (strength at 20 °C against proof at 60 °F) is physics, so
+// strengths stay as the house told them. Factors: NIST SP 811 (2008), appendix B, exact.
+import { printed, typed } from './figures';
+
+export type Units = 'metric' | 'us' | 'both';
+
+interface Twin {
+  unit: string; // the US unit
+  factor: number;
+  offset?: number;
+  decimals: number; // more decimals than the metric figure has
+}
+
+const twins: Record<string, Twin> = {
+  '°C': { unit: '°F', factor: 1.8, offset: 32, decimals: 0 },
+  K: { unit: '°F', factor: 1.8, decimals: 0 },
+  L: { unit: 'gal', factor: 1 / 3.785411784, decimals: 1 },
+  mL: { unit: 'fl oz', factor: 1 / 29.5735295625, decimals: 1 },
+  kg: { unit: 'lb', factor: 1 / 0.45359237, decimals: 0 },
+  g: { unit: 'oz', factor: 1 / 28.349523125, decimals: 1 },
+  'L/h': { unit: 'gal/h', factor: 1 / 3.785411784, decimals: 1 },
+  'L/min': { unit: 'gal/min', factor: 1 / 3.785411784, decimals: 1 },
+  'g/L': { unit: 'oz/gal', factor: 3.785411784 / 28.349523125, decimals: 1 },
+  mm: { unit: 'in', factor: 1 / 25.4, decimals: 1 },
+  m: { unit: 'ft', factor: 1 / 0.3048, decimals: 0 },
+  hPa: { unit: 'inHg', factor: 1 / 33.86389, decimals: 2 },
+};
+
+export interface Shown {
+  value: number;
+  unit: string;
+  decimals: number;
+}
+
+/** The same figure in US units, or undefined where US makers use the same unit. */
+export function inUs(value: number, unit: string, decimals: number): Shown | undefined {
+  const twin = twins[unit];
+  if (!twin) return undefined;
+  return {
+    value: value * twin.factor + (twin.offset ?? 0),
+    unit: twin.unit,
+    decimals: decimals + twin.decimals,
+  };
+}
+
+/** What to show first, and what in brackets behind it. */
+export function inUnits(
+  value: number,
+  unit: string,
+  decimals: number,
+  units: Units,
+): { first: Shown; second?: Shown } {
+  const metric = { value, unit, decimals };
+  const us = units === 'metric' ? undefined : inUs(value, unit, decimals);
+  if (!us) return { first: metric };
+  return units === 'us' ? { first: us } : { first: metric, second: us };
+}
+
+/** "26.0 L", "6.87 gal" or "26.0 L (6.87 gal)". */
+export function quantity(value: number, unit: string, decimals: number, units: Units): string {
+  const { first, second } = inUnits(value, unit, decimals, units);
+  const text = (s: Shown) => `${printed(s.value, s.decimals)}\u00a0${s.unit}`.trimEnd();
+  return second ? `${text(first)} (${text(second)})` : text(first);
+}
+
+/** The unit that a plain number means in a field of this metric unit. */
+export function unitOfField(unit: string, units: Units): string {
+  return units === 'us' ? (twins[unit]?.unit ?? unit) : unit;
+}
+
+const alike: Record<string, string> = {
+  c: '°C',
+  degc: '°C',
+  '°c': '°C',
+  f: '°F',
+  degf: '°F',
+  '°f': '°F',
+  l: 'L',
+  ml: 'mL',
+  gal: 'gal',
+  gallons: 'gal',
+  floz: 'fl oz',
+  lb: 'lb',
+  lbs: 'lb',
+  kg: 'kg',
+  g: 'g',
+  oz: 'oz',
+};
+
+/**
+ * What a person typed into a field, in the field's metric unit: "3.9", "3,9 L", "1 gal", "158 F".
+ * Undefined when it is no number, or the unit is of another kind. Strengths are for the house.
+ */
+export function typedAs(text: string, unit: string, units: Units): number | undefined {
+  const found = /^\s*([-+\u2212\d.,\s\u202f]*\d[.,]?)\s*([^\d]*)$/.exec(text);
+  if (!found) return undefined;
+  const value = typed(found[1]!);
+  if (value === undefined) return undefined;
+  const word = found[2]!.trim();
+  const said =
+    word === '' ? unitOfField(unit, units) : (alike[word.toLowerCase().replace(/\s/g, '')] ?? word);
+  if (said === unit) return value;
+  const twin = twins[unit];
+  if (twin?.unit === said) return (value - (twin.offset ?? 0)) / twin.factor;
+  if (unit === 'L' && said === 'mL') return value / 1000;
+  if (unit === 'mL' && said === 'L') return value * 1000;
+  if (unit === 'kg' && said === 'g') return value / 1000;
+  if (unit === 'g' && said === 'kg') return value * 1000;
+  return undefined;
+}

@@ -1,0 +1,86 @@
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { bench } from '../data/bench.svelte';
+import { Problem } from '../data/problem';
+import { router } from '../shell/router.svelte';
+import Devices from './Devices.svelte';
+import Pair from './Pair.svelte';
+
+const laptop = { id: 'l', name: 'The laptop', paired_at: '2026-11-01T00:00:00Z', laptop: true };
+const phone = { id: 'p', name: 'Still phone', paired_at: '2026-11-20T00:00:00Z', laptop: false };
+
+beforeEach(() => {
+  vi.stubGlobal('scrollTo', () => undefined);
+  URL.createObjectURL = () => 'blob:picture';
+  URL.revokeObjectURL = () => undefined;
+  vi.spyOn(bench, 'greet').mockResolvedValue();
+});
+
+test('the code is taken out of the address at once, and sent with the name', async () => {
+  history.replaceState(null, '', '/pair#secret');
+  const post = vi.spyOn(bench.api, 'post').mockResolvedValue({});
+  render(Pair);
+  expect(location.href).not.toContain('secret');
+  await userEvent.click(screen.getByRole('button', { name: 'Pair' }));
+  expect(screen.getByText(/Nothing was given; accepted: a name/)).toBeTruthy();
+  expect(post).not.toHaveBeenCalled();
+  await userEvent.type(screen.getByLabelText(/A name for this device/), 'Still phone');
+  await userEvent.click(screen.getByRole('button', { name: 'Pair' }));
+  expect(post).toHaveBeenCalledWith('/pairing', { code: 'secret', name: 'Still phone' });
+  await vi.waitFor(() => expect(router.place).toEqual({ page: 'house' }));
+});
+
+test('a spent code is told in the house’s words, and the name stays', async () => {
+  history.replaceState(null, '', '/pair#old');
+  vi.spyOn(bench.api, 'post').mockRejectedValue(
+    new Problem({
+      title: 'This code does not open the house',
+      status: 403,
+      detail: 'It was used.',
+    }),
+  );
+  render(Pair);
+  const name = screen.getByLabelText<HTMLInputElement>(/A name for this device/);
+  await userEvent.type(name, 'Phone');
+  await userEvent.click(screen.getByRole('button', { name: 'Pair' }));
+  expect(await screen.findByText(/This code does not open the house. It was used./)).toBeTruthy();
+  expect(name.value).toBe('Phone');
+});
+
+test('the laptop shows a code and shuts a phone out', async () => {
+  vi.spyOn(bench.api, 'get').mockResolvedValue({
+    devices: [
+      { ...laptop, this_one: true },
+      { ...phone, this_one: false },
+    ],
+  });
+  vi.spyOn(bench.api, 'post').mockResolvedValue({
+    code: 'abc',
+    addresses: ['http://192.0.2.7:8080/'],
+    lasts_s: 300,
+    picture: '<svg xmlns="http://www.w3.org/2000/svg"/>',
+  });
+  const remove = vi.spyOn(bench.api, 'delete').mockResolvedValue(undefined);
+  render(Devices);
+  await userEvent.click(await screen.findByRole('button', { name: 'Show a code' }));
+  expect((await screen.findByRole('img')).getAttribute('src')).toBe('blob:picture');
+  expect(screen.getByText('http://192.0.2.7:8080/pair#abc')).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'Shut out Still phone' }));
+  expect(remove).toHaveBeenCalledWith('/devices/p');
+  expect(screen.queryByRole('button', { name: 'Shut out The laptop' })).toBeNull();
+});
+
+test('a phone may shut out only itself, and shows no code', async () => {
+  vi.spyOn(bench.api, 'get').mockResolvedValue({
+    devices: [
+      { ...laptop, this_one: false },
+      { ...phone, this_one: true },
+      { ...phone, id: 'q', name: 'Other phone', this_one: false },
+    ],
+  });
+  render(Devices);
+  expect(await screen.findByRole('button', { name: 'Shut out Still phone' })).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Shut out Other phone' })).toBeNull();
+  expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
+});

@@ -1,0 +1,112 @@
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { bench } from '../data/bench.svelte';
+import type { EntryWish } from '../data/entry';
+import House from './House.svelte';
+
+const line = {
+  batch: 'b8',
+  name: 'Tern 8',
+  invented: true,
+  first: '2026-11-15T19:00:00.000Z',
+  last: '2026-11-25T15:02:00.000Z',
+  entries: 108,
+  struck: 1,
+  planned: true,
+  pitched: true,
+  racked: true,
+  puzzles: 1,
+  runs: [
+    {
+      entry: 'r',
+      at: '2026-11-25T12:00:00.000Z',
+      run: 'spirit run',
+      standing: 'stopped',
+      allotted: false,
+    },
+  ],
+};
+const kit = '[[vessel]]\nname = "tub"\ntotal = "40 L"\n';
+const answers: Record<string, unknown> = {
+  '/house': {
+    batches: [line],
+    notes: [],
+    puzzles: [],
+    kit: { entry: 'k', at: line.first, text: kit },
+  },
+  '/lots': { lots: [] },
+  '/examples': {
+    examples: [{ name: 'Tern 7', remark: 'Oats and rye.', recipe: 'name = "Tern 7"\n', kit: 'K' }],
+  },
+};
+let recorded: Omit<EntryWish, 'who'>[];
+
+beforeEach(() => {
+  recorded = [];
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) => answers[path] as never);
+  vi.spyOn(bench, 'record').mockImplementation(async (wish) => {
+    recorded.push(wish);
+    return wish as never;
+  });
+  vi.stubGlobal('scrollTo', () => undefined);
+});
+
+async function begin(way: string) {
+  render(House);
+  await screen.findByText('Tern 8');
+  await userEvent.click(screen.getByRole('button', { name: 'Begin a batch' }));
+  await userEvent.click(screen.getByRole('radio', { name: way }));
+}
+const go = () => userEvent.click(screen.getByRole('button', { name: 'Begin' }));
+
+test('a batch stands with what it needs next, its mark and its puzzles', async () => {
+  render(House);
+  const card = within((await screen.findByText('Tern 8')).closest('article')!);
+  expect(card.getByText('invented')).toBeTruthy();
+  const next = card.getByRole<HTMLAnchorElement>('link', {
+    name: 'A spirit run is stopped: resume it',
+  });
+  expect(next.pathname).toBe('/batch/b8/spirit-run');
+  expect(card.getByText(/One entry does not fit/)).toBeTruthy();
+});
+
+test('a few questions make a batch for the kit of the house', async () => {
+  await begin('A few questions');
+  await userEvent.type(screen.getByLabelText(/Litres of wash/), '25');
+  await userEvent.type(screen.getByLabelText('Name of the batch'), 'Tern 9');
+  await go();
+  expect(recorded.map((wish) => wish.kind)).toEqual(['batch begun', 'batch planned']);
+  expect(recorded[1]!.body['kit']).toBe(kit);
+  expect(recorded[1]!.body['recipe']).toContain('fill_to = "25 L"');
+  expect(location.pathname).toBe(`/batch/${recorded[0]!.batch}/mash-bill`);
+});
+
+test('what is missing or no volume is told at its field, and nothing is recorded', async () => {
+  await begin('A few questions');
+  await userEvent.type(screen.getByLabelText(/Litres of wash/), '25 kg');
+  await go();
+  expect(screen.getByText(/“25 kg” was given; accepted: a volume/)).toBeTruthy();
+  expect(screen.getByText(/Nothing was given; accepted: a name/)).toBeTruthy();
+  expect(recorded).toEqual([]);
+});
+
+test('an example brings its own kit and is marked as invented', async () => {
+  await begin('An example');
+  await screen.findByLabelText('Example');
+  await go();
+  expect(recorded[0]!.body).toEqual({ name: 'Tern 7', remark: 'Oats and rye.', invented: true });
+  expect(recorded[1]!.body['kit']).toBe('K');
+});
+
+test('a recipe file is read, and one that is none is told', async () => {
+  await begin('A recipe file');
+  const input = screen.getByLabelText('Recipe file');
+  await userEvent.upload(input, new File(['name = '], 'bad.toml', { type: 'text/plain' }));
+  expect(await screen.findByText(/This is no TOML at line 1/)).toBeTruthy();
+  const recipe = 'name = "Small rye"\n\n[[mash_bill]]\ningredient = "rye-malt"\n';
+  await userEvent.upload(input, new File([recipe], 'recipe.toml', { type: 'text/plain' }));
+  await screen.findByText('Left empty: Small rye.');
+  await go();
+  expect(recorded[1]!.body['recipe']).toBe(recipe);
+});

@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { at, read } from '../data/toml_text';
+import { begin, draft, MAIN_GRAINS, named, plainKit, readRecipe, vesselsOf } from './new_batch';
+
+test('a batch begins with two entries under one new id', () => {
+  const { batch, entries } = begin(
+    { name: ' Tern 9 ', remark: 'Rye', invented: true, recipe: 'name = "x"\n', kit: 'k' },
+    () => 'id',
+  );
+  expect(batch).toBe('id');
+  expect(entries).toEqual([
+    {
+      batch: 'id',
+      stage: 'mash bill',
+      kind: 'batch begun',
+      body: { name: 'Tern 9', remark: 'Rye', invented: true },
+    },
+    {
+      batch: 'id',
+      stage: 'mash bill',
+      kind: 'batch planned',
+      body: { recipe: 'name = "Tern 9"\n', kit: 'k' },
+    },
+  ]);
+});
+
+test('a recipe gets the name of its batch and keeps the rest, letter for letter', () => {
+  expect(named('# ours\nname = "x" # old\n\n[mash]\n', 'A "b" $& c')).toBe(
+    '# ours\nname = "A \\"b\\" $& c"\n\n[mash]\n',
+  );
+  expect(named('[mash]\n', 'Tern')).toBe('name = "Tern"\n[mash]\n');
+});
+
+test('a recipe file tells its name, or in a sentence what is wrong with it', () => {
+  expect(readRecipe('name = "Tern 7"\nremark = "Oats"\n[[mash_bill]]\n')).toEqual({
+    name: 'Tern 7',
+    remark: 'Oats',
+  });
+  expect(readRecipe('name = "A shed"\n').fault).toContain('no [[mash_bill]]');
+  expect(readRecipe('name = \n').fault).toMatch(/no TOML at line 1, column \d+; accepted/);
+});
+
+test('a draft names vessels of its kit and fills the fermenter to the litres asked for', () => {
+  for (const { value } of MAIN_GRAINS) {
+    const vessels = vesselsOf(plainKit(40))!;
+    expect(vessels).toEqual({ ferment: 'fermenter', mash: 'mash tub', wash_L: 39 });
+    const recipe = read(draft('Tern 9', 40, value, vessels));
+    expect(at(recipe, 'ferment.fill_to')).toBe('40 L');
+    expect(at(recipe, 'mash.vessel')).toBe('mash tub');
+    expect(at(recipe, 'mash_bill[0].ingredient')).toBe(value);
+    const bill = recipe['mash_bill'] as { mass: string }[];
+    const mass = bill.reduce((sum, line) => sum + Number.parseFloat(line.mass), 0);
+    expect(mass).toBeCloseTo(9.2, 1); // 0.23 kg to a litre
+  }
+});
+
+test('without vessels there is nothing to name', () => {
+  expect(vesselsOf('name = "A shed"\n')).toBeUndefined();
+});

@@ -1,0 +1,210 @@
+// How a batch begins: two entries, "batch begun" and "batch planned", from a recipe and a kit.
+// Where there is no recipe yet, a first draft is made from three answers. Its amounts are common
+// practice (0.23 kg of grain to a litre of wash, three litres of water to a
+// kilogram), not a forecast: the house reckons what comes of it as soon as it is opened.
+import type { EntryWish } from '../data/entry';
+import { read } from '../data/toml_text';
+import { newId } from '../data/uuid7';
+
+type Wish = Omit<EntryWish, 'who'>;
+
+export interface Beginning {
+  name: string;
+  remark?: string;
+  invented?: boolean;
+  recipe: string;
+  kit: string;
+}
+
+/** The id of the new batch and the entries to record, in their order. */
+export function begin(
+  wish: Beginning,
+  id: () => string = newId,
+): { batch: string; entries: Wish[] } {
+  const batch = id();
+  const of = { batch, stage: 'mash bill' as const };
+  return {
+    batch,
+    entries: [
+      {
+        ...of,
+        kind: 'batch begun',
+        body: {
+          name: wish.name.trim(),
+          ...(wish.remark ? { remark: wish.remark } : {}),
+          ...(wish.invented ? { invented: true } : {}),
+        },
+      },
+      {
+        ...of,
+        kind: 'batch planned',
+        body: { recipe: named(wish.recipe, wish.name.trim()), kit: wish.kit },
+      },
+    ],
+  };
+}
+
+/** The recipe with the batch's name at its first line that gives one. */
+export function named(recipe: string, name: string): string {
+  const line = `name = ${JSON.stringify(name)}`;
+  return /^name\s*=/m.test(recipe)
+    ? recipe.replace(/^name\s*=.*$/m, () => line)
+    : `${line}\n${recipe}`;
+}
+
+export interface FileRead {
+  name: string;
+  remark?: string;
+  fault?: string; // a sentence: what is wrong with the file
+}
+
+/** What a recipe file calls itself. Whether it can be planned, the house says. */
+export function readRecipe(text: string): FileRead {
+  try {
+    const tree = read(text);
+    if (!('mash_bill' in tree)) {
+      return { name: '', fault: 'This file has no [[mash_bill]]; accepted: a recipe as TOML.' };
+    }
+    const { name, remark } = tree;
+    return {
+      name: typeof name === 'string' ? name : '',
+      ...(typeof remark === 'string' ? { remark } : {}),
+    };
+  } catch (fault) {
+    const place = fault as { line?: number; column?: number };
+    const where = place.line === undefined ? '' : ` at line ${place.line}, column ${place.column}`;
+    return {
+      name: '',
+      fault: `This is no TOML${where}; accepted: a recipe file such as recipe.toml.`,
+    };
+  }
+}
+
+/** Grains that need no cook: malted, or rolled hot, so that their starch is open. */
+export const MAIN_GRAINS = [
+  { value: 'barley-malt-distillers', label: 'Barley malt' },
+  { value: 'rye-malt', label: 'Rye malt' },
+  { value: 'wheat-malt', label: 'Wheat malt' },
+  { value: 'oat-malt', label: 'Oat malt' },
+  { value: 'maize-flaked', label: 'Maize, flaked' },
+  { value: 'rye-flaked', label: 'Rye, flaked' },
+  { value: 'oats-flaked', label: 'Oats, flaked' },
+  { value: 'wheat-flaked', label: 'Wheat, flaked' },
+] as const;
+
+const GRAIN_KG_PER_L = 0.23;
+const WATER_L_PER_KG = 3;
+const two = (value: number) => String(Math.round(value * 10) / 10);
+
+export interface Vessels {
+  mash: string;
+  ferment: string;
+  wash_L: number; // that the fermenter takes with room for its foam; 0: not told in litres
+}
+
+/** The vessels a draft may name: the largest for the ferment, the next for the mash. */
+export function vesselsOf(kit: string): Vessels | undefined {
+  const vessels = read(kit)['vessel'];
+  if (!Array.isArray(vessels)) return undefined;
+  const sized = vessels
+    .map((v) => v as { name?: unknown; total?: unknown })
+    .filter((v): v is { name: string; total?: unknown } => typeof v.name === 'string')
+    .map((v) => ({ name: v.name, total: Number.parseFloat(String(v.total ?? '0')) }))
+    .sort((a, b) => b.total - a.total);
+  const [largest, next] = sized;
+  return (
+    largest && {
+      ferment: largest.name,
+      mash: (next ?? largest).name,
+      wash_L: Math.round(0.75 * (Number.isFinite(largest.total) ? largest.total : 0)),
+    }
+  );
+}
+
+/** A recipe to begin from: a name, litres of wash, the main grain. */
+export function draft(
+  name: string,
+  wash_L: number,
+  grain: string,
+  vessels: Pick<Vessels, 'mash' | 'ferment'>,
+): string {
+  const mass = wash_L * GRAIN_KG_PER_L;
+  const malt = grain === 'barley-malt-distillers' ? mass : mass * 0.35;
+  const lines = [
+    `# A first draft for ${two(wash_L)} L of wash: change what you like.`,
+    `name = ${JSON.stringify(name)}`,
+    '',
+  ];
+  const line = (ingredient: string, kg: number) =>
+    lines.push('[[mash_bill]]', `ingredient = "${ingredient}"`, `mass = "${two(kg)} kg"`, '');
+  if (grain !== 'barley-malt-distillers') line(grain, mass - malt);
+  line('barley-malt-distillers', malt);
+  lines.push(
+    '[mash]',
+    `vessel = ${JSON.stringify(vessels.mash)}`,
+    `water = "${two(mass * WATER_L_PER_KG)} L"`,
+    'rest_temperature = "64.5 °C"',
+    'rest_time = "90 min"',
+    '',
+    '[[mash.sparge]]',
+    `water = "${two(wash_L * 0.3)} L"`,
+    'temperature = "75 °C"',
+    '',
+    '[ferment]',
+    `vessel = ${JSON.stringify(vessels.ferment)}`,
+    `fill_to = "${two(wash_L)} L"`,
+    'pitch_temperature = "25 °C"',
+    'yeast = "distillers-dry"',
+    '',
+    '[strip]',
+    'stop = "10 %vol"',
+    '',
+    '[spirit_run]',
+    'hearts_end = "58 %vol"',
+    '',
+    '[reduce]',
+    'maturing_strength = "55 %vol"',
+    '',
+    '[bottle]',
+    'strength = "45 %vol"',
+    '',
+  );
+  return lines.join('\n');
+}
+
+/** A plain kit for so much wash, for a house that has stated none; to be changed to the real one. */
+export function plainKit(wash_L: number): string {
+  return [
+    '# A plain kit to begin from: put in your own vessels and still.',
+    'name = "The house"',
+    '',
+    '[place]',
+    'altitude = "0 m"',
+    'ambient = "18 °C"',
+    '',
+    '[liquor]',
+    'cold = "12 °C"',
+    'hot = "90 °C"',
+    '',
+    '[[vessel]]',
+    'name = "mash tub"',
+    `total = "${two(wash_L * 1.2)} L"`,
+    `wall_mass = "${two(2 + wash_L * 0.08)} kg"`,
+    '',
+    '[[vessel]]',
+    'name = "fermenter"',
+    `total = "${two(wash_L * 1.3)} L"`,
+    'wall = "plastic"',
+    `wall_mass = "${two(1 + wash_L * 0.05)} kg"`,
+    '',
+    '[boiler]',
+    `total = "${two(Math.max(10, wash_L * 0.5))} L"`,
+    `wall_mass = "${two(3 + wash_L * 0.1)} kg"`,
+    `power = "${two(Math.max(2, wash_L * 0.05))} kW"`,
+    'power_adjustable = true',
+    '',
+    '[condenser]',
+    'greatest_flow = "4 L/min"',
+    '',
+  ].join('\n');
+}

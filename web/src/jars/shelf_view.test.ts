@@ -1,0 +1,104 @@
+import { expect, test } from 'vitest';
+import type { Run } from '../data/answers';
+import { sweep } from '../parts/shelf_allotment';
+import { allotmentOf, fromGlass, pouredOf, shelfOf, taken } from './shelf_view';
+
+const told = { entry: 'x', at: '2026-10-09T09:00:00Z' };
+const lot = (volume_L_20C: number, strength_percent_vol: number) => ({
+  volume_L_20C,
+  strength_percent_vol,
+  pure_alcohol_L_20C: (volume_L_20C * strength_percent_vol) / 100,
+  mass_kg: volume_L_20C * 0.9,
+});
+const run: Run = {
+  entry: 'r',
+  at: '2026-10-07T12:00:00Z',
+  run: 'spirit run',
+  standing: 'ended',
+  charge_L_20C: 10,
+  lots: [],
+  readings: [],
+  jars: [
+    { jar: 6, as_filled_mL: 300, lot: lot(0.298, 75.9), notes: [{ ...told, words: ['oat'] }] },
+    { jar: 7, as_filled_mL: 300, lot: lot(0.302, 74.8), notes: [] },
+    { jar: 9, as_filled_mL: 300, lot: lot(0.297, 72.3), notes: [] },
+    { jar: 10, as_filled_mL: 310, notes: [] },
+  ],
+};
+
+test('a jar that nothing was said of is set apart, at what was gauged or else filled', () => {
+  const jars = shelfOf(run, undefined);
+  expect(jars.map((j) => j.parts.apart)).toEqual([298, 302, 297, 310]);
+  expect(jars[0]).toMatchObject({ strength: 75.9, notes: 'oat', capacity_mL: 310 });
+  expect(jars[3]!.strength).toBeUndefined();
+});
+
+test('the draft stands before what was allotted, and never holds more than the jar', () => {
+  const poured = {
+    jar: 6,
+    foreshots_mL_20C: 0,
+    hearts_mL_20C: 200,
+    feints_mL_20C: 98,
+    apart_mL_20C: 0,
+  };
+  const allotted = { ...run, jars: [{ ...run.jars[0]!, poured }] };
+  expect(shelfOf(allotted, undefined)[0]!.parts).toMatchObject({
+    hearts: 200,
+    feints: 98,
+    apart: 0,
+  });
+  const draft = { '6': { foreshots: 0, hearts: 596, feints: 0, apart: 0 } };
+  expect(shelfOf(allotted, draft)[0]!.parts.hearts).toBe(298);
+  const regauged = { ...run, jars: [{ ...run.jars[0]!, poured, lot: lot(0.31, 75) }] };
+  expect(shelfOf(regauged, undefined)[0]!.parts.apart).toBeCloseTo(12);
+});
+
+test('what goes to the house never adds up to more than the jar, and leaves out ungauged jars', () => {
+  const swept = sweep(shelfOf(run, undefined), '6', '10', 'hearts');
+  const third = swept.map((j) => ({
+    ...j,
+    parts: {
+      foreshots: j.volume_mL / 3,
+      hearts: j.volume_mL / 3,
+      feints: j.volume_mL / 3,
+      apart: 0,
+    },
+  }));
+  const poured = pouredOf(third);
+  expect(poured.map((p) => p.jar)).toEqual([6, 7, 9]);
+  for (const [i, p] of poured.entries()) {
+    const sum = p.foreshots_mL_20C + p.hearts_mL_20C + p.feints_mL_20C + p.apart_mL_20C;
+    expect(sum).toBeLessThanOrEqual(third[i]!.volume_mL + 1e-9);
+    expect(sum).toBeGreaterThan(third[i]!.volume_mL - 0.04);
+  }
+});
+
+test('an alternative laid over the shelf and read back is the same', () => {
+  const jars = sweep(shelfOf(run, undefined), '6', '9', 'hearts');
+  const back = shelfOf(run, taken(pouredOf(jars)));
+  expect(back[0]!.parts.hearts).toBe(298);
+  expect(allotmentOf(back)['10']!.apart).toBe(310);
+});
+
+test('the glass is scaled until the first jar runs empty', () => {
+  const made = fromGlass(shelfOf(run, undefined), { '6': 30, '7': 20, '9': 5 })!;
+  expect(made.scale).toBeCloseTo(298 / 30);
+  expect(made.jars.map((j) => j.parts.hearts)).toEqual([
+    expect.closeTo(298),
+    expect.closeTo((20 * 298) / 30),
+    expect.closeTo((5 * 298) / 30),
+    0,
+  ]);
+  for (const jar of made.jars) {
+    expect(Object.values(jar.parts).reduce((a, b) => a + b)).toBeCloseTo(jar.volume_mL);
+  }
+});
+
+test('the glass can be scaled to less, and an empty glass is none', () => {
+  const made = fromGlass(shelfOf(run, undefined), { '6': 30, '7': 30 }, 300)!;
+  expect(made.jars.slice(0, 2).map((j) => j.parts.hearts)).toEqual([
+    expect.closeTo(150),
+    expect.closeTo(150),
+  ]);
+  expect(fromGlass(shelfOf(run, undefined), { '6': 0 })).toBeUndefined();
+});

@@ -1,0 +1,99 @@
+import { expect, test } from 'vitest';
+import type { Batch, Lot, Plan } from '../data/answers';
+import { accountCsv, besidePlan, csv, lotRows, lotsCsv, stepRows } from './ledger';
+
+const pure = (litres: number, sd = 0.02) => ({ pure_alcohol_L_20C: litres, standard_L_20C: sd });
+const step = (stage: string, what: string, into: number, out: number) => ({
+  stage,
+  what,
+  in: pure(into),
+  out: pure(out),
+  named: [{ what: 'left in the pot', ...pure(0.05) }],
+  unaccounted: pure(into - out - 0.05, 0.03),
+  telling: false,
+});
+const figures = (volume: number) => ({
+  volume_L_20C: volume,
+  strength_percent_vol: 40,
+  pure_alcohol_L_20C: 0.4 * volume,
+  mass_kg: volume,
+});
+const lot = (kind: string, made: number, left: number): Lot =>
+  ({
+    entry: kind,
+    at: '2026-10-09T14:20:00.000Z',
+    lot: { entry: 'e', kind },
+    label: `${kind} of Tern 7`,
+    made: figures(made),
+    left: figures(left),
+    measured: true,
+    parents: [],
+    uses: [],
+  }) as unknown as Lot;
+const batch = (change: Partial<Batch>) =>
+  ({ account: [], lots: [], ferment: { readings: [] }, ...change }) as unknown as Batch;
+const plan = {
+  ledger: {
+    entries: [],
+    stages: [
+      { stage: 'Strip', in_pure_alcohol_L: 3.3, out_pure_alcohol_L: 3.0 },
+      { stage: 'Spirit run', in_pure_alcohol_L: 3.4, out_pure_alcohol_L: 2.5 },
+    ],
+  },
+} as unknown as Plan;
+
+test('a step tells what went in, came out and is unaccounted for, with half its 80 % band', () => {
+  const [row] = stepRows([step('strip', 'strip 1 of 2', 0.83, 0.76)]);
+  expect(row!.gap).toBeCloseTo(0.02, 9);
+  expect(row!.doubt).toBeCloseTo(1.2815515655 * 0.03, 9);
+  expect(row!.named).toEqual([{ what: 'left in the pot', litres: 0.05 }]);
+});
+
+test('planned stands beside measured, strips summed, the spirit run by its hearts', () => {
+  const account = [
+    step('strip', 'strip 1 of 2', 0.8, 0.7),
+    step('strip', 'strip 2 of 2', 0.9, 0.8),
+    step('spirit run', 'spirit run', 1.5, 1.4),
+  ];
+  const rows = besidePlan(batch({ account, lots: [lot('hearts', 2.5, 0)] }), plan);
+  expect(rows.map((row) => row.stage)).toEqual(['Strip', 'Spirit run']);
+  expect(rows[0]).toMatchObject({ planned_in: 3.3, planned_out: 3.0 });
+  expect(rows[0]!.in).toBeCloseTo(1.7, 9);
+  expect(rows[0]!.out).toBeCloseTo(1.5, 9);
+  expect(rows[1]!.out).toBeCloseTo(1.0, 9);
+  expect(rows[1]!.out_doubt).toBeUndefined();
+});
+
+test('a run that is not cut yet has no hearts, which is not nought', () => {
+  const account = [step('spirit run', 'spirit run', 1.5, 1.4)];
+  const [row] = besidePlan(batch({ account }), undefined);
+  expect(row!.out).toBeUndefined();
+  expect(row!.in).toBe(1.5);
+});
+
+test('lots with something left stand first', () => {
+  const rows = lotRows([lot('low wines', 2.4, 0), lot('feints', 2.3, 1.1)]);
+  expect(rows.map((row) => row.kind)).toEqual(['feints', 'low wines']);
+});
+
+test('CSV quotes what needs it, and no cell can be run as a formula', () => {
+  expect(
+    csv(
+      ['a', 'b'],
+      [
+        ['x, y', 1.5],
+        ['"q"', undefined],
+        ['=1+1', -0.25],
+      ],
+    ),
+  ).toBe('a,b\r\n"x, y",1.5\r\n"""q""",\r\n\'=1+1,-0.25\r\n');
+});
+
+test('the account and the lots as CSV have a line each', () => {
+  const account = accountCsv(stepRows([step('strip', 'strip', 0.83, 0.76)])).split('\r\n');
+  expect(account).toHaveLength(3);
+  expect(account[0]!.split(',')).toHaveLength(account[1]!.split(',').length);
+  const lots = lotsCsv(lotRows([lot('feints', 2.3, 1.1)])).split('\r\n');
+  expect(lots[1]).toContain('feints of Tern 7,feints,2026-10-09T14:20:00.000Z,2.3,40,1.1,40,');
+  expect(lots[0]!.split(',')).toHaveLength(lots[1]!.split(',').length);
+});

@@ -1,0 +1,133 @@
+import { expect, test } from 'vitest';
+import type { Batch, Plan } from '../data/answers';
+import type { Entry } from '../data/entry';
+import {
+  advised,
+  courseOf,
+  courseStart,
+  doughedIn,
+  nowOf,
+  stepsOf,
+  temperaturesOf,
+} from './mash_view';
+
+const step = (what: string, beside = false, stage = 'Mash') => ({
+  stage,
+  what,
+  start_min: 0,
+  clock: 'day 1 08:00',
+  length_min: 10,
+  attention: 'watch',
+  beside,
+});
+const plan = {
+  timeline: {
+    steps: [
+      step('Mill'),
+      step('Cook'),
+      step('Heat sparge water', true),
+      step('Stir in the malts at 68.8 °C; it settles at 65.5 °C'),
+      step('Rest'),
+      step('Boil sugar', true),
+      step('Drain'),
+      step('Pitch', false, 'Ferment'),
+    ],
+  },
+  mash: {
+    course: [
+      { at_min: 0, temperature_C: 12, phase: 'heating' },
+      { at_min: 100, temperature_C: 65.5, phase: 'resting' },
+      { at_min: 190, temperature_C: 62.1, phase: 'resting' },
+    ],
+  },
+} as unknown as Plan;
+const marked = (step: string, at: string, done = true) => ({
+  entry: step,
+  at,
+  stage: 'mash',
+  step,
+  done,
+});
+const batch = (...steps: ReturnType<typeof marked>[]) =>
+  ({
+    steps,
+    mash: { temperatures: [{ entry: 't', at: '2026-11-17T11:27:00Z', temperature_C: 66.1 }] },
+  }) as unknown as Batch;
+const stir = 'Stir in the malts at 68.8 °C; it settles at 65.5 °C';
+
+test('one step is in hand, those beside it stand with it, and the next two follow', () => {
+  const now = nowOf(stepsOf(plan, batch(marked('Mill', '2026-11-17T08:30:00Z')), [], 0));
+  expect(now.step?.what).toBe('Cook');
+  expect(now.beside.map((s) => s.what)).toEqual(['Heat sparge water']);
+  expect(now.next.map((s) => s.what)).toEqual([stir, 'Rest']);
+});
+
+test('a step beside that was not marked stays open, and a mark on this device counts', () => {
+  const mark: Entry = {
+    id: 'm',
+    stage: 'mash',
+    kind: 'step marked',
+    version: 1,
+    at: '2026-11-17T10:00:00.000Z',
+    clock_ahead_ms: 0,
+    who: '',
+    body: { step: 'Cook', done: true },
+  };
+  const steps = stepsOf(plan, batch(marked('Mill', '2026-11-17T08:30:00Z')), [mark], 0);
+  const now = nowOf(steps);
+  expect(now.step?.what).toBe(stir);
+  expect(now.beside.map((s) => s.what)).toEqual(['Heat sparge water']);
+  expect(doughedIn(steps)).toBe(false);
+});
+
+test('a step that is marked as not done is open again', () => {
+  const steps = stepsOf(plan, batch(marked('Mill', '2026-11-17T08:30:00Z', false)), [], 0);
+  expect(nowOf(steps).step?.what).toBe('Mill');
+});
+
+test('a step that nobody marked is behind when a later one is done', () => {
+  const now = nowOf(stepsOf(plan, batch(marked(stir, '2026-11-17T11:40:00Z')), [], 0));
+  expect(now.step?.what).toBe('Rest');
+  expect(now.beside.map((s) => s.what)).toEqual(['Heat sparge water', 'Boil sugar']);
+});
+
+test('when all is done nothing is in hand', () => {
+  const all = plan.timeline.steps.map((s) => marked(s.what, '2026-11-17T08:30:00Z'));
+  expect(nowOf(stepsOf(plan, batch(...all), [], 0))).toEqual({
+    step: undefined,
+    beside: [],
+    next: [],
+  });
+});
+
+test('the planned course is laid where the malts went in', () => {
+  const steps = stepsOf(plan, batch(marked(stir, '2026-11-17T11:40:00Z')), [], 60_000);
+  const start = courseStart(plan, steps);
+  expect(start).toBe(Date.parse('2026-11-17T10:01:00Z'));
+  expect(courseOf(plan, start).x[1]).toBe(Date.parse('2026-11-17T11:41:00Z'));
+  expect(courseOf(plan, undefined).x).toEqual([]);
+  expect(temperaturesOf(batch(), [], 60_000)[0]!.x).toBe(Date.parse('2026-11-17T11:28:00Z'));
+});
+
+test('advice is read out in two halves, with the wait between', () => {
+  const said = advised(
+    {
+      with: 'cold water',
+      target_C: 65.5,
+      water_at_C: 12,
+      wanted_L: 0.75,
+      first_half_L: 0.4,
+      after_first_C: 66.2,
+      at_most_L: 0.75,
+      reached_C: 65.5,
+      room_is_short: false,
+      wait_minutes: 3,
+    },
+    67.1,
+    'metric',
+  ).join(' ');
+  expect(said.replaceAll('\u00a0', ' ')).toBe(
+    'Too hot by 1.6 K. Stir in 0.40 L of cold water of 12 °C now, wait 3 min, read again: expect 66.2 °C. 0.35 L more may follow.',
+  );
+  expect(advised({ with: 'nothing', target_C: 65.5 }, 65.9, 'metric')[0]).toMatch(/^Good/);
+});

@@ -1,0 +1,135 @@
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { bench } from '../data/bench.svelte';
+import type { EntryWish } from '../data/entry';
+import { Problem } from '../data/problem';
+import MashBill from './MashBill.svelte';
+
+const recipe = 'name = "Tern 9"\n\n[[mash_bill]]\ningredient = "rye-malt"\nmass = "4 kg" # ours\n';
+const kit = '[[vessel]]\nname = "tub"\ntotal = "40 L"\n';
+const answers: Record<string, unknown> = {
+  '/batches/b': {
+    name: 'Tern 9',
+    plan: { entry: 'p', at: '2026-11-15T19:00:00.000Z', recipe, kit, earlier: 0 },
+  },
+  '/house': { batches: [], notes: [], puzzles: [] },
+  '/tables': {
+    ingredients: [{ id: 'rye-malt', name: 'Rye malt', kind: 'malt' }],
+    yeasts: [],
+    species: [],
+    toasts: [],
+  },
+};
+const figure = (planned: number, name: string, stage = 'Ferment') => ({
+  stage,
+  name,
+  unit: '',
+  decimals: 4,
+  planned,
+});
+const planOf = (gravity: number) => ({
+  figures: {
+    original_gravity: figure(gravity, 'original gravity'),
+    wash_percent_vol: figure(8.9, 'wash'),
+    hearts_pure_alcohol_L: figure(2, 'pure alcohol in the hearts', 'Spirit run'),
+    bottles: figure(6, 'bottles', 'Bottle'),
+  },
+  mash_bill: {
+    mass_kg: 4,
+    dry_kg: 3.8,
+    lines: [],
+  },
+  wort: { extract_kg: 1, volume_L_20C: 1, fermentable_fraction: 1 },
+  ferment: { pitch_C: 25, yeast_g: 10 },
+  kit: { pressure_kPa: 101 },
+  spirit_run: { run: { charge: {}, power_kW: 1 } },
+  bottle: {},
+  uses: { energy: {} },
+  findings: [
+    {
+      weight: 'caution',
+      code: 'c',
+      stage: 'Mash bill',
+      says: 'Little enzyme.',
+      remedy: 'More malt.',
+    },
+  ],
+});
+let recorded: Omit<EntryWish, 'who'>[];
+
+beforeEach(() => {
+  recorded = [];
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) => answers[path] as never);
+  vi.spyOn(bench, 'record').mockImplementation(async (wish) => {
+    recorded.push(wish);
+    return wish as never;
+  });
+});
+const plans = (answer: (body: { recipe: string }) => unknown) =>
+  vi
+    .spyOn(bench.api, 'post')
+    .mockImplementation(async (_path, body) => answer(body as { recipe: string }) as never);
+
+test('the plan follows what is typed; keeping it records the text with its remarks', async () => {
+  plans((body) => planOf(body.recipe.includes('5 kg') ? 1.07 : 1.06));
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  expect(screen.getByText(/Little enzyme/)).toBeTruthy();
+  const mass = screen.getByLabelText('Mass');
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '5');
+  await screen.findAllByText('1.0700');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep' }));
+  expect(recorded).toEqual([
+    {
+      batch: 'b',
+      stage: 'mash bill',
+      kind: 'batch planned',
+      body: { recipe: recipe.replace('4 kg', '5 kg'), kit },
+    },
+  ]);
+});
+
+test('a fault of the house stands at its field, counted from 1, and cannot be kept', async () => {
+  plans((body) => {
+    if (!body.recipe.includes('8 L')) return planOf(1.06);
+    const errors = [
+      { field: 'mash_bill[1].mass', value: '8 L', accepted: 'a mass', file: 'recipe' },
+    ];
+    throw new Problem({ title: 'No', status: 422, errors });
+  });
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  const mass = screen.getByLabelText('Mass');
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '8 L');
+  await screen.findByText('“8 L” was given; accepted: a mass.');
+  expect(mass.getAttribute('aria-invalid')).toBe('true');
+  expect(screen.getByText('As before the last change.')).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Keep' })).toBeNull();
+});
+
+test('a draft outlives the page and can be let go', async () => {
+  plans(() => planOf(1.06));
+  const { unmount } = render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  await userEvent.type(screen.getByLabelText('Mass'), '0');
+  unmount();
+  render(MashBill, { batch: 'b' });
+  expect((await screen.findByLabelText<HTMLInputElement>('Mass')).value).toBe('4 kg0');
+  await userEvent.click(await screen.findByRole('button', { name: 'Back to what is kept' }));
+  expect(screen.getByLabelText<HTMLInputElement>('Mass').value).toBe('4 kg');
+});
+
+test('a second variant stands beside the first with the difference', async () => {
+  plans((body) => planOf(body.recipe.includes('5 kg') ? 1.07 : 1.06));
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  await userEvent.click(screen.getByRole('button', { name: 'A variant beside it' }));
+  const mass = screen.getByLabelText('Mass');
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '5');
+  await screen.findAllByText('1.0700');
+  expect(await screen.findByText('+0.0100')).toBeTruthy(); // the second against the first
+});

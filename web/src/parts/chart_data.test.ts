@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { columnsOf, curveAt, thinned } from './chart_data';
+
+const curve = { x: [0, 10, 20], middle: [80, 70, 50], low: [79, 68, 46], high: [81, 72, 54] };
+
+test('curve and points share one axis, and the curve is straight between its points', () => {
+  const [x, high, low, middle, believed, doubted] = columnsOf(curve, [
+    { x: 15, y: 61, believed: true },
+    { x: 5, y: 37, believed: false },
+  ]);
+  expect(x).toEqual([0, 5, 10, 15, 20]);
+  expect(middle).toEqual([80, 75, 70, 60, 50]);
+  expect(low).toEqual([79, 73.5, 68, 57, 46]);
+  expect(high).toEqual([81, 76.5, 72, 63, 54]);
+  expect(believed).toEqual([null, null, null, 61, null]);
+  expect(doubted).toEqual([null, 37, null, null, null]);
+});
+
+test('a point beyond the curve does not lengthen it', () => {
+  const [x, , , middle] = columnsOf(curve, [{ x: 30, y: 40, believed: true }]);
+  expect(x.at(-1)).toBe(30);
+  expect(middle!.at(-1)).toBeNull();
+  expect(curveAt(curve, 30)).toBeUndefined();
+  expect(curveAt(curve, 15)).toBe(60);
+});
+
+test('a curve without band, or no curve at all, is drawn without', () => {
+  const [, high] = columnsOf({ x: [0, 1], middle: [1, 2] }, []);
+  expect(high).toEqual([null, null]);
+  expect(columnsOf({ x: [], middle: [] }, [])[0]).toEqual([]);
+});
+
+test('thinning keeps the first and the last point', () => {
+  expect(thinned(5, 15)).toEqual([0, 1, 2, 3, 4]);
+  const kept = thinned(1000, 15);
+  expect(kept).toHaveLength(15);
+  expect([kept[0], kept.at(-1)]).toEqual([0, 999]);
+});

@@ -1,0 +1,73 @@
+// What a chart with a band draws, as columns over one axis, and the table behind it. Points of the
+// curve and measured points need not lie at the same places, so they are joined over the union.
+
+export interface BandCurve {
+  x: readonly number[];
+  middle: readonly number[];
+  low?: readonly number[] | undefined; // ends of the 80 % band
+  high?: readonly number[] | undefined;
+}
+
+export interface Measured {
+  x: number;
+  y: number;
+  believed: boolean;
+}
+
+export interface Decision {
+  x: number;
+  label: string; // "tails near"
+  doubt?: number | undefined; // ± in units of x
+}
+
+export type Columns = [number[], ...(number | null)[][]];
+
+/** Columns: x, high, low, middle, believed points, points kept but not believed. */
+export function columnsOf(curve: BandCurve, measured: readonly Measured[]): Columns {
+  const xs = [...new Set([...curve.x, ...measured.map((m) => m.x)])].sort((a, b) => a - b);
+  const at = new Map(xs.map((x, i) => [x, i]));
+  const empty = () => Array.from<number | null>({ length: xs.length }).fill(null);
+  const [high, low, middle, believed, doubted] = [empty(), empty(), empty(), empty(), empty()];
+  curve.x.forEach((x, i) => {
+    const k = at.get(x)!;
+    middle[k] = curve.middle[i] ?? null;
+    high[k] = curve.high?.[i] ?? null;
+    low[k] = curve.low?.[i] ?? null;
+  });
+  // A curve passes through places where only a point was measured: the straight line between.
+  for (const column of [middle, high, low]) bridge(xs, column);
+  for (const m of measured) (m.believed ? believed : doubted)[at.get(m.x)!] = m.y;
+  return [xs, high, low, middle, believed, doubted];
+}
+
+function bridge(xs: readonly number[], column: (number | null)[]): void {
+  let before = -1;
+  for (let i = 0; i < xs.length; ++i) {
+    const y = column[i];
+    if (y === null || y === undefined) continue;
+    if (before >= 0) {
+      for (let k = before + 1; k < i; ++k) {
+        const part = (xs[k]! - xs[before]!) / (xs[i]! - xs[before]!);
+        column[k] = column[before]! + part * (y - column[before]!);
+      }
+    }
+    before = i;
+  }
+}
+
+/** At most so many points of the curve, first and last always among them. */
+export function thinned(length: number, most: number): number[] {
+  if (length <= most) return Array.from({ length }, (_, i) => i);
+  return Array.from({ length: most }, (_, i) => Math.round((i * (length - 1)) / (most - 1)));
+}
+
+/** The middle of the curve at x, by the straight line between its points; undefined outside. */
+export function curveAt(curve: BandCurve, x: number): number | undefined {
+  for (let i = 1; i < curve.x.length; ++i) {
+    const [a, b] = [curve.x[i - 1]!, curve.x[i]!];
+    if (x < a || x > b) continue;
+    const part = b === a ? 0 : (x - a) / (b - a);
+    return curve.middle[i - 1]! + part * (curve.middle[i]! - curve.middle[i - 1]!);
+  }
+  return undefined;
+}

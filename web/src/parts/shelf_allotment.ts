@@ -1,0 +1,74 @@
+// Whose each millilitre of a jar is: foreshots, hearts, feints, or set apart. Pure: jars in, jars
+// out. The parts of a jar always add up to what is in it. Strength and volume of a blend are not
+// reckoned here (mixing contracts): the house tells them.
+
+export const LOTS = ['foreshots', 'hearts', 'feints', 'apart'] as const;
+export type Lot = (typeof LOTS)[number];
+export type Parts = Record<Lot, number>; // mL
+
+export interface Jar {
+  id: string;
+  name: string; // "7"
+  volume_mL: number;
+  capacity_mL: number;
+  strength?: number | undefined; // %vol at 20 °C, as regauged
+  notes?: string | undefined;
+  parts: Parts;
+}
+
+export const wholly = (lot: Lot, volume_mL: number): Parts => ({
+  foreshots: 0,
+  hearts: 0,
+  feints: 0,
+  apart: 0,
+  [lot]: volume_mL,
+});
+
+/** Gives whole jars to a lot. */
+export function allot(jars: readonly Jar[], ids: readonly string[], lot: Lot): Jar[] {
+  const meant = new Set(ids);
+  return jars.map((jar) =>
+    meant.has(jar.id) ? { ...jar, parts: wholly(lot, jar.volume_mL) } : jar,
+  );
+}
+
+/** The jars from one to another on the shelf, in either direction, both ends among them. */
+export function between(jars: readonly Jar[], from: string, to: string): string[] {
+  const a = jars.findIndex((j) => j.id === from);
+  const b = jars.findIndex((j) => j.id === to);
+  if (a < 0 || b < 0) return [];
+  return jars.slice(Math.min(a, b), Math.max(a, b) + 1).map((j) => j.id);
+}
+
+/** A sweep gives a run of jars to a lot at once. */
+export function sweep(jars: readonly Jar[], from: string, to: string, lot: Lot): Jar[] {
+  return allot(jars, between(jars, from, to), lot);
+}
+
+/**
+ * Splits a jar: so many millilitres to a lot, the rest shared by the others as they stand to each
+ * other (all of it to `rest` when they have nothing). Clamped to what is in the jar.
+ */
+export function split(jar: Jar, lot: Lot, millilitres: number, rest: Lot): Jar {
+  const given = Math.min(jar.volume_mL, Math.max(0, millilitres));
+  const left = jar.volume_mL - given;
+  const others = LOTS.filter((l) => l !== lot);
+  const had = others.reduce((sum, l) => sum + jar.parts[l], 0);
+  const parts = wholly(lot, given);
+  if (had > 0) for (const l of others) parts[l] = (jar.parts[l] / had) * left;
+  else if (rest !== lot) parts[rest] = left;
+  else parts[lot] = jar.volume_mL;
+  return { ...jar, parts };
+}
+
+/** What each lot has, in millilitres as they stand in the jars. */
+export function totals(jars: readonly Jar[]): Parts {
+  const sum = wholly('hearts', 0);
+  for (const jar of jars) for (const lot of LOTS) sum[lot] += jar.parts[lot];
+  return sum;
+}
+
+/** The lot that has the whole jar, or undefined when it is split. */
+export function lotOf(jar: Jar): Lot | undefined {
+  return LOTS.find((lot) => Math.abs(jar.parts[lot] - jar.volume_mL) < 1e-6);
+}

@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { layout, type Flow, type Place } from './stream_layout';
+
+const place = (id: string): Place => ({ id, name: id, kind: 'through' });
+const flow = (from: string, to: string, litres: number): Flow => ({
+  from,
+  to,
+  litres,
+  measured: true,
+});
+
+test('widths are in the proportion of the litres', () => {
+  const drawn = layout(
+    ['wash', 'low wines', 'pots'].map(place),
+    [flow('wash', 'low wines', 3), flow('wash', 'pots', 1)],
+    600,
+    200,
+  );
+  const [wines, pots] = drawn.flows;
+  expect(wines!.width / pots!.width).toBeCloseTo(3, 6);
+  expect(drawn.places.find((p) => p.id === 'wash')!.litres).toBe(4);
+});
+
+test('nothing is drawn outside the picture', () => {
+  const drawn = layout(
+    ['a', 'b', 'c', 'd', 'e'].map(place),
+    [flow('a', 'b', 4), flow('b', 'c', 2.7), flow('b', 'd', 0.9), flow('b', 'e', 0.05)],
+    600,
+    220,
+  );
+  for (const p of drawn.places) {
+    expect(p.x).toBeGreaterThanOrEqual(0);
+    expect(p.x + p.width).toBeLessThanOrEqual(600);
+    expect(p.y).toBeGreaterThanOrEqual(0);
+    expect(p.y + p.height).toBeLessThanOrEqual(220.001);
+  }
+});
+
+test('flows of nothing, and to places that are not there, are left out', () => {
+  const drawn = layout([place('a'), place('b')], [flow('a', 'b', 0), flow('a', 'x', 1)], 600, 200);
+  expect(drawn).toEqual({ places: [], flows: [] });
+});

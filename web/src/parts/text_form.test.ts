@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest';
+import { read } from '../data/toml_text';
+import {
+  housePath,
+  left,
+  pathsOf,
+  readText,
+  setField,
+  shownAt,
+  valueOf,
+  withoutTable,
+  withTable,
+} from './text_form';
+
+test('a plain number becomes a quantity in the unit of the device', () => {
+  const mass = { path: 'mass', label: 'Mass', unit: 'kg' };
+  expect(valueOf('3', mass, 'metric')).toBe('3 kg');
+  expect(valueOf('3,5', mass, 'both')).toBe('3.5 kg');
+  expect(valueOf('10', mass, 'us')).toBe('10 lb');
+  expect(valueOf('10 lb', mass, 'metric')).toBe('10 lb');
+  expect(valueOf(' ', mass, 'metric')).toBeUndefined();
+  expect(valueOf('158', { path: 't', label: 'T', unit: '°C' }, 'us')).toBe('158 °F');
+});
+
+test('flags and counts are written without quotes, words as they are', () => {
+  expect(valueOf('true', { path: 's', label: 'S', kind: 'flag' }, 'metric')).toBe(true);
+  expect(valueOf('4', { path: 'c', label: 'C', kind: 'number' }, 'metric')).toBe(4);
+  expect(valueOf('for the time', { path: 'c', label: 'C', kind: 'number' }, 'metric')).toBe(
+    'for the time',
+  );
+});
+
+test('a path is counted from 1 as the house names it', () => {
+  expect(housePath('mash_bill[0].mass')).toBe('mash_bill[1].mass');
+  expect(housePath('vessel[1].total', 'kit.')).toBe('kit.vessel[2].total');
+});
+
+test('setting a field changes its line and keeps the remark beside it', () => {
+  const text = '[mash]\nwater = "22 L" # hot\nvessel = "tub"\n';
+  const field = { path: 'mash.water', label: 'Water', unit: 'L' };
+  expect(setField(text, 'mash.water', field, '24', 'metric')).toBe(
+    '[mash]\nwater = "24 L" # hot\nvessel = "tub"\n',
+  );
+  expect(shownAt(read(text), 'mash.water')).toBe('22 L');
+  expect(shownAt(read(text), 'mash')).toBe('');
+});
+
+test('a needed field that is emptied keeps its line until it is left', () => {
+  const text = 'mass = "4 kg" # ours\nsize = "1 L"\n';
+  const mass = { path: 'mass', label: 'Mass', unit: 'kg' };
+  const empty = setField(text, 'mass', mass, '', 'metric');
+  expect(empty).toBe('mass = "" # ours\nsize = "1 L"\n');
+  expect(setField(empty, 'mass', mass, '5', 'metric')).toBe('mass = "5 kg" # ours\nsize = "1 L"\n');
+  expect(left(empty, ['mass', 'size'])).toBe('size = "1 L"\n');
+  const size = { path: 'size', label: 'Size', unit: 'L', usual: '700 mL' };
+  expect(read(setField(text, 'size', size, '', 'metric'))).toEqual({ mass: '4 kg' });
+});
+
+test('a table that was missing can be added, and left out again', () => {
+  const text = 'name = "x"\n\n[bottle]\nstrength = "45 %vol"\n';
+  const wooded = withTable(text, 'wood', { staves: 'for the time', time: '6 months' });
+  expect(read(wooded)).toMatchObject({ wood: { staves: 'for the time', time: '6 months' } });
+  expect(read(withoutTable(wooded, 'wood'))).toEqual(read(text));
+});
+
+test('a text that is no TOML is told with its line', () => {
+  expect(readText('a = \n').fault).toMatch(/cannot be read at line 1, column \d+/);
+  expect(readText('a = 1\n')).toEqual({ tree: { a: 1 } });
+});
+
+test('the fields of a form tell which faults they can show', () => {
+  const sections = [
+    { title: 'Mash', fields: [{ path: 'mash.water', label: 'Water' }] },
+    {
+      title: 'Vessels',
+      list: { path: 'vessel', one: 'vessel', fresh: {} },
+      fields: [{ path: 'total', label: 'Holds' }],
+    },
+  ];
+  const tree = { vessel: [{ name: 'a' }, { name: 'b' }] };
+  expect(pathsOf(sections, tree, 'kit.')).toEqual([
+    'kit.mash.water',
+    'kit.vessel[1].total',
+    'kit.vessel[2].total',
+  ]);
+});

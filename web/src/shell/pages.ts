@@ -1,0 +1,82 @@
+// Which screen belongs to which place. A stage's screen is added here: one line, loaded when gone to.
+import type { Component } from 'svelte';
+import FirstStart from './FirstStart.svelte';
+import type { Place } from './router.svelte';
+import { stageOf } from './stages';
+
+type Screen = Component<Record<string, unknown>>;
+
+interface Found {
+  title: string;
+  load: () => Promise<Screen>;
+  props: Record<string, unknown>;
+}
+
+const screen = (load: () => Promise<{ default: unknown }>) => async () =>
+  (await load()).default as Screen;
+
+/** Screens of the stages, by slug; each gets `batch`. Those not here yet are told to be missing. */
+const ofStage: Record<string, () => Promise<Screen>> = {
+  strip: screen(() => import('../strip/Strip.svelte')),
+  'spirit-run': screen(() => import('../spirit_run/SpiritRun.svelte')),
+  jars: screen(() => import('../jars/Jars.svelte')),
+  kit: screen(() => import('../kit/Kit.svelte')),
+  'mash-bill': screen(() => import('../mash_bill/MashBill.svelte')),
+  mash: screen(() => import('../mash/Mash.svelte')),
+  ferment: screen(() => import('../ferment/Ferment.svelte')),
+  ledger: screen(() => import('../ledger/Ledger.svelte')),
+  reduce: screen(() => import('../reduce/Reduce.svelte')),
+  wood: screen(() => import('../wood/Wood.svelte')),
+  bottle: screen(() => import('../bottle/Bottle.svelte')),
+};
+
+const nowhere = screen(() => import('./Nowhere.svelte'));
+
+export function pageOf(place: Place): Found {
+  switch (place.page) {
+    case 'house':
+      return { title: '', load: screen(() => import('../house/House.svelte')), props: {} };
+    case 'settings':
+      return { title: 'Settings', load: screen(() => import('./Settings.svelte')), props: {} };
+    case 'devices':
+      return {
+        title: 'Devices',
+        load: screen(() => import('../devices/Devices.svelte')),
+        props: {},
+      };
+    case 'pair':
+      return { title: 'Pair', load: screen(() => import('../devices/Pair.svelte')), props: {} };
+    case 'safety':
+      return {
+        title: 'Safety and law',
+        load: async () => FirstStart as unknown as Screen,
+        props: {},
+      };
+    case 'parts':
+      // Left out of what the house serves: the parts, shown together, for whoever works on them.
+      if (import.meta.env.DEV || import.meta.env.MODE === 'parts') {
+        return { title: 'Parts', load: screen(() => import('../parts/Parts.svelte')), props: {} };
+      }
+      return { title: 'Nowhere', load: nowhere, props: { path: '/parts' } };
+    case 'stage': {
+      const stage = stageOf(place.slug)!;
+      return {
+        title: stage.name,
+        load: ofStage[place.slug] ?? nowhere,
+        props: { batch: place.batch, path: stage.name },
+      };
+    }
+    case 'batch':
+      return {
+        title: 'Batch',
+        load: screen(() => import('../batch/Batch.svelte')),
+        props: { batch: place.batch },
+      };
+    case 'kit':
+      return { title: 'Kit', load: screen(() => import('../kit/Kit.svelte')), props: {} };
+    case 'ledger':
+      return { title: 'Ledger', load: screen(() => import('../ledger/Ledger.svelte')), props: {} };
+    case 'nowhere':
+      return { title: 'Nowhere', load: nowhere, props: { path: place.path } };
+  }
+}

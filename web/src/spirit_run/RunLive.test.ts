@@ -1,0 +1,218 @@
+// The screen of a run with a house that answers, and with one that does not: taps counted.
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import type { Run, RunForecast } from '../data/answers';
+import type { Bench } from '../data/bench.svelte';
+import { Clocks } from '../data/clocks.svelte';
+import { newEntry, type Entry, type EntryWish } from '../data/entry';
+import { NoAnswer } from '../data/problem';
+import { set } from '../data/settings.svelte';
+import RunLive from './RunLive.svelte';
+
+vi.mock('uplot', () => ({
+  default: class {
+    setData() {}
+    setSize() {}
+    redraw() {}
+    destroy() {}
+  },
+}));
+
+const ago = (minutes: number) => new Date(Date.now() - minutes * 60_000).toISOString();
+const band = (median: number, doubt = 0) => ({ low: median - doubt, median, high: median + doubt });
+
+const run = (): Run => ({
+  entry: 'r',
+  at: ago(100),
+  run: 'spirit run',
+  standing: 'running',
+  charge_L_20C: 30,
+  lots: [],
+  jars: [{ jar: 5, as_filled_mL: 500, notes: [] }],
+  readings: [
+    {
+      entry: 'good',
+      at: ago(20),
+      minutes: 80,
+      spout: { reading: 73.1, scale: 'percent_vol' },
+      spout_temperature_C: 29,
+      head_temperature_C: 88.1,
+    },
+    {
+      entry: 'slip',
+      at: ago(10),
+      minutes: 90,
+      spout: { reading: 37.2, scale: 'percent_vol' },
+      spout_temperature_C: 29,
+    },
+  ],
+});
+
+const forecast: RunForecast = {
+  run: 'r',
+  readings: 2,
+  now: {
+    minutes: 90,
+    heated: true,
+    pot_temperature_C: band(89),
+    head_temperature_C: band(88.4, 0.3),
+    pot_percent_vol: band(18),
+    spout_percent_vol: band(70, 0.8),
+    flow_mL_per_min_20C: band(60),
+    collected_mL_20C: band(3000),
+    alcohol_left_L_20C: band(5),
+  },
+  by_time: [
+    { minutes: 40, collected_mL_20C: 0, running: true, spout_percent_vol: band(78, 1) },
+    { minutes: 160, collected_mL_20C: 6000, running: true, spout_percent_vol: band(55, 4) },
+  ],
+  decisions: [
+    { decision: 'heads_end', words: 'heads end', passed: true },
+    { decision: 'tails_near', words: 'tails near', passed: false, at_minutes: band(130, 9) },
+  ],
+  doubts: [{ entry: 'slip', instrument: 'spout', words: 'does not fit (expected 72.0–74.0 %vol)' }],
+  cautions: [],
+};
+
+let kept: Entry[];
+
+function benchOf(answers: boolean): Bench {
+  const silent = () => Promise.reject(new NoAnswer('The house does not answer.'));
+  return {
+    api: {
+      get: answers ? () => Promise.resolve(forecast) : silent,
+      post: answers ? () => Promise.resolve({ strength_percent_vol: 70.2 }) : silent,
+    },
+    hear: () => () => true,
+    onResume: () => () => true,
+    outbox: { waiting: 0, refused: [], sending: false, answered: answers },
+    waiting: () => Promise.resolve(answers ? [] : kept),
+    clocks: new Clocks(),
+    record: (wish: Omit<EntryWish, 'who'>) => {
+      const entry = newEntry({ ...wish, who: '' });
+      kept.push(entry);
+      return Promise.resolve(entry);
+    },
+  } as unknown as Bench;
+}
+
+beforeEach(() => {
+  kept = [];
+});
+
+const tap = async (name: string | RegExp) =>
+  userEvent.click(screen.getAllByRole('button', { name })[0]!);
+const drawer = () => within(screen.getByRole('dialog'));
+const key = async (...names: string[]) => {
+  for (const name of names)
+    await userEvent.click(drawer().getByRole('button', { name: new RegExp(`^${name}$`) }));
+};
+
+test('the big lines tell phase, true strength, what was read, head, jar and the next decision', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  expect(await screen.findByText('Hearts')).toBeTruthy();
+  expect(await screen.findByText('expected 69.2–70.8 %')).toBeTruthy();
+  expect(screen.getByRole('button', { name: /^Strength at the spout: *70\.2/ })).toBeTruthy();
+  expect(screen.getByText('hydrometer 73.1 at 29 °C')).toBeTruthy();
+  expect(screen.getByText('88.1 °C')).toBeTruthy();
+  expect(screen.getByText('jar 6')).toBeTruthy();
+  expect(screen.getByText('100 s per 100 mL')).toBeTruthy();
+  expect(screen.getByText(/^tails near ≈ \d\d:\d\d$/)).toBeTruthy();
+  expect(screen.getByText('in 30 min')).toBeTruthy();
+});
+
+test('a reading is one number, between a tap that opens and a tap that keeps', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Reading');
+  await key('7', '2', 'Point', '5', 'Keep');
+  expect(kept).toHaveLength(1);
+  expect(kept[0]).toMatchObject({
+    batch: 'b',
+    stage: 'spirit run',
+    kind: 'run read',
+    body: {
+      run: 'r',
+      spout: { reading: 72.5, scale: 'percent_vol' },
+      spout_temperature_C: 29,
+    },
+  });
+  expect(await screen.findByText(/Kept: 72\.5 %vol\./)).toBeTruthy();
+});
+
+test('a doubted reading is kept and not believed, and its correction names it', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  expect(await screen.findByText(/37\.2 at 29\.0.*expected 72\.0–74\.0/)).toBeTruthy();
+  await tap('Correct it?');
+  await key('7', '3', 'Point', '2', 'Keep');
+  expect(kept[0]).toMatchObject({
+    kind: 'run read',
+    corrects: 'slip',
+    body: { run: 'r', spout: { reading: 73.2, scale: 'percent_vol' }, spout_temperature_C: 29 },
+  });
+  expect(kept[0]!.body).not.toHaveProperty('minutes');
+  // It happened when it was read, not when it was corrected.
+  expect(Date.now() - Date.parse(kept[0]!.at)).toBeGreaterThan(9 * 60_000);
+});
+
+test('the next jar is two taps when it holds what the last one held', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Next jar');
+  await tap(/^Full, 500.mL as before/);
+  expect(kept[0]).toMatchObject({ kind: 'jar filled', body: { run: 'r', jar: 6, volume_mL: 500 } });
+});
+
+test('where °F is spoken the head is typed in °F and kept in °C', async () => {
+  set({ units: 'us' });
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Reading');
+  await key('Head', '1', '9', '4', 'Keep');
+  expect(kept[0]!.body).toEqual({ run: 'r', head_temperature_C: expect.closeTo(90) });
+});
+
+test('the heat goes off by an entry, and the clock of a decision rings before its doubt begins', async () => {
+  const bench = benchOf(true);
+  render(RunLive, { bench, batch: 'b', run: run() });
+  await screen.findByText('in 30 min');
+  await tap('Ring then');
+  expect(bench.clocks.all[0]!.name).toBe('tails near');
+  expect(bench.clocks.all[0]!.length_ms / 60_000).toBeCloseTo(21, 0);
+  await tap('Power');
+  await tap(/^Heat is off/);
+  expect(kept[0]).toMatchObject({ kind: 'run read', body: { run: 'r', event: 'stopped' } });
+});
+
+test('while the house is away, what was entered here counts, and is said to be here only', async () => {
+  kept = [
+    newEntry({
+      batch: 'b',
+      stage: 'spirit run',
+      kind: 'run read',
+      who: '',
+      body: {
+        run: 'r',
+        spout: { reading: 69.4, scale: 'percent_vol' },
+        spout_temperature_C: 30,
+      },
+    }),
+    newEntry({
+      batch: 'b',
+      stage: 'spirit run',
+      kind: 'jar filled',
+      who: '',
+      body: { run: 'r', jar: 6, volume_mL: 480 },
+    }),
+  ];
+  render(RunLive, { bench: benchOf(false), batch: 'b', run: run() });
+  expect(await screen.findByText('hydrometer 69.4 at 30 °C')).toBeTruthy();
+  expect(screen.getByText('jar 7')).toBeTruthy();
+  expect(screen.getByText('2 of this run not yet at home.')).toBeTruthy();
+});
+
+test('the cautions stand there, and nothing says that a spirit is safe', async () => {
+  const { container } = render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await screen.findByText('Hearts');
+  expect(screen.getByText(/Never leave a heated still/)).toBeTruthy();
+  expect(screen.getByText(/blue or green/)).toBeTruthy();
+  expect(container.textContent).not.toMatch(/\bsafe\b/i);
+});

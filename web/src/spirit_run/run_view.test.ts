@@ -1,0 +1,208 @@
+import { expect, test } from 'vitest';
+import type { Batch, Run, RunForecast, RunReading } from '../data/answers';
+import type { Entry } from '../data/entry';
+import {
+  bodyOf,
+  decisionsAhead,
+  jarNow,
+  lastJarVolume,
+  newest,
+  overCollected,
+  phaseOf,
+  pointsOf,
+  runBegunHere,
+  runsOf,
+  runToShow,
+  secondsPer100mL,
+  sinceResumed,
+  toldBy,
+} from './run_view';
+
+const reading = (entry: string, minutes: number, more: Partial<RunReading>): RunReading => ({
+  entry,
+  at: '2026-11-25T12:00:00.000Z',
+  minutes,
+  ...more,
+});
+
+const run: Run = {
+  entry: 'r',
+  at: '2026-11-25T12:00:00.000Z',
+  run: 'spirit run',
+  standing: 'running',
+  charge_L_20C: 30,
+  lots: [],
+  jars: [
+    { jar: 1, as_filled_mL: 150, notes: [] },
+    { jar: 2, as_filled_mL: 500, notes: [] },
+  ],
+  readings: [
+    reading('a', 60, { spout: { reading: 73.2, scale: 'percent_vol' }, spout_temperature_C: 29 }),
+    reading('b', 70, { spout: { reading: 37.2, scale: 'percent_vol' }, spout_temperature_C: 28 }),
+    reading('c', 75, { head_temperature_C: 88.1 }),
+  ],
+};
+
+const band = (median: number, doubt = 0) => ({
+  low: median - doubt,
+  median,
+  high: median + doubt,
+});
+
+const forecast: RunForecast = {
+  run: 'r',
+  readings: 3,
+  now: {
+    minutes: 75,
+    heated: true,
+    pot_temperature_C: band(90),
+    head_temperature_C: band(88),
+    pot_percent_vol: band(20),
+    spout_percent_vol: band(70, 1),
+    collected_mL_20C: band(2000),
+    alcohol_left_L_20C: band(5),
+  },
+  by_time: [
+    { minutes: 30, collected_mL_20C: 0, running: false },
+    { minutes: 40, collected_mL_20C: 0, running: true, spout_percent_vol: band(78) },
+    { minutes: 80, collected_mL_20C: 2000, running: true, spout_percent_vol: band(70) },
+  ],
+  decisions: [
+    { decision: 'heads_end', words: 'heads end', passed: true },
+    {
+      decision: 'tails_near',
+      words: 'tails near',
+      passed: false,
+      at_minutes: band(120, 9),
+      collected_mL_20C: band(4000, 200),
+    },
+    { decision: 'stop', words: 'stop', passed: false, why_no_time: 'not seen yet' },
+  ],
+  doubts: [],
+  cautions: [],
+};
+
+const entry = (kind: string, body: Record<string, unknown>, more: Partial<Entry> = {}): Entry => ({
+  id: 'q',
+  stage: 'spirit run',
+  kind,
+  version: 1,
+  at: '2026-11-25T13:20:00.000Z',
+  clock_ahead_ms: 0,
+  who: '',
+  body: { run: 'r', ...body },
+  ...more,
+});
+
+test('the run that goes is shown before one that has ended, and one that was asked for before both', () => {
+  const runs = runsOf(
+    {
+      runs: [run, { ...run, entry: 's', standing: 'ended' }, { ...run, entry: 't', run: 'strip' }],
+    } as unknown as Batch,
+    'spirit run',
+  );
+  expect(runs.map((r) => r.entry)).toEqual(['s', 'r']);
+  expect(runToShow(runs, undefined)?.entry).toBe('r');
+  expect(runToShow(runs, 's')?.entry).toBe('s');
+  expect(runToShow([], undefined)).toBeUndefined();
+});
+
+test('a doubted figure is not the newest, and one that waits on this device is', () => {
+  expect(newest(run, [], new Set(['b']), 'spout')?.reading).toBe(73.2);
+  expect(newest(run, [], new Set(['b']), 'spout_temperature_C')).toBe(29);
+  const queued = entry('run read', { spout: { reading: 70.1, scale: 'percent_vol' } });
+  expect(newest(run, [queued], new Set(), 'spout')?.reading).toBe(70.1);
+  expect(newest(run, [{ ...queued, corrects: 'a' }], new Set(['b']), 'spout')?.reading).toBe(73.2);
+  expect(newest(run, [], new Set(), 'power_W')).toBeUndefined();
+});
+
+test('after a pause only what was read since counts as what runs now', () => {
+  const resumed = { ...run, readings: [...run.readings, reading('e', 900, { event: 'resumed' })] };
+  expect(newest(sinceResumed(resumed), [], new Set(), 'spout')).toBeUndefined();
+  expect(newest(sinceResumed(run), [], new Set(['b']), 'spout')?.reading).toBe(73.2);
+  const stopped: Run = { ...resumed, standing: 'stopped' };
+  expect(newest(sinceResumed(stopped), [], new Set(['b']), 'spout')?.reading).toBe(73.2);
+});
+
+test('the jar under the spout counts those that are not yet at home', () => {
+  expect(jarNow(run, [])).toBe(3);
+  expect(jarNow(run, [entry('jar filled', { jar: 3, volume_mL: 400 })])).toBe(4);
+  expect(jarNow({ ...run, jars: [] }, [])).toBe(1);
+  expect(lastJarVolume(run, [])).toBe(500);
+  expect(lastJarVolume(run, [entry('jar filled', { jar: 3, volume_mL: 400 })])).toBe(400);
+});
+
+test('where the run stands goes by the decisions that are behind it', () => {
+  expect(phaseOf(run, undefined)).toBe('Running');
+  expect(phaseOf(run, forecast)).toBe('Hearts');
+  const heads = forecast.decisions.map((d) => ({ ...d, passed: false }));
+  expect(phaseOf(run, { ...forecast, decisions: heads })).toBe('Foreshots and heads');
+  const near = forecast.decisions.map((d) => ({ ...d, passed: d.decision !== 'stop' }));
+  expect(phaseOf(run, { ...forecast, decisions: near })).toBe('Hearts, tails near');
+  expect(phaseOf({ ...run, standing: 'stopped' }, forecast)).toBe('Stopped');
+  const { spout_percent_vol: _, ...dry } = forecast.now;
+  expect(phaseOf(run, { ...forecast, now: dry })).toBe('Heating up');
+  expect(phaseOf(run, { ...forecast, now: { ...forecast.now, heated: false } })).toBe('Heat off');
+});
+
+test('the next decision has a time of the device with its doubt, or the reason why it has none', () => {
+  const [tails, stop] = decisionsAhead(run, forecast, 5000);
+  expect(tails).toMatchObject({ name: 'tails near', doubt_min: 9 });
+  expect(tails?.at_ms).toBe(Date.parse('2026-11-25T14:00:05.000Z'));
+  expect(stop).toMatchObject({ name: 'stop', at_ms: undefined, why_no_time: 'not seen yet' });
+});
+
+test('points of the chart are true strengths, believed or not; without one there is no point', () => {
+  const known = new Map([
+    ['a', 70.2],
+    ['b', 35],
+  ]);
+  const points = pointsOf(run, new Set(['b']), (r) => known.get(r.entry), 0);
+  expect(points.map((p) => [p.y, p.believed])).toEqual([
+    [70.2, true],
+    [35, false],
+  ]);
+  expect(points[0]!.x).toBe(Date.parse('2026-11-25T13:00:00.000Z'));
+});
+
+test('while the heat is off the picture is over the litres that came over', () => {
+  const picture = overCollected(run, forecast, new Set(), (r) =>
+    r.entry === 'a' ? 70.2 : undefined,
+  );
+  expect(picture.curve.x).toEqual([0, 2]);
+  expect(picture.points).toEqual([{ x: 1, y: 70.2, believed: true }]);
+  expect(picture.now).toBe(2);
+  expect(picture.marks).toEqual([{ x: 4, label: 'tails near', doubt: 0.2 }]);
+});
+
+test('a correction tells again all that the reading told, and nothing that was worked out', () => {
+  expect(bodyOf(run, run.readings[0]!)).toEqual({
+    run: 'r',
+    spout: { reading: 73.2, scale: 'percent_vol' },
+    spout_temperature_C: 29,
+  });
+  expect(toldBy(run.readings[0]!, 'metric')).toBe('73.2 at 29.0\u00a0°C');
+});
+
+test('a run that was begun on this device can be worked on before it is at home', () => {
+  const begun = runBegunHere(
+    entry(
+      'run begun',
+      { run: 'spirit run', charge: { volume_L: 30.9, at_C: 18 }, power_W: 4000 },
+      { id: 'new', clock_ahead_ms: 60_000 },
+    ),
+  );
+  expect(begun).toMatchObject({
+    entry: 'new',
+    run: 'spirit run',
+    standing: 'running',
+    power_W: 4000,
+  });
+  expect(begun.at).toBe('2026-11-25T13:19:00.000Z');
+});
+
+test('a measure of 100 mL takes so many seconds', () => {
+  expect(secondsPer100mL(80)).toBe(75);
+  expect(secondsPer100mL(0)).toBeUndefined();
+  expect(secondsPer100mL(undefined)).toBeUndefined();
+});

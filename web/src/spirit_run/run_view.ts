@@ -1,0 +1,243 @@
+// What the screen of a run shows, made from the batch, the run's forecast and what is still on this
+// device. Pure: no clock and no call; times are milliseconds of the device.
+import type { Batch, Decision, Run, RunForecast, RunKind, RunReading } from '../data/answers';
+import type { Entry } from '../data/entry';
+import { printed } from '../data/figures';
+import { quantity, type Units } from '../data/units';
+import { curveAt, type BandCurve, type Decision as Mark, type Measured } from '../parts/chart_data';
+
+/** The runs of a kind, the latest first. */
+export function runsOf(batch: Batch | undefined, kind: RunKind): Run[] {
+  return (batch?.runs ?? []).filter((run) => run.run === kind).reverse();
+}
+
+/** The run to show: the one that was asked for, else one that has not ended, else the latest. */
+export function runToShow(runs: readonly Run[], asked: string | undefined): Run | undefined {
+  return (
+    runs.find((run) => run.entry === asked) ??
+    runs.find((run) => run.standing !== 'ended') ??
+    runs[0]
+  );
+}
+
+/** A run that was begun on this device and is not yet at home, as far as it is known here. */
+export function runBegunHere(entry: Entry): Run {
+  const { run, charge, power_W, lots } = entry.body as {
+    run: RunKind;
+    charge: { volume_L: number };
+    power_W?: number;
+    lots?: Run['lots'];
+  };
+  return {
+    entry: entry.id,
+    at: new Date(Date.parse(entry.at) - entry.clock_ahead_ms).toISOString(),
+    run,
+    standing: 'running',
+    charge_L_20C: charge.volume_L,
+    lots: lots ?? [],
+    readings: [],
+    jars: [],
+    ...(power_W === undefined ? {} : { power_W }),
+  };
+}
+
+/** Device time at so many minutes of the run. `at` is the house's time; the device is `ahead` of it. */
+export const timeAt = (run: Pick<Run, 'at'>, minutes: number, ahead_ms: number): number =>
+  Date.parse(run.at) + minutes * 60_000 + ahead_ms;
+
+/** The jar under the spout: one after the highest that is full, also by entries still on the way. */
+export function jarNow(run: Run, waiting: readonly Entry[]): number {
+  const full = [
+    ...run.jars.map((jar) => jar.jar),
+    ...waiting.filter((e) => e.kind === 'jar filled').map((e) => Number(e.body['jar'])),
+  ];
+  return Math.max(0, ...full) + 1;
+}
+
+/** How much the last jar held, to offer it again. */
+export function lastJarVolume(run: Run, waiting: readonly Entry[]): number | undefined {
+  const queued = waiting.filter((e) => e.kind === 'jar filled').at(-1)?.body['volume_mL'];
+  if (typeof queued === 'number') return queued;
+  return run.jars.findLast((jar) => jar.as_filled_mL !== undefined)?.as_filled_mL;
+}
+
+type Figure = 'spout' | 'spout_temperature_C' | 'head_temperature_C' | 'power_W' | 'collected_mL';
+
+/** The newest telling of a figure that is not doubted; what waits on this device is newer than all. */
+export function newest<Key extends Figure>(
+  run: Run,
+  waiting: readonly Entry[],
+  doubted: ReadonlySet<string>,
+  figure: Key,
+): NonNullable<RunReading[Key]> | undefined {
+  const queued = waiting
+    .filter((e) => e.kind === 'run read' && e.corrects === undefined && !doubted.has(e.id))
+    .findLast((e) => e.body[figure] !== undefined)?.body[figure];
+  if (queued !== undefined) return queued as NonNullable<RunReading[Key]>;
+  return (
+    run.readings.findLast((r) => r[figure] !== undefined && !doubted.has(r.entry))?.[figure] ??
+    undefined
+  );
+}
+
+/** What was read since the heat was last turned on again: before that another day spoke. */
+export function sinceResumed(run: Run): Run {
+  if (run.standing !== 'running') return run;
+  const at = run.readings.findLastIndex((r) => r.event === 'resumed');
+  return at < 0 ? run : { ...run, readings: run.readings.slice(at) };
+}
+
+/** Where the run stands, by the decisions behind it. */
+export function phaseOf(run: Run, forecast: RunForecast | undefined): string {
+  if (run.standing === 'ended') return 'Ended';
+  if (run.standing === 'stopped') return 'Stopped';
+  if (!forecast) return 'Running';
+  if (!forecast.now.heated) return 'Heat off';
+  if (!forecast.now.spout_percent_vol) return 'Heating up';
+  const passed = (which: Decision['decision']) =>
+    forecast.decisions.find((d) => d.decision === which)?.passed;
+  if (passed('stop')) return 'Stop here';
+  if (run.run === 'strip') return 'Running';
+  if (passed('hearts_end')) return 'Tails';
+  if (passed('tails_near')) return 'Hearts, tails near';
+  if (passed('heads_end') === false) return 'Foreshots and heads';
+  return 'Hearts';
+}
+
+const names: Record<string, string> = {
+  heads_end: 'heads end',
+  tails_near: 'tails near',
+  hearts_end: 'hearts end',
+  stop: 'stop',
+  pot_low: 'the pot runs low',
+};
+
+export interface Ahead {
+  name: string;
+  words: string;
+  at_ms: number | undefined; // device time
+  doubt_min: number | undefined;
+  why_no_time: string | undefined;
+}
+
+/** The decisions still ahead, the next one first. */
+export function decisionsAhead(
+  run: Run,
+  forecast: RunForecast | undefined,
+  ahead_ms: number,
+): Ahead[] {
+  return (forecast?.decisions ?? [])
+    .filter((d) => !d.passed)
+    .map((d) => ({
+      name: names[d.decision] ?? d.words,
+      words: d.words,
+      at_ms: d.at_minutes ? timeAt(run, d.at_minutes.median, ahead_ms) : undefined,
+      doubt_min: d.at_minutes ? (d.at_minutes.high - d.at_minutes.low) / 2 : undefined,
+      why_no_time: d.why_no_time,
+    }));
+}
+
+/** The spout's strength over time with its band; nothing where nothing runs. */
+export function curveOf(run: Run, forecast: RunForecast | undefined, ahead_ms: number): BandCurve {
+  const points = (forecast?.by_time ?? []).filter((p) => p.running && p.spout_percent_vol);
+  return {
+    x: points.map((p) => timeAt(run, p.minutes, ahead_ms)),
+    middle: points.map((p) => p.spout_percent_vol!.median),
+    low: points.map((p) => p.spout_percent_vol!.low),
+    high: points.map((p) => p.spout_percent_vol!.high),
+  };
+}
+
+export function marksOf(ahead: readonly Ahead[]): Mark[] {
+  return ahead
+    .filter((one) => one.at_ms !== undefined)
+    .map((one) => ({
+      x: one.at_ms!,
+      label: one.name,
+      ...(one.doubt_min === undefined ? {} : { doubt: one.doubt_min * 60_000 }),
+    }));
+}
+
+/** Spout readings as points of the chart, by their true strengths where the house has told them. */
+export function pointsOf(
+  run: Run,
+  doubted: ReadonlySet<string>,
+  trueOf: (reading: RunReading) => number | undefined,
+  ahead_ms: number,
+): Measured[] {
+  return run.readings.flatMap((reading) => {
+    const y = trueOf(reading);
+    if (y === undefined) return [];
+    return [
+      { x: timeAt(run, reading.minutes, ahead_ms), y, believed: !doubted.has(reading.entry) },
+    ];
+  });
+}
+
+/** While the heat is off no time can be told: the picture is over what came over, in litres. */
+export function overCollected(
+  run: Run,
+  forecast: RunForecast,
+  doubted: ReadonlySet<string>,
+  trueOf: (reading: RunReading) => number | undefined,
+): { curve: BandCurve; points: Measured[]; now: number; marks: Mark[] } {
+  const running = forecast.by_time.filter((p) => p.running && p.spout_percent_vol);
+  const litres = {
+    x: running.map((p) => p.minutes),
+    middle: running.map((p) => p.collected_mL_20C / 1000),
+  };
+  return {
+    curve: {
+      x: litres.middle,
+      middle: running.map((p) => p.spout_percent_vol!.median),
+      low: running.map((p) => p.spout_percent_vol!.low),
+      high: running.map((p) => p.spout_percent_vol!.high),
+    },
+    points: run.readings.flatMap((reading) => {
+      const y = trueOf(reading);
+      const x = curveAt(litres, reading.minutes);
+      if (y === undefined || x === undefined) return [];
+      return [{ x, y, believed: !doubted.has(reading.entry) }];
+    }),
+    now: forecast.now.collected_mL_20C.median / 1000,
+    marks: forecast.decisions
+      .filter((d) => !d.passed && d.collected_mL_20C)
+      .map((d) => ({
+        x: d.collected_mL_20C!.median / 1000,
+        label: names[d.decision] ?? d.words,
+        doubt: (d.collected_mL_20C!.high - d.collected_mL_20C!.low) / 2000,
+      })),
+  };
+}
+
+/** What a reading told, in words: "61.2 at 22 °C, head 91.7 °C". */
+export function toldBy(r: RunReading, units: Units): string {
+  const degrees = (name: string, value: number | undefined) =>
+    value === undefined ? '' : `${name} ${quantity(value, '°C', 1, units)}`;
+  return [
+    r.spout ? `${printed(r.spout.reading, 1)}${r.spout.scale === 'proof' ? ' proof' : ''}` : '',
+    degrees('at', r.spout_temperature_C),
+    degrees('head', r.head_temperature_C),
+    degrees('pot', r.pot_temperature_C),
+    r.collected_mL === undefined ? '' : `${quantity(r.collected_mL / 1000, 'L', 2, units)} over`,
+    r.power_W === undefined ? '' : `${printed(r.power_W)} W`,
+    degrees('coolant out', r.coolant_out_C),
+    r.event ?? '',
+    r.note ?? '',
+  ]
+    .filter(Boolean)
+    .join(', ')
+    .replace(', at', ' at');
+}
+
+/** The body of a reading as it was entered, to be corrected: all that it told, and its run. */
+export function bodyOf(run: Run, reading: RunReading): Record<string, unknown> {
+  const { entry: _e, at: _a, who: _w, corrections: _c, minutes: _m, ...told } = reading;
+  return { run: run.entry, ...told };
+}
+
+/** How long a measure of 100 mL takes to fill: a cue that needs no instrument but a watch. */
+export function secondsPer100mL(flow_mL_per_min: number | undefined): number | undefined {
+  if (flow_mL_per_min === undefined || flow_mL_per_min <= 0) return undefined;
+  return 6000 / flow_mL_per_min;
+}
