@@ -112,8 +112,8 @@ Asked read(Arguments& arguments) {
 
 still::StillPrior prior_of(const Asked& asked, const plan::Kit& kit) {
   return plan::still_prior(
-      kit, {spirit::lot(asked.charge.volume, spirit::volume_strength(asked.charge.strength)), true,
-            asked.power, asked.loss});
+      kit, {spirit::lot(asked.charge.volume, spirit::volume_strength(asked.charge.strength)),
+            true, asked.power, asked.loss});
 }
 
 const std::vector<std::pair<std::string, std::string>>& names() {

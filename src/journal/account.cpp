@@ -64,7 +64,13 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
     step.out = gauged(*run.collected);
     measured = true;
   }
-  if (run.left_lot) step.named.emplace_back("left in the pot", gauged(*run.left_lot));
+  if (run.left_lot) {
+    step.named.emplace_back("left in the pot", gauged(*run.left_lot));
+  } else {
+    step.out.sd = units::Volume::litres(std::hypot(
+        step.out.sd.litres(),
+        step.in.value.litres() * (strips ? strip_pot_share_sd : spirit_pot_share_sd)));
+  }
   if (measured) steps.push_back(closed(std::move(step)));
 }
 

@@ -81,7 +81,7 @@ void whole_body_faults(const Body& body, const std::string& path,
     if (!there) faults.push_back({path, neither, "one of them at least", "", 0, 0});
   };
   if (const auto* run = std::get_if<journal::RunRead>(&body)) {
-    for (base::Fault fault : still::faults_of(run->reading)) {
+    for (const base::Fault& fault : still::faults_of(run->reading)) {
       // The others' bounds are told where they are read.
       if (fault.field != "power") continue;
       faults.push_back({path + ".power_W", fault.value, fault.accepted, "", 0, 0});

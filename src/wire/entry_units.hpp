@@ -12,10 +12,10 @@ namespace lynearm::wire {
 
 template <class Q>
 struct Unit {
-  double (*in)(const Q&);
-  Q (*of)(double);
-  double low, high;        ///< in this unit; wide on purpose: common practice, no source
-  std::string_view about;  ///< "°C"
+  double (*in)(const Q&) = nullptr;
+  Q (*of)(double) = nullptr;
+  double low = 0.0, high = 0.0;  ///< in this unit; wide on purpose: common practice, no source
+  std::string_view about;        ///< "°C"
 };
 
 #define LYNEARM_UNIT(Name, Q, factory, low, high, about)                \

@@ -172,7 +172,7 @@ TEST(Cut, refusesWhatTheJarsCannotGive) {
   EXPECT_EQ(
       error({"--weights", "nose 2"}),
       "--weights is \"nose 2\"; accepted: weights such as \"volume 1, strength 0.2, early "
-      "0.3, late 2, fault 1\".\n");
+      "0.3, late 2, fault 1\", each once.\n");
   EXPECT_EQ(error({"--weights", "late -2"}),
             "--weights is \"late -2\"; accepted: a weight from 0 to 100.\n");
   EXPECT_EQ(error({"--purpose", "bright"}),

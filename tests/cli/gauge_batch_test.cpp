@@ -147,7 +147,7 @@ TEST(GaugeBatch, largeCountsAreGroupedInThousands) {
 
 TEST(GaugeBatch, whatIsToldHasNoControlCharacters) {
   const Ended ended = batch(TextFile(head + "\"\x1B[2J\x07\",20\n").path());
-  EXPECT_NE(ended.err.find("is \"?[2J?\""), std::string::npos) << ended.err;
+  EXPECT_NE(ended.err.find("is \"<U+001B>[2J<U+0007>\""), std::string::npos) << ended.err;
 }
 
 TEST(GaugeBatch, aFileThatCannotBeReadIsRefused) {

@@ -14,7 +14,7 @@ import tree
 
 # A room may use any room above it, save where a set says exactly which.
 ORDER = ["base", "units", "numeric", "delimited", "spirit", "wort", "vapour", "mash", "ferment",
-         "still", "wood", "record", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "cli"]
+         "still", "wood", "record", "plan", "recipe", "journal", "wire", "sheet", "store", "serve", "station", "cli"]
 FLOORS = {
     "units": {"base"},
     "numeric": {"base"},

@@ -6,9 +6,9 @@
 #include "journal/account.hpp"
 #include "journal/book.hpp"
 #include "journal/fold.hpp"
+#include "journal/meaning.hpp"
 #include "spirit/hydrometer.hpp"
 #include "spirit/strength.hpp"
-#include "wort/attenuation.hpp"
 #include "wort/gravity.hpp"
 #include "wort/saccharometer.hpp"
 
@@ -148,9 +148,7 @@ TEST_F(Tern8, MeansWhatSpiritAndWortSay) {
   const auto original =
       wort::true_gravity(SpecificGravity::ratio(1.0680), Temperature::celsius(24));
   const auto now = wort::true_gravity(SpecificGravity::ratio(0.9945), Temperature::celsius(22));
-  const auto real = wort::real_extract(wort::plato(original), wort::plato(now));
-  const auto strength =
-      wort::alcohol_by_volume(wort::alcohol_by_mass(wort::plato(original), real), now);
+  const auto strength = wash_strength(original, now);
   const WashState& wash = *batch.ferment.wash;
   EXPECT_DOUBLE_EQ(wash.strength.percent(), strength.percent());
   EXPECT_NEAR(wash.volume.litres(), 57.0, 0.03);

@@ -21,7 +21,7 @@ except ImportError:
     print("python3-jsonschema or python3-yaml is not there")
     sys.exit(77)
 
-ROOT, PROGRAM = pathlib.Path(sys.argv[1]), sys.argv[2]
+ROOT, PROGRAM = pathlib.Path(sys.argv[1]).resolve(), sys.argv[2]
 CONTRACT = ROOT / "web/api/openapi.yaml"
 DOCUMENT = yaml.safe_load(CONTRACT.read_text(encoding="utf-8"))
 FAULTS = []

@@ -73,6 +73,10 @@ TEST(FitStillJson, TellsWhatIsDoubted) {
   EXPECT_EQ(object["kit_section"], "[head]\n");
   EXPECT_EQ(
       object["account"][0],
+      "1 reading is too few to check each other: a constant is told only by more readings "
+      "than constants.");
+  EXPECT_EQ(
+      object["account"][1],
       "Not told by this run: charge strength. It is hardly better known than before: what "
       "stands there is mostly what was believed.");
 }
