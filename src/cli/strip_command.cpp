@@ -89,9 +89,8 @@ std::string picture(const still::Run& run, units::Pressure pressure, const Look&
   still::ToldRun told;
   told.pressure = pressure;
   for (const still::Point& point : still::even_points(run, picture_steps)) {
-    still::Step step;
+    still::Step& step = told.curve.emplace_back();
     step.point = point;
-    told.curve.push_back(std::move(step));
   }
   told.run = run;
   return sheet::svg_file(sheet::run_picture(

@@ -154,7 +154,7 @@ struct Server::Inside {
     pause.async_wait([this](Error) { watch(); });
   }
 
-  void each(void (Connection::*what)()) {
+  void each(void (Connection::*what)()) const {
     // A connection may leave the set while it is told.
     const std::vector<Connection*> all{hall.open.begin(), hall.open.end()};
     for (Connection* one : all) {

@@ -6,7 +6,7 @@
 
 namespace lynearm::station {
 
-Station::Station(store::House& house, numeric::Executor executor,
+Station::Station(store::House& house, const numeric::Executor& executor,
                  std::function<journal::Moment()> now)
     : house_(house),
       now_(std::move(now)),

@@ -29,7 +29,7 @@ class Station {
   /// house      lives longer than the station
   /// executor   for plans' bands and for followed runs
   /// now        the house's clock
-  Station(store::House& house, numeric::Executor executor,
+  Station(store::House& house, const numeric::Executor& executor,
           std::function<journal::Moment()> now);
 
   [[nodiscard]] journal::Moment now() const { return now_(); }

@@ -1,3 +1,5 @@
+#include "still/box_programme.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -5,7 +7,6 @@
 #include <utility>
 
 #include "base/error.hpp"
-#include "still/box_programme.hpp"
 
 namespace lynearm::still {
 namespace {

@@ -89,6 +89,8 @@ void Connection::settle() {
   require("server_encoding", "UTF8");
 }
 
+// Not const: it changes the database.
+// NOLINTNEXTLINE(readability-make-member-function-const)
 Result Connection::run(const std::string& sql, const std::vector<Value>& values,
                        bool binary_result) {
   std::vector<const char*> texts;
@@ -106,6 +108,7 @@ Result Connection::run(const std::string& sql, const std::vector<Value>& values,
   return result;
 }
 
+// NOLINTNEXTLINE(readability-make-member-function-const)
 void Connection::run_all(const std::string& sql) {
   const Result result(PQexec(handle(), sql.c_str()));
   const ExecStatusType status = PQresultStatus(result.get());
