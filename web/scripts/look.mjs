@@ -95,11 +95,23 @@ const answers = {
         name: 'Tern 8',
         remark: 'Maize, rye and barley. Invented.',
         invented: true,
+        first: '2026-11-15T19:00:00.000Z',
+        last: '2026-11-25T15:02:00.000Z',
+        entries: 109,
+        struck: 1,
+        planned: true,
+        pitched: true,
+        racked: true,
+        runs: [],
+        puzzles: 0,
       },
     ],
+    airs: [],
+    cleanings: [],
     notes: [],
     puzzles: [],
   },
+  '/api/v1/lots': { lots: [] },
 };
 
 const read = { safety_read: true };
