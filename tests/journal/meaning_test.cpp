@@ -96,7 +96,8 @@ TEST(Meaning, AWashFoundByItsGravitiesIsTheOneThatTheWortFermentsTo) {
 
 // Balling's factors (Cutaia, Reid and Speers 2009) count glycerol and acids as extract that did
 // not ferment, and more of the sugar as yeast: of one wash they find less alcohol. The rows
-// stay apart by 5 to 8 %, which is the yield's own range (ferment/yield.hpp).
+// stay apart by 5.7 to 6.3 %, which is more than the usual yield's range downward (3 %): which
+// of the two is right for a distiller's wash is not settled here.
 TEST(Meaning, BallingsFactorsForBeerFindLessAlcoholInAWash) {
   for (const double original : {1.050, 1.060, 1.070}) {
     const units::Plato before = wort::plato(units::SpecificGravity::ratio(original));
@@ -105,8 +106,8 @@ TEST(Meaning, BallingsFactorsForBeerFindLessAlcoholInAWash) {
     const double balling =
         wort::alcohol_by_volume(wort::alcohol_by_mass(before, left), now).percent();
     const double ours = wash_strength(units::SpecificGravity::ratio(original), now).percent();
-    EXPECT_GT(ours / balling, 1.03) << original;
-    EXPECT_LT(ours / balling, 1.09) << original;
+    EXPECT_GT(ours / balling, 1.055) << original;
+    EXPECT_LT(ours / balling, 1.065) << original;
   }
 }
 
