@@ -112,9 +112,10 @@ template <class B>
 Json entry_of_kind(const Json& common) {
   Json one = common;
   one["title"] = std::string(journal::Kind<B>::name);
-  one["properties"]["kind"] = {{"const", std::string(journal::Kind<B>::name)}};
-  one["properties"]["version"] = {{"const", journal::Kind<B>::version}};
-  one["properties"]["body"] = SchemaMaker::of(B{});
+  Json& properties = one["properties"];
+  properties["kind"]["const"] = std::string(journal::Kind<B>::name);
+  properties["version"]["const"] = journal::Kind<B>::version;
+  properties["body"] = SchemaMaker::of(B{});
   return one;
 }
 
