@@ -6,6 +6,8 @@
 #include <cmath>
 #include <utility>
 
+#include "journal/pot_left.hpp"
+
 namespace lynearm::journal {
 namespace {
 
@@ -66,6 +68,8 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
   }
   if (run.left_lot) {
     step.named.emplace_back("left in the pot", gauged(*run.left_lot));
+  } else if (const std::optional<PureVolume> reckoned = pot_left(run)) {
+    step.named.emplace_back("left in the pot, by the spout's last strength", *reckoned);
   } else {
     step.out.sd = units::Volume::litres(std::hypot(
         step.out.sd.litres(),
@@ -75,14 +79,6 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
 }
 
 }  // namespace
-
-PureVolume operator+(PureVolume a, PureVolume b) {
-  return {a.value + b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
-}
-
-PureVolume operator-(PureVolume a, PureVolume b) {
-  return {a.value - b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
-}
 
 BatchAccount account(const HouseState& house, const BatchState& batch) {
   BatchAccount result;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "journal/pure_volume.hpp"
 #include "journal/state.hpp"
 #include "units/quantity.hpp"
 
@@ -20,19 +21,12 @@ inline constexpr units::VolumeStrength strength_sd = units::VolumeStrength::perc
 /// yield of the yeast. Our estimates.
 inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.2);
 inline constexpr double wash_yield_sd = 0.03;
-/// Of what a charge held, kept by a pot that nobody measured. The plans of examples/tern-7 and
-/// tern-8, both stopping at 10 %vol, leave 6.7 and 7.0 % of a strip's alcohol and 1.3 % of a
-/// spirit run's. Counted as doubt, not as a loss, so a gap in an unmeasured pot is told later:
-/// our choice, made with the invented house and a planted gap in view (5 % for both hid it).
+/// Of what a charge held, kept by a pot of which neither the strength nor the spout's last
+/// strength (pot_left.hpp) is known. The plans of examples/tern-7 and tern-8, both stopping at
+/// 10 %vol, leave 6.7 and 7.0 % of a strip's alcohol and 1.3 % of a spirit run's. Counted as
+/// doubt, not as a loss: what the spout never told cannot be reckoned. Our choice.
 inline constexpr double strip_pot_share_sd = 0.04;
 inline constexpr double spirit_pot_share_sd = 0.02;
-
-/// Pure alcohol at 20 °C and its standard uncertainty.
-struct PureVolume {
-  units::Volume value, sd;
-};
-[[nodiscard]] PureVolume operator+(PureVolume a, PureVolume b);
-[[nodiscard]] PureVolume operator-(PureVolume a, PureVolume b);
 
 /// One step, by what was measured.
 struct AccountStep {

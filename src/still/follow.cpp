@@ -223,7 +223,7 @@ std::vector<Learnt> Follower::constants() const {
       return value_of(learnt.constant, prior_, standing);
     };
     learnt.value = at(mean);
-    const double widened = c < run_constants ? sd * left_out : sd;
+    const double widened = c < run_constants ? sd * left_out_of[c] : sd;
     learnt.sd = std::abs(at(mean + 0.5 * widened) - at(mean - 0.5 * widened));
     learnt.before = at(0.0);
     learnt.before_sd = std::abs(at(0.5) - at(-0.5));

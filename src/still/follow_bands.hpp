@@ -1,9 +1,11 @@
 // Quantiles of a weighted sample: what many possible stills say together.
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "numeric/ensemble.hpp"
+#include "still/follow_prior.hpp"
 
 namespace lynearm::still {
 
@@ -17,10 +19,16 @@ struct Weighted {
 /// sample     at least one of positive weight
 [[nodiscard]] numeric::Band weighted_band(std::vector<Weighted>& sample);
 
-/// How much wider than its members say a constant, and what hangs on constants ahead, is told:
-/// static constants take on a little of what the real still does otherwise. Chosen by how often
-/// invented runs (numbers up to 170) had their constants in the band.
+/// How much wider than its members say what hangs on constants ahead is told: static constants
+/// take on a little of what the real still does otherwise. Chosen by how often invented runs
+/// (numbers up to 170) had their constants in the band.
 inline constexpr double left_out = 1.15;
+
+/// The same of each constant that makes a run. What a charge holds is found by what came of it,
+/// and needs no widening; a pot's loss is told apart from the efficiency only by how long the
+/// warming took, and mains that wandered meanwhile shift every later reading alike.
+inline constexpr std::array<double, run_constants> left_out_of = {left_out, 1.3, left_out,
+                                                                  1.0,      1.0, left_out};
 
 /// Each value moved away from the sample's median by that factor.
 void widen(std::vector<Weighted>& sample, double factor);

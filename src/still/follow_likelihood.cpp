@@ -17,6 +17,8 @@ constexpr double slips = 0.05;            // share of figures
 constexpr double repeat_s = 15.0 * 60.0;  // after which an error is another one
 constexpr double read_within_s = 20.0;    // of the time written down
 constexpr double mains_share = 0.007;     // of the time: heat that came sooner or later
+// What a thermometer shows is a while old: our estimate, for one in a pocket.
+constexpr double thermometer_lag_s = 40.0;
 constexpr double parrot_stays_s = 120.0;  // full, once nothing runs: our estimate
 // Widths of what is believed: instrument and wandering still together.
 constexpr double pot_K = 0.20, head_K = 0.25, spout_percent = 0.40;
@@ -104,9 +106,11 @@ Expected expected(Instrument instrument, const Instant& instant, const StillSpre
   const double within_s = both(read_within_s, mains_share * instant.t_s);
   switch (instrument) {
     case Instrument::pot_thermometer:
-      return {instant.pot_C, spread.pot_thermometer_K, both(pot_K, instant.pot_K_s * within_s)};
+      return {instant.pot_C - instant.pot_K_s * thermometer_lag_s, spread.pot_thermometer_K,
+              both(pot_K, instant.pot_K_s * within_s)};
     case Instrument::head_thermometer:
-      return {instant.head_C, spread.head_thermometer_K,
+      return {instant.head_C - (instant.runs() ? instant.head_K_s * thermometer_lag_s : 0.0),
+              spread.head_thermometer_K,
               instant.runs() ? both(head_K, instant.head_K_s * within_s) : cold_head_K};
     case Instrument::hydrometer:
       return {instant.spout_percent, spread.hydrometer_percent,

@@ -7,6 +7,8 @@
 // more than an instrument's noise; and figures of one instrument that follow close on each
 // other repeat the same error, so each counts by 1 - exp(-gap / 15 min). Widths and time were
 // chosen by what calibrates on invented runs (tests/still/follow_statistics_test.cpp).
+// Thermometers show what was 40 s ago, our estimate for one in a pocket: left out, the lag
+// reads as a still that warms more slowly, and is put down to the pot's loss.
 #pragma once
 
 #include <optional>
