@@ -64,7 +64,9 @@ Run Course::go() {
         break;
     }
   }
-  base::ensure(run_.points.size() >= 2, "a run has a first drop and an end");
+  base::ensure(!run_.points.empty(), "a run that ended had begun");
+  // The first drop fell, the fire no longer drove the still, and its time came.
+  if (run_.points.size() == 1) refuse_start(run_.ending, stop_, here_.state, charge_);
   return std::move(run_);
 }
 
@@ -153,7 +155,8 @@ Course::Reached Course::reach(const State& state, double t) {
   s.t_s = t;
   s.pot_ethanol_mol = std::fmax(state[Equations::ethanol], 0.0);
   s.pot_water_mol = std::fmax(state[Equations::water], 0.0);
-  const double n = s.pot_mol();
+  // A step tried loosely may reach past a dry pot; where it ran dry is found between.
+  const double n = std::fmax(s.pot_mol(), 1e-12 * equations_.charged_mol());
   const double x = std::clamp(s.pot_ethanol_mol / n, 0.0, 1.0);
   const double K = equations_.curve().temperature(units::MoleFraction::fraction(x)).kelvins();
   const Boil boil = equations_.boil(n, x, equations_.net_W(K));

@@ -15,7 +15,7 @@
 namespace lynearm::still {
 
 enum class LogInstrument { pot_thermometer, head_thermometer, hydrometer, receiver, coolant };
-inline constexpr std::size_t instrument_count = 5;
+inline constexpr std::size_t log_instrument_count = 5;
 
 /// "pot thermometer", "receiver".
 [[nodiscard]] std::string_view words(LogInstrument instrument);

@@ -36,7 +36,8 @@ struct Weighing {
   std::vector<double> spread;    ///< of each reading
   std::vector<double> weight;    ///< Student's
   std::vector<double> thinning;  ///< readings for each independent one
-  std::array<double, instrument_count> scatter{1.0, 1.0, 1.0, 1.0, 1.0};  ///< over the usual
+  std::array<double, log_instrument_count> scatter{1.0, 1.0, 1.0, 1.0,
+                                                   1.0};  ///< over the usual
 };
 
 class Fit {
@@ -146,13 +147,13 @@ class Fit {
   void judge(bool settling) {
     if (settling) {
       const std::vector<double> z = deviations();
-      std::array<double, instrument_count> sum{}, count{};
+      std::array<double, log_instrument_count> sum{}, count{};
       for (std::size_t k = 0; k < z.size(); ++k) {
         const std::size_t i = index(places_[k].seen.instrument);
         sum[i] += student(z[k]) * z[k] * z[k];
         count[i] += 1.0;
       }
-      for (std::size_t i = 0; i < instrument_count; ++i) {
+      for (std::size_t i = 0; i < log_instrument_count; ++i) {
         weighing_.scatter[i] *=
             std::sqrt((usual_worth / (weighing_.scatter[i] * weighing_.scatter[i]) + sum[i]) /
                       (usual_worth + count[i]));
@@ -170,7 +171,7 @@ class Fit {
   // run, as for a process that forgets at one pace.
   void thin(const std::vector<double>& z) {
     for (int run = 0; run < problem_.runs(); ++run) {
-      for (std::size_t i = 0; i < instrument_count; ++i) {
+      for (std::size_t i = 0; i < log_instrument_count; ++i) {
         std::vector<std::size_t> own;
         for (std::size_t k = 0; k < z.size(); ++k) {
           if (places_[k].run == run && index(places_[k].seen.instrument) == i) own.push_back(k);
@@ -292,8 +293,8 @@ class Fit {
 
   void tell_readings() {
     const std::vector<double> shown = problem_.shown(steps_);
-    std::array<InstrumentFit, instrument_count> by{};
-    std::array<std::vector<double>, instrument_count> spreads;
+    std::array<InstrumentFit, log_instrument_count> by{};
+    std::array<std::vector<double>, log_instrument_count> spreads;
     for (std::size_t k = 0; k < places_.size(); ++k) {
       FittedReading r;
       r.run = places_[k].run;
@@ -314,7 +315,7 @@ class Fit {
       spreads[i].push_back(r.spread);
       result_.readings.push_back(r);
     }
-    for (std::size_t i = 0; i < instrument_count; ++i) {
+    for (std::size_t i = 0; i < log_instrument_count; ++i) {
       if (by[i].readings == 0) continue;
       const int lying = by[i].readings - by[i].outlying;
       by[i].rms = lying > 0 ? std::sqrt(by[i].rms / lying) : 0.0;

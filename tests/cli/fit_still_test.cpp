@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstddef>
 #include <cstdio>
 #include <fstream>
 #include <sstream>
@@ -171,6 +173,35 @@ TEST(FitStillCommand, DoesNotBelieveAnAbsurdCharge) {
   EXPECT_THAT(refused.err, HasSubstr("--charge is \"28 L @ 97 %vol\""));
   EXPECT_EQ(text_of(out.path()), "");
   EXPECT_THAT(lynearm(asked()).out, testing::Not(HasSubstr("not to be believed")));
+}
+
+TEST(FitStillCommand, AChargeThatFillsNotEvenCoilAndParrotIsRefused) {
+  const Ran ran =
+      lynearm({"fit-still", "--kit", kit, "--run", log_of_run, "--charge", "0.1 L @ 27 %vol"});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_THAT(ran.err, HasSubstr("less than the charge gives before the pot is dry"));
+}
+
+TEST(FitStillCommand, AJarThatStayedEmptyIsListedAndHardlyCounts) {
+  // Possible stills that such a log asks for begin to run and go out at once.
+  std::istringstream whole(text_of(log_of_run));
+  std::string emptied, line;
+  std::getline(whole, line);
+  const std::string before = line.substr(0, line.find("collected_mL"));
+  const auto column = std::count(before.begin(), before.end(), ',');
+  emptied.append(line).append(1, '\n');
+  while (std::getline(whole, line)) {
+    std::size_t begin = 0;
+    for (std::ptrdiff_t i = 0; i < column; ++i) begin = line.find(',', begin) + 1;
+    const std::size_t end = std::min(line.find(',', begin), line.size());
+    emptied.append(line, 0, begin).append(1, '0').append(line, end).append(1, '\n');
+  }
+  const TextFile log("emptied.csv", emptied);
+  const Ran ran = lynearm({"fit-still", "--kit", kit, "--run", log.path(), "--charge", charge});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("more than 4 spreads off and hardly count"));
+  EXPECT_THAT(ran.out, HasSubstr("The receiver's deviations lean the same way for long"));
 }
 
 TEST(FitStillCommand, OneReadingTellsNothing) {

@@ -50,6 +50,34 @@ TEST(FollowCommand, AnswersEachReadingOfStandardInputWithALineOfJson) {
   EXPECT_THAT(all[2]["cautions"].dump(), HasSubstr("above 40 °C at the spout"));
 }
 
+// The head, truly, at 90 min of a run whose thermometer reads 86.0 and 86.5 °C.
+double head_now_C(const std::string& in_boiling_water) {
+  const Ran ran = shell("lynearm follow " + still_of_tern +
+                        " --pressure \"101.325 kPa\" --boiling-water \"" + in_boiling_water +
+                        "\" <<'END'\n"
+                        "{\"minutes\":0,\"power_W\":4000}\n"
+                        "{\"minutes\":75,\"head_temperature_C\":86.0}\n"
+                        "{\"minutes\":90,\"head_temperature_C\":86.5}\n"
+                        "END");
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  return lines(ran.out).at(2)["now"]["head_temperature_C"]["median"].get<double>();
+}
+
+TEST(FollowCommand, CorrectsTheHeadsThermometerByTodaysBoilingWater) {
+  // Water boils at 99.974 °C (IAPWS-95): one thermometer shows a kelvin too little, the other
+  // one too much. Within what the curve, which is believed in as well, pulls them together.
+  EXPECT_NEAR(head_now_C("98.974 °C"), 87.5, 0.3);
+  EXPECT_NEAR(head_now_C("100.974 °C"), 85.5, 0.3);
+}
+
+TEST(FollowCommand, RefusesBoilingWaterThatCannotBeToday) {
+  const Ran ran = shell("lynearm follow " + still_of_tern +
+                        " --pressure \"101.325 kPa\" --boiling-water \"90 °C\" </dev/null");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_THAT(ran.err, HasSubstr("--boiling-water is \"90 °C\"; accepted: "));
+}
+
 TEST(FollowCommand, ReadsCsvAsWellAndSaysWhichRowsWereBad) {
   const Ran ran = shell("lynearm follow " + still_of_tern +
                         " <<'END'\n"
