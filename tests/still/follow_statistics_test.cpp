@@ -273,6 +273,10 @@ TEST(FollowStatistics, BandsCoverConstantsAreFoundAndSlipsAreSeen) {
   EXPECT_NEAR(all.spout.share(), 0.8, allowed(0.8, n));
   EXPECT_NEAR(all.pot.share(), 0.8, allowed(0.8, n));
   EXPECT_NEAR(all.constants.share(), 0.8, allowed(0.8, n));
+  // Each by itself, where the runs are enough to tell.
+  for (std::size_t c = 0; n >= 500 && c < known_constants; ++c) {
+    EXPECT_NEAR(all.each[c].share(), 0.8, allowed(0.8, n)) << words(static_cast<Constant>(c));
+  }
   // 7 %; the median of few runs scatters by about 1.25 times the spread over root n.
   EXPECT_LT(median(all.errors), 0.07 + (n < 500 ? 1.25 * 0.07 * 2.58 / std::sqrt(n) : 0.0));
   EXPECT_LT(median(all.errors), 0.5 * median(all.plan_errors));
