@@ -34,20 +34,13 @@ double offset(LogInstrument instrument, const Figures& figures) {
 
 // A reading close to the boil, the first drop or a change of the fire stands at a corner of the
 // curve, and a search stumbles over corners. Since it was taken somewhere in its minute, it is
-// compared with the mean of that time; elsewhere the curve is straight enough.
+// compared with the mean of that time. So is every other reading: a mean that began only near a
+// corner was a small jump when the corner moved, and the slope over it told a constant to a
+// hundredth of what it was known to.
 constexpr double window_s = 60.0;
 constexpr int window_parts = 5;  // either way
 
-std::vector<double> corners(const Run& run) {
-  std::vector<double> at = {run.boiling.seconds(), run.first().since_start.seconds()};
-  for (const std::size_t i : run.smooth) at.push_back(run.points[i].since_start.seconds());
-  std::sort(at.begin(), at.end());
-  return at;
-}
-
-Moment in_its_minute(const Run& run, const std::vector<double>& corners_s, double t_s) {
-  const auto next = std::lower_bound(corners_s.begin(), corners_s.end(), t_s - window_s);
-  if (next == corners_s.end() || *next > t_s + window_s) return moment(run, t_s);
+Moment in_its_minute(const Run& run, double t_s) {
   Moment mean;
   double weights = 0.0;
   for (int i = -window_parts; i <= window_parts; ++i) {
@@ -215,14 +208,13 @@ std::vector<double> FitProblem::true_figures(int i, const Figures& figures) cons
     return kept.front().shown;
   }
   const Run run = compute(ready, figures);
-  const std::vector<double> corners_s = corners(run);
   std::vector<double> shown;
   shown.reserve(ready.count);
   double last_s = -1.0;
   Moment now;
   for (std::size_t k = 0; k < ready.count; ++k) {
     const Seen& s = readings_[ready.first + k].seen;
-    if (s.t_s != last_s) now = in_its_minute(run, corners_s, s.t_s);
+    if (s.t_s != last_s) now = in_its_minute(run, s.t_s);
     last_s = s.t_s;
     shown.push_back(expected(s, now, ready.curve));
   }

@@ -34,8 +34,12 @@ void Tank::pass(Parcel& parcel) {
     Parcel first = parcel;
     first.z_to = rest.z_from = std::lerp(parcel.z_from, parcel.z_to, filling);
     const double mol = parcel.mol() * filling;
-    first.ethanol_mol = mol * 0.5 * (first.z_from + first.z_to);
-    first.water_mol = mol - first.ethanol_mol;
+    // By the parcel's own mean: by the ends alone, a rest of next to nothing would be left with
+    // all that the mean lies off a straight line, and no spirit is like that.
+    const double mean = parcel.ethanol_mol / parcel.mol();
+    const double z = mean - 0.5 * (parcel.z_to - parcel.z_from) * (1.0 - filling);
+    first.ethanol_mol = std::clamp(mol * z, 0.0, parcel.ethanol_mol);
+    first.water_mol = std::clamp(mol - first.ethanol_mol, 0.0, parcel.water_mol);
     rest.ethanol_mol -= first.ethanol_mol;
     rest.water_mol -= first.water_mol;
     for (std::size_t i = 0; i < congener_g_.size(); ++i) {

@@ -56,6 +56,24 @@ TEST(Tank, OverflowsByWhatIsTooMuch) {
   EXPECT_NEAR(tank.missing_L(), 0.0, 1e-12);
 }
 
+// A parcel whose mean lies off the straight line between its ends, as those of a run do, and
+// that fills the tank but for next to nothing: what flows over is spirit like the rest of it.
+TEST(Tank, WhatFlowsOverAfterTheFillIsMixedAsTheParcelWas) {
+  for (const double too_much : {1e-3, 1e-6, 1e-9, 1e-11}) {
+    Parcel parcel = parcel_of(3.0, 0.56, 0.54);
+    parcel.ethanol_mol += 3e-3;
+    parcel.water_mol -= 3e-3;
+    const double litres = litres_20C(parcel.ethanol_mol, parcel.water_mol);
+    Tank tank(litres * (1.0 - too_much));
+    tank.pass(parcel);
+    EXPECT_GE(parcel.ethanol_mol, 0.0) << too_much;
+    EXPECT_GE(parcel.water_mol, 0.0) << too_much;
+    EXPECT_NEAR(litres_20C(parcel.ethanol_mol, parcel.water_mol), litres * too_much,
+                litres * (0.01 * too_much + 1e-12));
+    EXPECT_NEAR(parcel.z_to, 0.551, 1e-3) << too_much;
+  }
+}
+
 TEST(Tank, ForgetsWhatItHeldByOneInEWithEachVolumeThatPasses) {
   // Two mixtures so near each other that neither volume nor contraction matters.
   Tank tank = filled(0.1, 0.3);
