@@ -135,18 +135,26 @@ def web():
                         ("web: types", ["run", "check"])):
         log = f"web-{words[-1]}.log"
         count.add(one(name, npm(log, *words), log))
-    out = REPORTS / "web.xml"
+    count.add(vitest("web: unit tests", "web-test", "test"))
+    for name, word, more in (("web: build", "build", ()),
+                             ("web: weight of the first load", "weigh", ()),
+                             ("web: every page of the demonstration looked at, with axe", "look",
+                              ("--", "--demo"))):
+        count.add(one(name, npm(f"web-{word}.log", "run", word, *more), f"web-{word}.log"))
+    count.add(vitest("web: the program in a browser", "web-e2e", "e2e"))
+    return count
+
+
+def vitest(name, report, word):
+    """The cases of one npm script that runs tests; that there are none is a failure."""
+    out = REPORTS / f"{report}.xml"
     out.unlink(missing_ok=True)
-    npm("web-test.log", "test", "--", "--reporter=junit", f"--outputFile={out}")
+    npm(f"{report}.log", "run", word, "--", "--reporter=junit", f"--outputFile={out}")
     tested = reports.Count()
     if not reports.cases(out, tested, "web") or tested.passed + tested.failed == 0:
-        tested.fail("web: unit tests", "\n".join(
-            (LOGS / "web-test.log").read_text(encoding="utf-8", errors="replace").splitlines()[-40:]))
-    count.add(tested)
-    for name, word in (("web: build", "build"), ("web: weight of the first load", "weigh"),
-                       ("web: every page looked at, with axe", "look")):
-        count.add(one(name, npm(f"web-{word}.log", "run", word), f"web-{word}.log"))
-    return count
+        said = (LOGS / f"{report}.log").read_text(encoding="utf-8", errors="replace")
+        tested.fail(name, reports.tail(said))
+    return tested
 
 
 def main():

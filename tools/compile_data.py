@@ -195,6 +195,72 @@ class GroupSize:
 
 
 @dataclass(frozen=True)
+class Cited:
+    """A place in a source's document, `{ place, source }`, or a word that comes from one."""
+
+    keys: tuple = ("place", "source")
+    names: dict = None  # the word is one of these, each an enumerator
+    kind: str = "Cited"
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict) or set(value) != set(self.keys):
+            raise Fault(f"is not understood; accepted: {{ {', '.join(self.keys)} }}")
+        word = value[self.keys[0]]
+        if value["source"] not in sources:
+            raise Fault(f"has unknown source {value['source']!r}; known: {', '.join(sources)}")
+        if self.names is None:
+            said = Text().cpp(word, sources)
+        else:
+            said = Choice("Cereal", self.names).cpp(word, sources)
+        return f"{self.kind}{{{said}, {sources[value['source']]}}}"
+
+
+@dataclass(frozen=True)
+class Ids:
+    """Ids of rows of another table."""
+
+    optional: bool = False
+
+    def cpp(self, value, sources):
+        if not isinstance(value, list) or not value:
+            raise Fault("accepted: at least one id")
+        return "{" + ", ".join(Identifier().cpp(one, sources) for one in value) + "}"
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A bound as a text has it, in the text's own unit, `{ value, unit }`."""
+
+    optional: bool = True
+
+    UNITS = {"%": (0, 100), "%vol": (0, 100), "proof": (0, 200), "L": (1, 1e4), "years": (0, 50)}
+
+    def cpp(self, value, sources):
+        if not isinstance(value, dict) or set(value) != {"value", "unit"}:
+            raise Fault("is not understood; accepted: { value, unit }")
+        if value["unit"] not in self.UNITS:
+            raise Fault(f"has unit {value['unit']!r}; accepted: {', '.join(self.UNITS)}")
+        least, most = self.UNITS[value["unit"]]
+        if not is_number(value["value"]) or not least <= value["value"] <= most:
+            raise Fault(f"accepted: a number, {least} to {most}")
+        return f"Limit{{{float(value['value'])!r}, {literal(value['unit'])}}}"
+
+    def missing(self):
+        return "{}"
+
+
+@dataclass(frozen=True)
+class Maybe(Choice):
+    """One of a few texts; the first enumerator when left out."""
+
+    optional: bool = True
+
+    def missing(self):
+        return f"{self.enum}{{}}"
+
+
+@dataclass(frozen=True)
 class Groups:
     """How often a molecule has each group, `{ ch3 = 2, ch2 = 1 }`."""
 
@@ -254,8 +320,71 @@ MAIN_GROUPS = {
     )
 }
 
+CEREALS = {
+    "any": "any",
+    "maize": "maize",
+    "barley": "barley",
+    "wheat": "wheat",
+    "rye": "rye",
+    "oats": "oats",
+    "rice": "rice",
+    "not known": "not_known",
+}
+
 # The fields of each table, in the order of the C++ struct.
 TABLES = {
+    "cereal": {
+        "id": Identifier(),
+        "cereal": Cited(keys=("is", "source"), names=CEREALS, kind="CerealIs"),
+    },
+    "class": {
+        "id": Identifier(),
+        "name": Text(),
+        "jurisdiction": Text(),
+        "cited": Cited(),
+    },
+    "rule": {
+        "id": Identifier(),
+        "of": Ids(),
+        "at": Text(),
+        "kind": Choice(
+            "RuleKind",
+            {
+                "grain alone": "grain_alone",
+                "share at least": "share_at_least",
+                "share at most": "share_at_most",
+                "malt": "malt",
+                "distilled under": "distilled_under",
+                "distilled over": "distilled_over",
+                "distilled at most": "distilled_at_most",
+                "distilled at least": "distilled_at_least",
+                "pot still": "pot_still",
+                "column still": "column_still",
+                "entry at most": "entry_at_most",
+                "cask": "cask",
+                "cask at most": "cask_at_most",
+                "matured at least": "matured_at_least",
+                "bottled at least": "bottled_at_least",
+                "condition": "condition",
+            },
+        ),
+        "cereal": Maybe("Cereal", CEREALS),
+        "made_as": Maybe("MadeAs", {"malted": "malted", "unmalted": "unmalted"}),
+        "limit": Limit(),
+        "cask": Maybe(
+            "CaskKind",
+            {
+                "wood": "wood",
+                "oak": "oak",
+                "used oak": "used_oak",
+                "new charred oak": "new_charred_oak",
+                "used or uncharred oak": "used_or_uncharred_oak",
+            },
+        ),
+        "if_in_wood": Flag(),
+        "standing": Choice("base::Standing", STANDINGS),
+        "words": Text(optional=True),
+    },
     "ingredient": {
         "id": Identifier(),
         "name": Text(),

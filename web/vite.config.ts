@@ -1,6 +1,7 @@
 /// <reference types="vitest/config" />
 // Builds the web workbench into hashed files that the server embeds. Its content security policy
 // allows scripts and styles of its own only, so nothing is inlined: no script, style or data URI.
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig, type Plugin } from 'vite';
@@ -13,6 +14,7 @@ const policy = [
   "img-src 'self' data: blob:",
   "connect-src 'self'",
   "manifest-src 'self'",
+  "worker-src 'self'",
   "base-uri 'none'",
   "form-action 'self'",
   "frame-ancestors 'none'",
@@ -54,8 +56,33 @@ function licences(): Plugin {
   };
 }
 
+/** The browser's keeper of the pages, told the paths of all that was built. */
+function pageKeeper(): Plugin {
+  const source = new URL('src/shell/page_keeper.js', import.meta.url);
+  return {
+    name: 'page keeper',
+    apply: 'build',
+    enforce: 'post',
+    generateBundle(_options, bundle) {
+      const files = ['/', ...Object.keys(bundle).filter((n) => n.startsWith('assets/'))]
+        .map((name) => (name === '/' ? name : `/${name}`))
+        .sort();
+      const page = bundle['index.html'];
+      const text = page?.type === 'asset' ? page.source : '';
+      const edition = createHash('sha256')
+        .update(files.join())
+        .update(text)
+        .digest('hex')
+        .slice(0, 12);
+      const told = `const files = ${JSON.stringify(files)};\nconst edition = '${edition}';\n`;
+      const code = told + readFileSync(source, 'utf8');
+      this.emitFile({ type: 'asset', fileName: 'page_keeper.js', source: code });
+    },
+  };
+}
+
 const plain = [
-  'src/data/{api,entry,event_stream,figures,house_time,outbox,problem,toml_text,units,uuid7}.test.ts',
+  'src/data/{api,entry,event_stream,figures,house_time,measured,outbox,problem,toml_text,units,uuid7}.test.ts',
   'src/parts/{chart_data,shelf_allotment,stream_layout}.test.ts',
   'src/{spirit_run/run_view,jars/shelf_view,mash/mash_view,ferment/ferment_view}.test.ts',
   'src/{reduce/steps,wood/wood_view,bottle/label}.test.ts',
@@ -63,7 +90,7 @@ const plain = [
 ];
 
 export default defineConfig({
-  plugins: [svelte(), licences()],
+  plugins: [svelte(), licences(), pageKeeper()],
   build: {
     target: 'es2022',
     assetsInlineLimit: 0,

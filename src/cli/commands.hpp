@@ -22,6 +22,11 @@ namespace lynearm::cli {
 [[nodiscard]] Command table_command();
 [[nodiscard]] Command wort_command();
 [[nodiscard]] Command serve_command();
+[[nodiscard]] Command backup_command();
+[[nodiscard]] Command restore_command();
+[[nodiscard]] Command export_command();
+[[nodiscard]] Command import_command();
+[[nodiscard]] Command admit_command();
 
 /// All of them, in the order that help lists them.
 [[nodiscard]] std::vector<Command> commands();

@@ -138,6 +138,7 @@ std::string plan_text(const plan::Recipe& recipe, const plan::Kit& kit, const pl
   text +=
       planned::ferment_part(batch) + planned::strip_part(batch) + planned::spirit_part(batch);
   text += planned::reduce_part(batch) + planned::wood_part(batch) + planned::bottle_part(batch);
+  text += planned::classes_part(batch);
   return text + planned::ledger_part(batch) + planned::timeline_part(batch);
 }
 

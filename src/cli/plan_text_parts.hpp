@@ -19,6 +19,7 @@ namespace lynearm::cli::planned {
 /// Empty without wood.
 [[nodiscard]] std::string wood_part(const Batch& batch);
 [[nodiscard]] std::string bottle_part(const Batch& batch);
+[[nodiscard]] std::string classes_part(const Batch& batch);
 [[nodiscard]] std::string ledger_part(const Batch& batch);
 [[nodiscard]] std::string timeline_part(const Batch& batch);
 

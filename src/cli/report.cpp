@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -12,6 +13,7 @@
 #include "cli/command_line.hpp"
 #include "cli/text_file.hpp"
 #include "cli/visible.hpp"
+#include "store/trouble.hpp"
 
 namespace lynearm::cli {
 namespace {
@@ -51,6 +53,12 @@ int report(const std::exception_ptr& error) {
     return Status::bad_input;
   } catch (const base::NotConverged& fault) {
     tell(fmt::format("No answer was found: {}.", fault.what()));
+    return Status::no_answer;
+  } catch (const store::Trouble& trouble) {
+    std::string sentence = visible(trouble.what());
+    if (!sentence.empty())
+      sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    tell(sentence + ".");
     return Status::no_answer;
   } catch (const NotWritten& fault) {
     tell(visible(fault.what()));

@@ -14,7 +14,8 @@ namespace lynearm::cli {
 /// Exit statuses. A shell's own (126 and above) are kept clear of.
 enum Status : int {
   well = 0,
-  no_answer = 1,   ///< a solver did not converge, or the output could not be written
+  no_answer = 1,   ///< a solver did not converge, the output could not be written, or a
+                   ///< house's disk or database did not do its part
   bad_input = 2,   ///< something the user can mend
   our_fault = 70,  ///< as in BSD's sysexits: an internal fault
 };

@@ -1,16 +1,18 @@
 // lynearm serve: the workbench. Opens the house's journal, serves its pages and the API, and
 // stays until it is stopped.
 #include <fmt/format.h>
+#include <malloc.h>
 
 #include <chrono>
 #include <cstdio>
-#include <cstdlib>
-#include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <thread>
+#include <vector>
 
 #include "cli/commands.hpp"
+#include "cli/house_place.hpp"
 #include "cli/report.hpp"
 #include "cli/still_options.hpp"
 #include "cli/threads.hpp"
@@ -29,9 +31,7 @@
 namespace lynearm::cli {
 namespace {
 
-constexpr const char* option_data = "--data";
 constexpr const char* option_port = "--port";
-constexpr const char* option_store = "--store";
 constexpr const char* option_demo = "--demo";
 constexpr const char* option_lan = "--lan";
 constexpr const char* option_name = "--name";
@@ -49,15 +49,6 @@ struct Asked {
   std::optional<units::Duration> length;
 };
 
-// Where a house is kept when nothing is said: the user's own data folder.
-std::string usual_folder() {
-  const char* const data = std::getenv("XDG_DATA_HOME");
-  if (data != nullptr && *data != '\0') return std::string(data) + "/lynearm";
-  const char* const home = std::getenv("HOME");
-  return home != nullptr && *home != '\0' ? std::string(home) + "/.local/share/lynearm"
-                                          : "lynearm-house";
-}
-
 void ask_for_tls(Arguments& arguments, Asked& asked) {
   const bool own = arguments.has(option_certificate) || arguments.has(option_key);
   asked.tls = own || arguments.has(option_tls);
@@ -69,13 +60,9 @@ void ask_for_tls(Arguments& arguments, Asked& asked) {
 
 Asked read(Arguments& arguments) {
   Asked asked;
-  asked.place.folder = arguments.has(option_data)
-                           ? arguments.required_text(option_data, "the path of a folder")
-                           : usual_folder();
-  if (arguments.has(option_store)) {
-    asked.place.database =
-        arguments.required_text(option_store, "a connection such as postgresql://host/house");
-  }
+  asked.place = asked_place(arguments, false);
+  // A certificate of the house's own lies in the folder, wherever the journal is.
+  if (asked.place.folder.empty()) asked.place.folder = usual_folder();
   asked.options.port =
       static_cast<std::uint16_t>(whole_number(arguments, option_port, 0, 65535, default_port));
   asked.demo = arguments.has(option_demo);
@@ -138,7 +125,7 @@ class Timer {
 // What stands on the terminal while it runs.
 std::string told(const Asked& asked, const store::House& house, const serve::Server& server) {
   std::string text = fmt::format("The house is kept in {}.\nThe workbench: {}/\n",
-                                 house.folder().string(), server.address());
+                                 house.where(), server.address());
   if (asked.options.lan) {
     text += "Open to phones of this network: pair each one on the page Devices.\n";
   }
@@ -151,12 +138,23 @@ std::string told(const Asked& asked, const store::House& house, const serve::Ser
   return text + "Stop it with Ctrl-C; nothing recorded is lost.\n";
 }
 
+// Each thread that shapes a large answer would keep an arena as large as that answer: with
+// sixteen of them, 124 MB were resident where 49 MB do (bench/serve/house_bench.py, two pages).
+void share_arenas() {
+#ifdef __GLIBC__
+  mallopt(M_ARENA_MAX, 2);
+#endif
+}
+
 std::optional<int> stream(Arguments& arguments, const Look& look) {
+  share_arenas();
   Asked asked = read(arguments);
   if (look.json) arguments.refuse("--json", "given", "nothing: the API at /api/v1 speaks JSON");
   arguments.settle();
 
-  store::House house(asked.place);
+  const auto held = in_house(asked.place, "", "",
+                             [&] { return std::make_unique<store::House>(asked.place); });
+  store::House& house = *held;
   station::Station station(house, on_threads(all_cores()), now);
   if (asked.demo) load_demo(station);
   serve::Events events;
@@ -170,7 +168,10 @@ std::optional<int> stream(Arguments& arguments, const Look& look) {
       {asked.options.lan, asked.tls, asked.options.names, [&port] { return port; }});
   serve::Assets(serve::embedded_assets()).add_to(router);
   if (asked.tls && !asked.options.tls) {
-    asked.options.tls = serve::own_certificate(house.folder().string(), asked.options.names);
+    // Not the addresses of the LAN: they change, and a new certificate is a new fingerprint.
+    std::vector<std::string> hosts{"localhost", "127.0.0.1", "::1"};
+    hosts.insert(hosts.end(), asked.options.names.begin(), asked.options.names.end());
+    asked.options.tls = serve::own_certificate(house.folder().string(), hosts);
   }
   serve::Server server(asked.options, std::move(router), events, devices);
   port = server.port();
@@ -188,16 +189,15 @@ Command serve_command() {
   return {
       "serve",
       "the workbench: pages and API over the house's journal",
-      {{option_data, "FOLDER", "where the house is kept; the user's data folder by default"},
-       {option_store, "URL", "a PostgreSQL database instead of a file in that folder"},
-       {option_port, "NUMBER", "to listen on: 8420 (default); 0 for any that is free"},
-       {option_lan, "", "opens it to phones of the network; each is paired on the laptop"},
-       {option_name, "HOST", "a host name it answers to besides its addresses", true},
-       {option_tls, "", "speaks TLS, with a certificate of the house's own"},
-       {option_certificate, "FILE", "a certificate of yours instead, PEM; with --key"},
-       {option_key, "FILE", "the key of that certificate, PEM"},
-       {option_demo, "", "adds the invented batches of the Tern Island still house"},
-       {option_for, "DURATION", "stops by itself after so long: \"2 s\"; for scripts"}},
+      with_place(
+          {{option_port, "NUMBER", "to listen on: 8420 (default); 0 for any that is free"},
+           {option_lan, "", "opens it to phones of the network; each is paired on the laptop"},
+           {option_name, "HOST", "a host name it answers to besides its addresses", true},
+           {option_tls, "", "speaks TLS, with a certificate of the house's own"},
+           {option_certificate, "FILE", "a certificate of yours instead, PEM; with --key"},
+           {option_key, "FILE", "the key of that certificate, PEM"},
+           {option_demo, "", "adds the invented batches of the Tern Island still house"},
+           {option_for, "DURATION", "stops by itself after so long: \"2 s\"; for scripts"}}),
       {R"(--data build/example-house --demo --port 0 --for "0.2 s")",
        "The house is kept in build/example-house."},
       "Without --lan it listens on this machine only. Everything recorded is an entry of a "

@@ -1,6 +1,7 @@
 // The chain run backward: what batch fits the kit, what batch gives so much spirit, what sugar
-// or water gives a gravity. Each answer is a recipe that is put through make() again before it
-// is given, so what is promised is what the plan says.
+// or water gives a gravity, how much of another ingredient gives the same. Each answer is a
+// recipe that is put through make() again before it is given, so what is promised is what the
+// plan says.
 #pragma once
 
 #include <optional>
@@ -45,5 +46,15 @@ struct Solved {
 /// throws     InputError ("gravity") when it cannot be reached that way, with what can
 [[nodiscard]] Solved for_gravity(const Recipe& recipe, const Kit& kit,
                                  units::SpecificGravity gravity);
+
+/// The recipe with one line's ingredient replaced by another of the same extract: its mass
+/// changes, its lot's analysis and price go. The new one comes in where its kind does: raw
+/// grain into the cook when there is one, sugar into the sugar boil or the fermenter. A cook or
+/// sugar boil that nothing is left for goes, its water into the mash.
+///
+/// line       of the bill, from 1
+/// throws     InputError ("line", "ingredient"); or as make() when the new bill cannot be made
+[[nodiscard]] Solved replaced(const Recipe& recipe, const Kit& kit, int line,
+                              const std::string& ingredient);
 
 }  // namespace lynearm::plan

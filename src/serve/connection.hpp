@@ -1,6 +1,8 @@
-// One connection: reads a request, has it answered on its lane, writes the reply, and again; or
-// feeds an event stream until it ends. Lives as long as an operation of its own is under way.
-// Callbacks rather than coroutines: Clang 14 cannot build Asio's under the sanitizers.
+// One connection, as the server holds it. Lives as long as an operation of its own is under
+// way. It is one of three in turn: a doorstep that finds out whether TLS is spoken
+// (connection.cpp), a talk of requests and replies (talk.hpp), the feed of an event stream
+// (feed.hpp). Callbacks rather than coroutines: Clang 14 cannot build Asio's under the
+// sanitizers.
 #pragma once
 
 #include <boost/asio/ip/tcp.hpp>

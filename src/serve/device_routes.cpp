@@ -24,8 +24,10 @@ wire::DeviceRow row(const Device& device, const Device& asking) {
 
 std::vector<std::string> addresses(const PairingHouse& house) {
   std::vector<std::string> hosts = lan_addresses();
-  hosts.insert(hosts.end(), house.names.begin(), house.names.end());
+  // A certificate speaks for names; a name in plain HTTP is only found where the net knows it.
+  hosts.insert(house.tls ? hosts.begin() : hosts.end(), house.names.begin(), house.names.end());
   for (std::string& host : hosts) {
+    if (host.find(':') != std::string::npos && host.front() != '[') host = "[" + host + "]";
     host = fmt::format("{}://{}:{}/", house.tls ? "https" : "http", host, house.port());
   }
   return hosts;

@@ -1,10 +1,10 @@
 // The calls by which devices are paired, listed and revoked:
 //
 //   POST   /api/v1/pairing/codes   laptop   a new code, its addresses and its picture
-//   POST   /api/v1/pairing         anyone   {"code", "name"}: the device, and its token as a
-//   cookie GET    /api/v1/devices         paired   all of them GET    /api/v1/devices/this
-//   paired   the one that asks DELETE /api/v1/devices/{id}    paired   the laptop any of them,
-//   a phone only itself
+//   POST   /api/v1/pairing         anyone   {"code", "name"}: the device; its token as a cookie
+//   GET    /api/v1/devices         paired   all of them
+//   GET    /api/v1/devices/this    paired   the one that asks
+//   DELETE /api/v1/devices/{id}    paired   the laptop any of them, a phone only itself
 //
 // The code travels in the fragment of the address ("/pair#..."), which no browser sends and no
 // log keeps; the page posts it.
@@ -25,7 +25,8 @@ namespace lynearm::serve {
 struct PairingHouse {
   bool lan = false;  ///< closed to the LAN, it gives no codes: 409
   bool tls = false;
-  std::vector<std::string> names;  ///< host names of the house; they come after its addresses
+  std::vector<std::string>
+      names;  ///< host names of the house: before its addresses under TLS, else after
   /// The port as it is listened to; asked when a code is.
   std::function<std::uint16_t()> port;
 };

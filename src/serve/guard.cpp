@@ -32,6 +32,18 @@ bool from_elsewhere(const Request& request) {
   return !follows_link(request);
 }
 
+/// Not for good (308): a house may be opened without TLS another day, and browsers remember.
+Reply sealed_only(const Request& request, std::string_view host, std::string_view target) {
+  const bool may_go_there = request.method == "GET";
+  Reply reply = problem(may_go_there ? 307 : 400, "tls-only", "This house speaks TLS",
+                        "Put https:// before its address.");
+  if (may_go_there) {
+    reply.headers.emplace_back("Location",
+                               "https://" + std::string{host} + std::string{target});
+  }
+  return reply;
+}
+
 }  // namespace
 
 Guard::Guard(const std::vector<std::string>& names, bool tls)
@@ -45,7 +57,7 @@ Guard::Guard(const std::vector<std::string>& names, bool tls)
   }
 }
 
-std::optional<Reply> Guard::refusal(const Request& request) const {
+std::optional<Reply> Guard::refusal(const Request& request, std::string_view target) const {
   const auto hosts = std::count_if(request.headers.begin(), request.headers.end(),
                                    [](const auto& pair) { return pair.first == "host"; });
   if (hosts != 1) return problem(400, "no-host", "A request names one host");
@@ -59,6 +71,7 @@ std::optional<Reply> Guard::refusal(const Request& request) const {
                    "Names besides localhost and the house's own address are given when the "
                    "server is started.");
   }
+  if (tls_ && !request.peer.sealed) return sealed_only(request, said, target);
   const auto origin = request.header("origin");
   if (origin && (request.method != "GET" || opens_stream(request))) {
     const std::string own = (tls_ ? "https://" : "http://") + std::string{said};

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "serve/reply.hpp"
@@ -18,13 +19,15 @@ class Guard {
  public:
   /// names      by which the house may be called, besides 127.0.0.1, localhost, [::1] and the
   ///            very address that the connection reached (an address cannot be rebound)
-  /// tls        pages are then at https://
+  /// tls        pages are then at https://, and who asks in plain HTTP is sent there
   Guard(const std::vector<std::string>& names, bool tls);
 
   /// returns    nothing when the request may go on; 421 for a foreign Host, 403 for a foreign
   ///            Origin or a cross-site request (save a link to the page that is followed), 400
-  ///            without exactly one Host
-  [[nodiscard]] std::optional<Reply> refusal(const Request& request) const;
+  ///            without exactly one Host; under TLS 307 to https:// for a plain GET, 400 for
+  ///            whatever else was sent in plain
+  [[nodiscard]] std::optional<Reply> refusal(const Request& request,
+                                             std::string_view target) const;
 
   /// Puts on the headers that every reply has; leaves a Cache-Control that is there.
   void dress(Reply& reply) const;

@@ -18,7 +18,7 @@ struct Limits {
   std::size_t body_pace = std::size_t{20} * 1024;
   std::chrono::milliseconds write_time{
       20'000};  ///< a reply, or one piece of a stream, not taken
-  std::chrono::milliseconds heartbeat{15'000};  ///< a comment on a silent event stream
+  std::chrono::milliseconds heartbeat{15'000};  ///< a beat on a silent event stream
   std::chrono::milliseconds grace{10'000};      ///< for running requests, when stopping
   std::size_t connections = 512;
   std::size_t connections_a_peer = 192;

@@ -20,7 +20,7 @@ struct TlsFiles {
 struct Options {
   bool lan =
       false;  ///< open to phones: every request but the page's own files needs a paired device
-  /// Empty: 127.0.0.1, or every IPv4 address with `lan`.
+  /// Empty: 127.0.0.1, or with `lan` every address, of IPv4 and, where there is it, of IPv6.
   std::string address;
   std::uint16_t port = 8420;       ///< 0: any that is free; Server::port tells which
   std::vector<std::string> names;  ///< host names the house answers to, besides its addresses

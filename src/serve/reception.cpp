@@ -57,7 +57,7 @@ Admission Reception::admit(Request& request, std::string_view target,
   if (!read) return refused(problem(400, "bad-address", "The address is not understood"));
   request.path = read->path;
   request.query = read->query;
-  if (auto refusal = guard_.refusal(request)) return refused(std::move(*refusal));
+  if (auto refusal = guard_.refusal(request, target)) return refused(std::move(*refusal));
 
   Match match = router_->find(request.method, *read);
   if (match.route == nullptr) {

@@ -23,6 +23,7 @@ struct Peer {
   std::string address;  ///< without port; an IPv4 address mapped into IPv6 is written as IPv4
   std::string local_address;  ///< the address of ours that it reached
   bool loopback = false;      ///< it is on this machine
+  bool sealed = false;        ///< it speaks TLS
 };
 
 struct Request {

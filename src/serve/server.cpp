@@ -4,6 +4,7 @@
 
 #include <boost/asio/io_context.hpp>
 #include <boost/asio/ip/tcp.hpp>
+#include <boost/asio/ip/v6_only.hpp>
 #include <boost/asio/post.hpp>
 #include <boost/asio/signal_set.hpp>
 #include <boost/asio/steady_timer.hpp>
@@ -25,9 +26,15 @@ using Error = boost::system::error_code;
 
 namespace {
 
-tcp::endpoint endpoint_of(const Options& options) {
-  const std::string text =
-      !options.address.empty() ? options.address : (options.lan ? "0.0.0.0" : "127.0.0.1");
+/// Where to listen: the first that can be had. "::" is to take IPv4 as well; a machine without
+/// IPv6 has "0.0.0.0".
+std::vector<tcp::endpoint> endpoints_of(const Options& options) {
+  if (options.address.empty()) {
+    if (!options.lan) return {{asio::ip::address_v4::loopback(), options.port}};
+    return {{asio::ip::address_v6::any(), options.port},
+            {asio::ip::address_v4::any(), options.port}};
+  }
+  const std::string& text = options.address;
   Error error;
   const auto address = asio::ip::make_address(text, error);
   if (error) throw base::InputError{"address", text, "an IPv4 or IPv6 address of this machine"};
@@ -36,7 +43,7 @@ tcp::endpoint endpoint_of(const Options& options) {
                            "a loopback address, unless the house is opened "
                            "to the LAN"};
   }
-  return {address, options.port};
+  return {{address, options.port}};
 }
 
 Router with_health(Router router) {
@@ -68,18 +75,31 @@ struct Server::Inside {
   }
 
   void listen() {
-    const tcp::endpoint endpoint = endpoint_of(options);
     Error error;
+    for (const tcp::endpoint& endpoint : endpoints_of(options)) {
+      error = listen_at(endpoint);
+      if (!error) break;
+    }
+    if (error) {
+      throw base::InputError{
+          "port", std::to_string(options.port),
+          fmt::format("a port that is free at {} ({})",
+                      endpoints_of(options).back().address().to_string(), error.message())};
+    }
+    listening = acceptor.local_endpoint();
+  }
+
+  Error listen_at(const tcp::endpoint& endpoint) {
+    Error error;
+    Error ignored;
+    acceptor.close(ignored);
     acceptor.open(endpoint.protocol(), error);
     if (!error) acceptor.set_option(tcp::acceptor::reuse_address{true}, error);
+    const bool both = endpoint.address() == asio::ip::address_v6::any();
+    if (!error && both) acceptor.set_option(asio::ip::v6_only{false}, error);
     if (!error) acceptor.bind(endpoint, error);
     if (!error) acceptor.listen(asio::socket_base::max_listen_connections, error);
-    if (error) {
-      throw base::InputError{"port", std::to_string(endpoint.port()),
-                             fmt::format("a port that is free at {} ({})",
-                                         endpoint.address().to_string(), error.message())};
-    }
-    port = acceptor.local_endpoint().port();
+    return error;
   }
 
   // --- taking connections
@@ -170,7 +190,7 @@ struct Server::Inside {
   Events* events;
   Hall hall;
   std::optional<asio::ssl::context> tls;
-  std::uint16_t port = 0;
+  tcp::endpoint listening;
 
   // Below what their handlers use, and above the workers, who post to them until they are
   // joined.
@@ -188,15 +208,15 @@ Server::Server(Options options, Router router, Events& events, Devices& devices)
 
 Server::~Server() = default;
 
-std::uint16_t Server::port() const { return inside_->port; }
+std::uint16_t Server::port() const { return inside_->listening.port(); }
 
 std::string Server::address() const {
   const Options& options = inside_->options;
   const char* scheme = options.tls ? "https" : "http";
-  const auto listening = endpoint_of(options).address();
+  const auto listening = inside_->listening.address();
   std::string host = listening.is_unspecified() ? "127.0.0.1" : listening.to_string();
   if (listening.is_v6() && !listening.is_unspecified()) host = "[" + host + "]";
-  return fmt::format("{}://{}:{}", scheme, host, inside_->port);
+  return fmt::format("{}://{}:{}", scheme, host, port());
 }
 
 void Server::run() {

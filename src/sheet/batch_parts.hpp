@@ -22,6 +22,8 @@ namespace lynearm::sheet {
 [[nodiscard]] Html reduce_part(const Batch& batch);
 [[nodiscard]] Html wood_part(const Batch& batch);
 [[nodiscard]] Html bottle_part(const Batch& batch);
+// batch_classes.cpp
+[[nodiscard]] Html classes_part(const Batch& batch);
 // batch_ledger.cpp, batch_days.cpp
 [[nodiscard]] Html ledger_part(const Batch& batch);
 [[nodiscard]] Html uses_part(const Batch& batch);

@@ -14,6 +14,7 @@ std::string batch_sheet(const plan::Recipe& recipe, const plan::Kit& kit,
   body += mash_part(batch) + wort_part(batch) + ferment_part(batch);
   body += strip_part(batch) + spirit_part(batch) + jars_part(batch);
   body += reduce_part(batch) + wood_part(batch) + bottle_part(batch);
+  body += classes_part(batch);
   body += ledger_part(batch) + uses_part(batch) + days_part(batch);
   const std::string title = fmt::format("{}: batch sheet", recipe.name);
   return page({.title = title,

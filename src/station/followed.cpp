@@ -12,7 +12,6 @@
 namespace lynearm::station {
 namespace {
 
-constexpr std::size_t members = 1000;
 constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
 
 plan::RunAhead ahead_of(const journal::RunState& run) {
@@ -40,7 +39,7 @@ std::string made_of(const still::CutRules& rules, const std::string& kit_text,
 }  // namespace
 
 void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
-                     const journal::RunState& run) const {
+                     const journal::RunState& run, const numeric::Executor& executor) const {
   desk.follower.reset();
   desk.taken.clear();
   desk.refused.clear();
@@ -48,11 +47,12 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
   desk.made_of.clear();
   const plan::RunAhead ahead = ahead_of(run);
   desk.follower.emplace(plan::still_prior(kit, ahead), plan::cut_rules(recipe, ahead),
-                        vapour::BoilingCurve(kit.place.pressure), seed, members, executor_);
+                        vapour::BoilingCurve(kit.place.pressure), seed, members_, executor);
 }
 
 // Takes what is new; false when what was taken is no longer so.
-bool Followed::catch_up(Desk& desk, const journal::RunState& run) const {
+bool Followed::catch_up(Desk& desk, const journal::RunState& run,
+                        const numeric::Executor& executor) const {
   const auto is_told = [&](const journal::Id& entry) {
     return std::any_of(
         run.readings.begin(), run.readings.end(),
@@ -73,7 +73,7 @@ bool Followed::catch_up(Desk& desk, const journal::RunState& run) const {
     if (std::any_of(desk.taken.begin(), desk.taken.end(), known)) continue;
     if (std::any_of(desk.refused.begin(), desk.refused.end(), known)) continue;
     try {
-      desk.follower->take(point.reading, executor_);
+      desk.follower->take(point.reading, executor);
       desk.taken.push_back({entry, point.reading});
     } catch (const base::InputError& error) {
       desk.refused.push_back({entry, base::sentence(error.faults().front())});
@@ -83,8 +83,48 @@ bool Followed::catch_up(Desk& desk, const journal::RunState& run) const {
   return true;
 }
 
+void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
+                      const std::string& kit_text, const journal::RunState& run,
+                      const numeric::Executor& executor) const {
+  const std::string parts = made_of(plan::cut_rules(recipe, ahead_of(run)), kit_text, run);
+  if (!desk.follower || desk.made_of != parts) begin(desk, recipe, kit, run, executor);
+  if (!catch_up(desk, run, executor)) {
+    begin(desk, recipe, kit, run, executor);
+    catch_up(desk, run, executor);
+  }
+  desk.made_of = parts;
+  if (!desk.told) {
+    const still::Follower& follower = *desk.follower;
+    wire::RunForecast told;
+    told.run = run.told.entry;
+    for (const Taken& taken : desk.taken) told.readings.push_back(taken.entry);
+    // By the run's clock: a reading that came late is not the latest.
+    const auto latest = std::max_element(
+        desk.taken.begin(), desk.taken.end(),
+        [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
+    if (latest != desk.taken.end()) told.latest = latest->reading;
+    told.now = follower.now();
+    told.forecast = follower.forecast(executor);
+    told.doubts = follower.doubts();
+    told.refused = desk.refused;
+    told.constants = follower.constants();
+    desk.told = std::move(told);
+  }
+}
+
+bool Followed::begun(const journal::Id& run) const {
+  const std::lock_guard lock(mutex_);
+  return desks_.contains(run);
+}
+
 wire::RunForecast Followed::of(const plan::Recipe& recipe, const plan::Kit& kit,
                                const std::string& kit_text, const journal::RunState& run) {
+  return of(recipe, kit, kit_text, run, executor_);
+}
+
+wire::RunForecast Followed::of(const plan::Recipe& recipe, const plan::Kit& kit,
+                               const std::string& kit_text, const journal::RunState& run,
+                               const numeric::Executor& executor) {
   std::shared_ptr<Desk> desk;
   {
     const std::lock_guard lock(mutex_);
@@ -93,25 +133,12 @@ wire::RunForecast Followed::of(const plan::Recipe& recipe, const plan::Kit& kit,
     desk = place;
   }
   const std::lock_guard lock(desk->mutex);
-  const std::string parts = made_of(plan::cut_rules(recipe, ahead_of(run)), kit_text, run);
-  if (!desk->follower || desk->made_of != parts) begin(*desk, recipe, kit, run);
-  if (!catch_up(*desk, run)) {
-    begin(*desk, recipe, kit, run);
-    catch_up(*desk, run);
-  }
-  desk->made_of = parts;
-  if (!desk->told) {
-    const still::Follower& follower = *desk->follower;
-    wire::RunForecast told;
-    told.run = run.told.entry;
-    for (const Taken& taken : desk->taken) told.readings.push_back(taken.entry);
-    if (!desk->taken.empty()) told.latest = desk->taken.back().reading;
-    told.now = follower.now();
-    told.forecast = follower.forecast(executor_);
-    told.doubts = follower.doubts();
-    told.refused = desk->refused;
-    told.constants = follower.constants();
-    desk->told = std::move(told);
+  try {
+    follow(*desk, recipe, kit, kit_text, run, executor);
+  } catch (...) {
+    // Half a follower is none.
+    desk->follower.reset();
+    throw;
   }
   return *desk->told;
 }

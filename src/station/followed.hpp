@@ -21,7 +21,9 @@ namespace lynearm::station {
 
 class Followed {
  public:
-  explicit Followed(numeric::Executor executor) : executor_(std::move(executor)) {}
+  /// members    of each follower, 100 to 20,000: fewer are quicker and tell less
+  explicit Followed(numeric::Executor executor, std::size_t members = 1000)
+      : executor_(std::move(executor)), members_(members) {}
 
   /// The run with all its readings. One run is followed by one caller at a time, others wait.
   ///
@@ -31,6 +33,14 @@ class Followed {
   ///            reading that it refuses is told in the result, not thrown
   [[nodiscard]] wire::RunForecast of(const plan::Recipe& recipe, const plan::Kit& kit,
                                      const std::string& kit_text, const journal::RunState& run);
+  /// The same by the caller's executor; what that throws comes through, and the run begins anew
+  /// the next time.
+  [[nodiscard]] wire::RunForecast of(const plan::Recipe& recipe, const plan::Kit& kit,
+                                     const std::string& kit_text, const journal::RunState& run,
+                                     const numeric::Executor& executor);
+
+  /// Is it followed already, or being begun?
+  [[nodiscard]] bool begun(const journal::Id& run) const;
 
  private:
   struct Taken {
@@ -46,12 +56,17 @@ class Followed {
     std::optional<wire::RunForecast> told;  ///< of just these
   };
 
+  void follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
+              const std::string& kit_text, const journal::RunState& run,
+              const numeric::Executor& executor) const;
   void begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
-             const journal::RunState& run) const;
-  bool catch_up(Desk& desk, const journal::RunState& run) const;
+             const journal::RunState& run, const numeric::Executor& executor) const;
+  bool catch_up(Desk& desk, const journal::RunState& run,
+                const numeric::Executor& executor) const;
 
   numeric::Executor executor_;
-  std::mutex mutex_;
+  std::size_t members_;
+  mutable std::mutex mutex_;
   std::map<journal::Id, std::shared_ptr<Desk>> desks_;
 };
 

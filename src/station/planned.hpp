@@ -21,6 +21,10 @@ struct PlanMade {
   std::optional<plan::Bands> bands;
 };
 
+/// Both texts of a page, read.
+/// throws     InputError with every fault, fields of the kit under "kit."
+[[nodiscard]] recipe::Pair read_texts(const std::string& recipe, const std::string& kit);
+
 class Planned {
  public:
   explicit Planned(numeric::Executor executor) : executor_(std::move(executor)) {}
@@ -31,6 +35,10 @@ class Planned {
   [[nodiscard]] std::shared_ptr<const PlanMade> of(const std::string& recipe,
                                                    const std::string& kit, int members);
 
+  /// The plan of these texts when it is kept, with bands or without; else null.
+  [[nodiscard]] std::shared_ptr<const PlanMade> ready(const std::string& recipe,
+                                                      const std::string& kit) const;
+
  private:
   struct Kept {
     std::string recipe, kit;
@@ -40,7 +48,7 @@ class Planned {
   static constexpr std::size_t most_kept = 16;
 
   numeric::Executor executor_;
-  std::mutex mutex_;
+  mutable std::mutex mutex_;
   std::list<Kept> kept_;  ///< the last asked for first
 };
 

@@ -1,5 +1,6 @@
 #include "station/routes.hpp"
 
+#include <chrono>
 #include <utility>
 
 #include "journal/meaning.hpp"
@@ -9,10 +10,12 @@
 #include "spirit/measured_reduction.hpp"
 #include "station/advice.hpp"
 #include "station/routes_files.hpp"
+#include "station/solved.hpp"
 #include "store/trouble.hpp"
 #include "wire/answer.hpp"
 #include "wire/ask.hpp"
 #include "wire/entry.hpp"
+#include "wire/ferment_forecast.hpp"
 #include "wire/house.hpp"
 #include "wire/plan_json.hpp"
 #include "wort/gravity.hpp"
@@ -54,6 +57,18 @@ RunFound run_in(const Seen& seen, const journal::Id& id) {
   return {};
 }
 
+// What pages ask for again after each news: told to the station how long it took.
+template <class Answer>
+serve::Handler read_again(Station& station, const Answer& answer) {
+  return [&station, answer](const Request& request) {
+    const auto begun = std::chrono::steady_clock::now();
+    Reply reply = answer(request);
+    station.was_read(std::chrono::duration_cast<std::chrono::microseconds>(
+        std::chrono::steady_clock::now() - begun));
+    return reply;
+  };
+}
+
 // ---- the record -----------------------------------------------------------------------------
 
 void add_record(serve::Router& router, Station& station) {
@@ -68,18 +83,22 @@ void add_record(serve::Router& router, Station& station) {
         return kept(station, [&] { return station.keep(read); });
       },
       entries);
-  router.on("GET", "/api/v1/house", [&station](const Request&) {
-    return serve::json(wire::house_json(station.seen()->house));
-  });
-  router.on("GET", "/api/v1/lots", [&station](const Request&) {
-    return serve::json(wire::lots_json(station.seen()->house));
-  });
-  router.on("GET", "/api/v1/batches/{batch}", [&station](const Request& request) {
-    const std::shared_ptr<const Seen> seen = station.seen();
-    const journal::BatchState* batch = batch_in(*seen, request);
-    if (batch == nullptr) return not_found("There is no such batch");
-    return serve::json(wire::batch_json(seen->house, *batch));
-  });
+  router.on(
+      "GET", "/api/v1/house", read_again(station, [&station](const Request&) {
+        const std::shared_ptr<const Seen> seen = station.seen();
+        return serve::json(wire::house_json(seen->house, station.next_steps(seen->house)));
+      }));
+  router.on("GET", "/api/v1/lots", read_again(station, [&station](const Request&) {
+              return serve::json(wire::lots_json(station.seen()->house));
+            }));
+  router.on("GET", "/api/v1/batches/{batch}",
+            read_again(station, [&station](const Request& request) {
+              const std::shared_ptr<const Seen> seen = station.seen();
+              const journal::BatchState* batch = batch_in(*seen, request);
+              if (batch == nullptr) return not_found("There is no such batch");
+              const wire::NextStep next = station.next(seen->house, *batch);
+              return serve::json(wire::batch_json(seen->house, *batch, &next));
+            }));
   router.on("GET", "/api/v1/batches/{batch}/entries", [&station](const Request& request) {
     const std::optional<journal::Id> id = id_in(request, "batch");
     const std::vector<journal::Entry> of_batch =
@@ -115,6 +134,12 @@ void add_plans(serve::Router& router, Station& station) {
       [&station](const Request& request) {
         const wire::PlanAsked asked = wire::read_plan_asked(request.body);
         return serve::json(plan_text(*station.plan(asked.recipe, asked.kit, asked.members)));
+      },
+      terms);
+  router.on(
+      "POST", "/api/v1/plan/solve",
+      [](const Request& request) {
+        return serve::json(solved(wire::read_solve_asked(request.body)));
       },
       terms);
   const auto of_batch = [&station](const Request& request, const auto& answer) {
@@ -159,6 +184,22 @@ void add_plans(serve::Router& router, Station& station) {
       slow_terms());
   router.on("GET", "/api/v1/tables",
             [](const Request&) { return serve::json(wire::tables_json(choices())); });
+}
+
+// ---- ferment --------------------------------------------------------------------------------
+
+void add_ferment(serve::Router& router, Station& station) {
+  router.on(
+      "GET", "/api/v1/batches/{batch}/ferment",
+      [&station](const Request& request) {
+        const std::shared_ptr<const Seen> seen = station.seen();
+        const journal::BatchState* batch = batch_in(*seen, request);
+        if (batch == nullptr) return not_found("There is no such batch");
+        if (!batch->plan) return not_found("This batch has no plan yet");
+        if (!batch->ferment.pitch) return not_found("This batch is not pitched yet");
+        return serve::json(wire::ferment_forecast_json(*station.ferment(*batch)));
+      },
+      slow_terms());
 }
 
 // ---- runs and jars --------------------------------------------------------------------------
@@ -217,7 +258,7 @@ Reply gauge(const Request& request) {
   const spirit::Gauging gauging = spirit::gauge(input);
   std::optional<spirit::Lot> lot;
   if (asked.volume) lot = spirit::lot(*asked.volume, gauging.strength, asked.strength.at);
-  return serve::json(wire::gauged_json(gauging, lot));
+  return serve::json(wire::gauged_json(asked, gauging, lot));
 }
 
 Reply gravity(const Request& request) {
@@ -229,22 +270,21 @@ Reply gravity(const Request& request) {
   if (asked.original && found.gravity <= *asked.original) {
     found.strength = journal::wash_strength(*asked.original, found.gravity);
   }
-  return serve::json(wire::gravity_json(found));
+  return serve::json(wire::gravity_json(asked, found));
 }
 
 Reply reduce(const Request& request) {
   const wire::ReduceAsked asked = wire::read_reduce_asked(request.body);
   const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
   return serve::json(wire::reduced_json(
-      spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C})));
+      asked, spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C})));
 }
 
 Reply blend(const Request& request) {
+  const std::vector<wire::PartAsked> parts = wire::read_blend_asked(request.body);
   spirit::Lot sum;
-  for (const wire::PartAsked& part : wire::read_blend_asked(request.body)) {
-    sum = sum + spirit::lot(part.volume, part.strength);
-  }
-  return serve::json(wire::lot_json(sum));
+  for (const wire::PartAsked& part : parts) sum = sum + spirit::lot(part.volume, part.strength);
+  return serve::json(wire::blend_json(parts, sum));
 }
 
 }  // namespace
@@ -252,6 +292,7 @@ Reply blend(const Request& request) {
 void add_routes(serve::Router& router, Station& station, serve::Events& events) {
   add_record(router, station);
   add_plans(router, station);
+  add_ferment(router, station);
   add_runs(router, station);
   add_file_routes(router, station);
   router.on("POST", "/api/v1/gauge", gauge);

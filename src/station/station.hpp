@@ -3,7 +3,11 @@
 // computed again from it, and is, when it starts.
 #pragma once
 
+#include <atomic>
+#include <chrono>
+#include <cstdint>
 #include <functional>
+#include <map>
 #include <memory>
 #include <mutex>
 #include <span>
@@ -12,7 +16,9 @@
 
 #include "journal/fold.hpp"
 #include "numeric/ensemble.hpp"
+#include "station/fermenting.hpp"
 #include "station/followed.hpp"
+#include "station/next_step.hpp"
 #include "station/planned.hpp"
 #include "store/house.hpp"
 
@@ -43,6 +49,13 @@ class Station {
   /// The state with everything in it that was kept before the call.
   [[nodiscard]] std::shared_ptr<const Seen> seen();
 
+  /// Notes how long a page's question for the state took.
+  void was_read(std::chrono::microseconds took);
+  /// How long such a question takes, of late: news wait for that.
+  [[nodiscard]] std::chrono::microseconds reading_time() const {
+    return std::chrono::microseconds(reading_us_.load());
+  }
+
   /// throws     InputError with the faults of the texts, or as plan::make does
   [[nodiscard]] std::shared_ptr<const PlanMade> plan(const std::string& recipe,
                                                      const std::string& kit, int members);
@@ -52,14 +65,34 @@ class Station {
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
                                            const journal::RunState& run);
 
+  /// A ferment followed to the newest reading.
+  /// throws     InputError when the batch has no plan or was not pitched
+  [[nodiscard]] std::shared_ptr<const wire::FermentForecast> ferment(
+      const journal::BatchState& batch);
+
+  /// What each batch needs next; times as far as plan and forecast are computed already. Quick.
+  [[nodiscard]] std::map<journal::Id, wire::NextStep> next_steps(
+      const journal::HouseState& house) const;
+  [[nodiscard]] wire::NextStep next(const journal::HouseState& house,
+                                    const journal::BatchState& batch) const;
+
+  /// Computes what the pages will ask for next and what is not there yet: the plans and
+  /// ferments of batches in hand, the first forecast of each run that is on.
+  ///
+  /// executor   what it throws comes through, and nothing half made is kept
+  /// returns    whether anything was made
+  bool warm(const numeric::Executor& executor);
+
  private:
   store::House& house_;
   std::function<journal::Moment()> now_;
   std::mutex folding_;
   std::vector<journal::Entry> entries_;
   std::shared_ptr<const Seen> seen_;
+  std::atomic<std::int64_t> reading_us_{0};
   Planned planned_;
   Followed followed_;
+  Fermenting fermenting_;
 };
 
 }  // namespace lynearm::station

@@ -1,8 +1,7 @@
 #include "store/backup.hpp"
 
-#include <sys/stat.h>
-#include <unistd.h>
-
+#include <functional>
+#include <memory>
 #include <system_error>
 
 #include "base/error.hpp"
@@ -20,25 +19,6 @@ using sqlite::Database;
 using sqlite::Statement;
 using sqlite::Transaction;
 using sqlite::Use;
-
-// A file in the making, with what SQLite lays beside it; gone when it was not finished.
-class Draft {
- public:
-  explicit Draft(fs::path file) : file_(std::move(file)) { remove(); }
-  ~Draft() { remove(); }
-  Draft(const Draft&) = delete;
-  Draft& operator=(const Draft&) = delete;
-  [[nodiscard]] const fs::path& file() const { return file_; }
-
- private:
-  void remove() const {
-    std::error_code ignored;
-    for (const char* end : {"", "-wal", "-shm", "-journal"}) {
-      fs::remove(fs::path(file_.string() + end), ignored);
-    }
-  }
-  fs::path file_;
-};
 
 // A hash over entries one after the other: the database checks its own order, not what it
 // holds.
@@ -96,38 +76,31 @@ std::size_t write_attachments(House& house, Database& database) {
   return attachments;
 }
 
-std::size_t read_attachments(Database& database, House& house) {
-  Statement statement(database, "SELECT name, content FROM attachment");
-  std::size_t attachments = 0;
-  while (statement.step()) {
-    const std::string name = house.attachments().keep(statement.bytes(1));
-    if (name != statement.text(0)) {
-      throw Trouble(Trouble::Kind::damaged, "an attachment of the backup is damaged");
-    }
-    ++attachments;
-  }
-  return attachments;
-}
-
 [[noreturn]] void refuse(const fs::path& file, const std::string& accepted) {
   throw base::InputError("backup", file.string(), accepted);
 }
 
+// Whether an older file of that name may go: only when it is a backup itself.
+bool is_backup(const fs::path& file) {
+  try {
+    Database database(file, Use::read);
+    return database.number("PRAGMA application_id") == sqlite::application_id &&
+           database.number("SELECT count(*) FROM sqlite_schema WHERE name = 'digest'") == 1;
+  } catch (const base::InputError&) {
+    return false;
+  } catch (const Trouble&) {
+    return false;
+  }
+}
+
 // Checks the copy and brings it to our version, so that older backups are read by today's code.
 void make_readable(const fs::path& copy, const fs::path& file) {
-  try {
-    Database database(copy, Use::keep);
-    if (database.text("PRAGMA integrity_check") != "ok") refuse(file, "a backup that is whole");
-    sqlite::bring_up_to_date(database, file);
-    if (database.number("SELECT count(*) FROM sqlite_schema WHERE name IN ('attachment', "
-                        "'digest')") != 2) {
-      refuse(file, "a backup that Lynearm made");
-    }
-  } catch (const base::InputError& error) {
-    refuse(file, error.faults().at(0).accepted);
-  } catch (const Trouble& trouble) {
-    if (trouble.kind() != Trouble::Kind::damaged) throw;
-    refuse(file, "a backup that is whole");
+  Database database(copy, Use::keep);
+  if (database.text("PRAGMA integrity_check") != "ok") refuse(file, "a backup that is whole");
+  sqlite::bring_up_to_date(database, file);
+  if (database.number("SELECT count(*) FROM sqlite_schema WHERE name IN ('attachment', "
+                      "'digest')") != 2) {
+    refuse(file, "a backup that Lynearm made");
   }
 }
 
@@ -146,14 +119,76 @@ std::vector<journal::Entry> read_entries(const fs::path& copy, const fs::path& f
   return entries;
 }
 
+using Take = std::function<void(std::span<const std::uint8_t>)>;
+
+// Each attachment, held against its name.
+std::size_t each_attachment(const fs::path& copy, const fs::path& file, const Take& take) {
+  Database database(copy, Use::keep);
+  Statement statement(database, "SELECT name, content FROM attachment");
+  std::size_t attachments = 0;
+  while (statement.step()) {
+    const auto content = statement.bytes(1);
+    if (sha256(content) != statement.text(0)) refuse(file, "a backup that is whole");
+    take(content);
+    ++attachments;
+  }
+  return attachments;
+}
+
+// A backup that was read and found whole.
+class Whole {
+ public:
+  Whole(const fs::path& file, const fs::path& folder)
+      : file_(file), copy_(copied(file, folder)) {
+    try {
+      make_readable(copy_->file(), file);
+      entries_ = read_entries(copy_->file(), file);
+      attachments_ = each_attachment(copy_->file(), file, [](auto) {});
+    } catch (const base::InputError& error) {
+      refuse(file, error.faults().at(0).accepted);
+    } catch (const Trouble& trouble) {
+      if (trouble.kind() != Trouble::Kind::damaged) throw;
+      refuse(file, "a backup that is whole");
+    }
+  }
+
+  [[nodiscard]] const std::vector<journal::Entry>& entries() const { return entries_; }
+  [[nodiscard]] Backup told() const { return {entries_.size(), attachments_}; }
+  void attachments(const Take& take) const { each_attachment(copy_->file(), file_, take); }
+
+ private:
+  static std::unique_ptr<Draft> copied(const fs::path& file, const fs::path& folder) {
+    std::error_code none;
+    if (!fs::is_regular_file(file, none)) refuse(file, "a backup");
+    auto copy = std::make_unique<Draft>(folder / "restored");
+    fs::copy_file(file, copy->file(), fs::copy_options::overwrite_existing, none);
+    if (none) {
+      throw Trouble(
+          none == std::errc::no_space_on_device ? Trouble::Kind::full : Trouble::Kind::failed,
+          "the backup cannot be copied, to be read", none.message());
+    }
+    return copy;
+  }
+
+  fs::path file_;
+  std::unique_ptr<Draft> copy_;
+  std::vector<journal::Entry> entries_;
+  std::size_t attachments_ = 0;
+};
+
 }  // namespace
 
-Backup back_up(House& house, const fs::path& file) {
+Backup back_up(House& house, const fs::path& file, bool replace) {
   std::error_code none;
-  if (fs::exists(file, none)) refuse(file, "the name of a file that is not there yet");
+  if (fs::exists(fs::symlink_status(file, none))) {
+    if (!replace) refuse(file, "the name of a file that is not there yet");
+    if (!fs::is_regular_file(file, none) || !is_backup(file)) {
+      refuse(file, "a backup to replace, or the name of a file that is not there yet");
+    }
+  }
   const fs::path folder = fs::absolute(file, none).parent_path();
   if (!fs::is_directory(folder, none)) refuse(file, "a file in a folder that is there");
-  const Draft draft(file.string() + ".part");
+  Draft draft(file);
   Backup backup;
   // Entries first: whatever they name had been kept before them.
   const Written written = write_entries(house, draft.file());
@@ -166,38 +201,22 @@ Backup back_up(House& house, const fs::path& file) {
     base::ensure(database.text("PRAGMA journal_mode = DELETE") == "delete",
                  "a backup is one file");
   }
-  ::chmod(draft.file().c_str(), 0600);
-  rename_durably(draft.file(), file);
+  draft.finish(file);
   return backup;
 }
 
+Backup check_backup(const fs::path& file) {
+  return Whole(file, fs::temp_directory_path()).told();
+}
+
 Backup restore(const fs::path& file, House& house) {
-  std::error_code none;
-  if (!fs::is_regular_file(file, none)) refuse(file, "a backup");
   if (house.journal().last() != 0) {
-    throw base::InputError("store", house.folder().string(), "a house without entries");
+    throw base::InputError("store", house.where(), "a house without entries");
   }
-  const fs::path folder = house.folder().empty() ? fs::temp_directory_path() : house.folder();
-  const Draft copy(folder / "restored.part");
-  fs::copy_file(file, copy.file(), none);
-  if (none) {
-    throw Trouble(
-        none == std::errc::no_space_on_device ? Trouble::Kind::full : Trouble::Kind::failed,
-        "the backup cannot be copied into the house", none.message());
-  }
-  make_readable(copy.file(), file);
-  std::vector<journal::Entry> entries;
-  Backup backup;
-  try {
-    entries = read_entries(copy.file(), file);
-    Database database(copy.file(), Use::keep);
-    backup.attachments = read_attachments(database, house);
-  } catch (const Trouble& trouble) {
-    if (trouble.kind() != Trouble::Kind::damaged) throw;
-    refuse(file, "a backup that is whole");
-  }
-  backup.entries = house.journal().keep(entries, std::nullopt).size();
-  return backup;
+  const Whole whole(file, house.folder().empty() ? fs::temp_directory_path() : house.folder());
+  whole.attachments([&](auto content) { house.attachments().keep(content); });
+  static_cast<void>(house.journal().keep(whole.entries(), std::nullopt));
+  return whole.told();
 }
 
 }  // namespace lynearm::store

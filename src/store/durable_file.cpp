@@ -86,6 +86,23 @@ void rename_durably(const fs::path& from, const fs::path& to) {
   synchronise(folder_of(to));
 }
 
+Draft::Draft(const fs::path& beside) {
+  std::string name = beside.string() + ".XXXXXX";
+  const int number = ::mkstemp(name.data());
+  if (number < 0) fail(beside, "written");
+  ::close(number);
+  file_ = name;
+}
+
+Draft::~Draft() {
+  std::error_code ignored;
+  for (const char* end : {"", "-wal", "-shm", "-journal"}) {
+    fs::remove(fs::path(file_.string() + end), ignored);
+  }
+}
+
+void Draft::finish(const fs::path& name) { rename_durably(file_, name); }
+
 void make_folder_durably(const fs::path& folder) {
   if (::mkdir(folder.c_str(), 0700) == 0) {
     synchronise(folder_of(folder));

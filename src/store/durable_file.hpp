@@ -18,6 +18,27 @@ void write_durably(const std::filesystem::path& file, std::span<const std::uint8
 /// throws     Trouble
 void rename_durably(const std::filesystem::path& from, const std::filesystem::path& to);
 
+/// A file in the making: under a name of its own until it is whole, gone when it never was.
+/// With what SQLite lays beside it.
+class Draft {
+ public:
+  /// beside     the file's later place; the folder must be there
+  /// throws     Trouble
+  explicit Draft(const std::filesystem::path& beside);
+  ~Draft();
+  Draft(const Draft&) = delete;
+  Draft& operator=(const Draft&) = delete;
+
+  /// There, empty, for its owner only.
+  [[nodiscard]] const std::filesystem::path& file() const { return file_; }
+  /// Gives the finished file its name, durably; an older one of that name is replaced.
+  /// throws     Trouble
+  void finish(const std::filesystem::path& name);
+
+ private:
+  std::filesystem::path file_;
+};
+
 /// Makes the folder when there is none, for its owner only; the one above it must be there.
 /// throws     Trouble
 void make_folder_durably(const std::filesystem::path& folder);

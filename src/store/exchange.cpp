@@ -3,11 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <fstream>
 #include <optional>
 #include <span>
 #include <string_view>
+#include <system_error>
 #include <utility>
 
+#include "store/durable_file.hpp"
 #include "store/trouble.hpp"
 #include "wire/entry.hpp"
 
@@ -129,6 +132,27 @@ std::size_t export_lines(const Journal& journal, std::ostream& to) {
   });
   to.flush();
   if (!to) throw Trouble(Trouble::Kind::failed, "the text of the journal could not be written");
+  return lines;
+}
+
+std::size_t export_file(const Journal& journal, const std::filesystem::path& file) {
+  namespace fs = std::filesystem;
+  std::error_code none;
+  const auto refuse = [&file](const char* accepted) {
+    throw base::InputError("export", file.string(), accepted);
+  };
+  if (fs::exists(fs::symlink_status(file, none))) {
+    refuse("the name of a file that is not there yet");
+  }
+  if (!fs::is_directory(fs::absolute(file, none).parent_path(), none)) {
+    refuse("a file in a folder that is there");
+  }
+  Draft draft(file);
+  std::ofstream to(draft.file(), std::ios::binary);
+  const std::size_t lines = export_lines(journal, to);
+  to.close();
+  if (!to) throw Trouble(Trouble::Kind::failed, "the text of the journal could not be written");
+  draft.finish(file);
   return lines;
 }
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstddef>
+#include <filesystem>
 #include <istream>
 #include <ostream>
 #include <string>
@@ -20,6 +21,12 @@ namespace lynearm::store {
 /// returns    the number of lines
 /// throws     Trouble when the text cannot be written or the journal not be read
 std::size_t export_lines(const Journal& journal, std::ostream& to);
+
+/// The same into a new file, durable and whole when it has its name.
+///
+/// throws     InputError at "export" when there is a file of that name, or it cannot be made;
+///            Trouble
+std::size_t export_file(const Journal& journal, const std::filesystem::path& file);
 
 struct Import {
   std::size_t kept = 0;  ///< entries that are new here

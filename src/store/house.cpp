@@ -5,6 +5,7 @@
 
 #include "base/error.hpp"
 #include "store/durable_file.hpp"
+#include "store/postgresql/connection.hpp"
 #include "store/postgresql/engine.hpp"
 #include "store/postgresql/listener.hpp"
 #include "store/postgresql/tables.hpp"
@@ -55,11 +56,15 @@ struct House::Held {
   std::optional<postgresql::Listener> devices_elsewhere;
 };
 
-House::House(const Place& place) : folder_(place.folder), held_(std::make_unique<Held>()) {
+bool is_database(const std::string& uri) {
+  return uri.starts_with("postgresql://") || uri.starts_with("postgres://");
+}
+
+House::House(const Place& place)
+    : folder_(place.folder), database_(place.database), held_(std::make_unique<Held>()) {
   if (place.database.empty()) {
     open_folder(place);
-  } else if (place.database.starts_with("postgresql://") ||
-             place.database.starts_with("postgres://")) {
+  } else if (is_database(place.database)) {
     open_database(place);
   } else {
     throw base::InputError("store", place.database, "\"postgresql://...\", or nothing");
@@ -69,6 +74,10 @@ House::House(const Place& place) : folder_(place.folder), held_(std::make_unique
 House::~House() {
   // First whoever calls into the others.
   held_->devices_elsewhere.reset();
+}
+
+std::string House::where() const {
+  return database_.empty() ? folder_.string() : postgresql::shown(database_);
 }
 
 void House::open_folder(const Place& place) {

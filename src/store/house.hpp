@@ -31,6 +31,9 @@ struct Place {
   bool only_read = false;  ///< then the house must be there, and may be in use
 };
 
+/// Whether this is meant for PostgreSQL: "postgresql://..." or "postgres://...".
+[[nodiscard]] bool is_database(const std::string& uri);
+
 class House {
  public:
   /// throws     InputError at "store" when the place will not do: no such folder, a file of
@@ -44,6 +47,8 @@ class House {
   [[nodiscard]] Devices& devices() { return *devices_; }
   [[nodiscard]] Attachments& attachments() { return *attachments_; }
   [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
+  /// Where it is kept, for people: the folder, or the database without its password.
+  [[nodiscard]] std::string where() const;
 
  private:
   void open_folder(const Place& place);
@@ -51,6 +56,7 @@ class House {
 
   struct Held;
   std::filesystem::path folder_;
+  std::string database_;
   std::unique_ptr<Held> held_;
   std::unique_ptr<Devices> devices_;
   std::unique_ptr<Attachments> attachments_;

@@ -3,8 +3,10 @@
 #include <string_view>
 #include <utility>
 
+#include "spirit/account.hpp"
 #include "wire/entry.hpp"
 #include "wire/figure.hpp"
+#include "wire/whys.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -18,6 +20,7 @@ Json figures(const spirit::Lot& lot) {
   return {{"volume_L_20C", figure(there ? spirit::volume(lot).litres() : 0.0)},
           {"strength_percent_vol", figure(there ? spirit::strength(lot).percent() : 0.0)},
           {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(lot).litres())},
+          {"proof_gallons", figure(spirit::proof_gallons(lot.ethanol).gallons())},
           {"mass_kg", figure(lot.mass().kilograms())}};
 }
 
@@ -100,7 +103,8 @@ std::string sequence_json(std::int64_t sequence) { return printed({{"sequence", 
 
 std::string attachment_json(const std::string& name) { return printed({{"attachment", name}}); }
 
-std::string gauged_json(const spirit::Gauging& gauging, const std::optional<spirit::Lot>& lot) {
+std::string gauged_json(const GaugeAsked& asked, const spirit::Gauging& gauging,
+                        const std::optional<spirit::Lot>& lot) {
   Json json;
   json["strength_percent_vol"] = figure(gauging.strength.percent());
   json["standard_percent_vol"] = figure(gauging.standard.percent());
@@ -109,28 +113,36 @@ std::string gauged_json(const spirit::Gauging& gauging, const std::optional<spir
   for (const spirit::GaugingNote one : gauging.notes) {
     json["remarks"].push_back(std::string(note(one)));
   }
+  json["why"] = why_json(why_gauged(asked));
   return printed(json);
 }
 
-std::string gravity_json(const GravityFound& found) {
+std::string gravity_json(const GravityAsked& asked, const GravityFound& found) {
   Json json;
   json["specific_gravity"] = figure(found.gravity.ratio());
   json["plato"] = figure(found.plato.degrees());
   if (found.strength) json["strength_percent_vol"] = figure(found.strength->percent());
+  json["why"] = why_json(why_gravity(asked));
   return printed(json);
 }
 
-std::string reduced_json(const spirit::MeasuredReduction& reduced) {
+std::string reduced_json(const ReduceAsked& asked, const spirit::MeasuredReduction& reduced) {
   const spirit::Reduction& by_mass = reduced.by_mass;
   return printed(
       {{"water_kg", figure(by_mass.water.kilograms())},
        {"water_L", figure(reduced.water.litres())},
        {"volume_L_20C", figure(by_mass.volume_at_20C.litres())},
        {"contraction_L_20C", figure(by_mass.contraction.litres())},
-       {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())}});
+       {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())},
+       {"proof_gallons", figure(spirit::proof_gallons(by_mass.result.ethanol).gallons())},
+       {"why", why_json(why_reduced(asked, reduced))}});
 }
 
-std::string lot_json(const spirit::Lot& lot) { return printed(figures(lot)); }
+std::string blend_json(const std::vector<PartAsked>& parts, const spirit::Lot& blend) {
+  Json json = figures(blend);
+  json["why"] = why_json(why_blend(parts));
+  return printed(json);
+}
 
 std::string poured_json(const still::Outcome& of) { return printed(outcome(of)); }
 
@@ -156,6 +168,22 @@ std::string cuts_json(const still::CutProposal& proposal, const std::vector<int>
     one["poured"] = outcome(alternative.outcome);
     json["alternatives"].push_back(std::move(one));
   }
+  return printed(json);
+}
+
+std::string solved_json(const std::string& says, double factor,
+                        const std::vector<KeyChange>& changes) {
+  Json list = Json::array();
+  for (const KeyChange& change : changes) {
+    Json one;
+    one["path"] = change.path;
+    if (change.value) one["value"] = *change.value;
+    list.push_back(std::move(one));
+  }
+  Json json;
+  json["says"] = says;
+  json["factor"] = figure(factor);
+  json["changes"] = std::move(list);
   return printed(json);
 }
 

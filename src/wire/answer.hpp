@@ -14,6 +14,7 @@
 #include "still/allotment.hpp"
 #include "still/propose_cut.hpp"
 #include "units/quantity.hpp"
+#include "wire/ask.hpp"
 
 namespace lynearm::wire {
 
@@ -34,7 +35,8 @@ struct KeptRow {
 /// name       of an attachment that was kept: the SHA-256 of what it holds
 [[nodiscard]] std::string attachment_json(const std::string& name);
 
-[[nodiscard]] std::string gauged_json(const spirit::Gauging& gauging,
+/// Each with what it was asked, so that the answer carries its reasons.
+[[nodiscard]] std::string gauged_json(const GaugeAsked& asked, const spirit::Gauging& gauging,
                                       const std::optional<spirit::Lot>& lot);
 
 struct GravityFound {
@@ -42,15 +44,27 @@ struct GravityFound {
   units::Plato plato;
   std::optional<units::VolumeStrength> strength;
 };
-[[nodiscard]] std::string gravity_json(const GravityFound& found);
+[[nodiscard]] std::string gravity_json(const GravityAsked& asked, const GravityFound& found);
 
-[[nodiscard]] std::string reduced_json(const spirit::MeasuredReduction& reduced);
-[[nodiscard]] std::string lot_json(const spirit::Lot& lot);
+[[nodiscard]] std::string reduced_json(const ReduceAsked& asked,
+                                       const spirit::MeasuredReduction& reduced);
+[[nodiscard]] std::string blend_json(const std::vector<PartAsked>& parts,
+                                     const spirit::Lot& blend);
 
 [[nodiscard]] std::string poured_json(const still::Outcome& outcome);
 /// jars       numbers of the jars, in the proposal's order
 [[nodiscard]] std::string cuts_json(const still::CutProposal& proposal,
                                     const std::vector<int>& jars);
+
+/// A key of a recipe's text to write, or to take out where it has no value.
+struct KeyChange {
+  std::string path;
+  std::optional<std::string> value;
+};
+/// says       what was changed, for people
+/// factor     on every amount
+[[nodiscard]] std::string solved_json(const std::string& says, double factor,
+                                      const std::vector<KeyChange>& changes);
 
 struct MashAdvice {
   mash::Correction correction;

@@ -3,6 +3,8 @@
 #include <optional>
 #include <utility>
 
+#include "spirit/stated.hpp"
+#include "units/parse.hpp"
 #include "wire/entry_reader.hpp"
 #include "wire/strict_json.hpp"
 
@@ -12,6 +14,18 @@ namespace {
 constexpr int most_members = 500;
 struct BlendAsked {
   std::vector<PartAsked> parts;
+};
+
+enum class Want { kit, spirit, gravity, replace };
+constexpr std::string_view wants[] = {"kit", "spirit", "gravity", "replace"};
+constexpr std::size_t most_wish = 80;  // characters of an amount as it is typed
+
+// A wish as it is typed, before its amounts are understood.
+struct WishTyped {
+  std::string recipe, kit;
+  Want want = Want::kit;
+  std::optional<std::string> volume, strength, gravity, ingredient;
+  std::optional<int> line;
 };
 }  // namespace
 
@@ -24,6 +38,22 @@ void describe(Io& io, PlanAsked& asked) {
   std::optional<int> members;
   io.whole("members", members, 0, most_members);
   asked.members = members.value_or(0);
+}
+template <class Io>
+void describe(Io& io, WishTyped& asked) {
+  io.text("recipe", asked.recipe, journal::most_document, true);
+  io.text("kit", asked.kit, journal::most_document, true);
+  io.choice("want", asked.want, wants);
+  const auto words = [&io](const char* name, std::optional<std::string>& to) {
+    std::string said;
+    io.text(name, said, most_wish, false);
+    if (!said.empty()) to = said;
+  };
+  words("volume", asked.volume);
+  words("strength", asked.strength);
+  words("gravity", asked.gravity);
+  io.whole("line", asked.line, 1, 1000);
+  words("ingredient", asked.ingredient);
 }
 template <class Io>
 void describe(Io& io, GaugeAsked& asked) {
@@ -87,7 +117,82 @@ Asked read(std::string_view text) {
 
 }  // namespace
 
+namespace {
+
+// The amount that was typed, or a fault.
+template <class Q>
+std::optional<Q> understood(const char* name, const std::optional<std::string>& typed,
+                            std::string_view missing, std::vector<base::Fault>& faults) {
+  if (!typed) {
+    faults.push_back({name, "", std::string(missing), "", 0, 0});
+    return std::nullopt;
+  }
+  units::Parsed<Q> parsed = units::try_parse<Q>(*typed);
+  if (!parsed) {
+    faults.push_back({name, *typed, parsed.accepted, "", 0, 0});
+    return std::nullopt;
+  }
+  return *parsed.value;
+}
+
+template <class Q>
+void within(const char* name, const std::optional<Q>& value, Q low, Q high,
+            const std::optional<std::string>& typed, std::string_view accepted,
+            std::vector<base::Fault>& faults) {
+  if (!value || (*value >= low && *value <= high)) return;
+  faults.push_back({name, typed.value_or(""), std::string(accepted), "", 0, 0});
+}
+
+Wish wish_of(const WishTyped& typed) {
+  std::vector<base::Fault> faults;
+  Wish wish = FitKitWish{};
+  switch (typed.want) {
+    case Want::kit:
+      break;
+    case Want::spirit: {
+      const auto volume =
+          understood<units::Volume>("volume", typed.volume, "a volume such as \"5 L\"", faults);
+      within("volume", volume, units::Volume::millilitres(100.0), units::Volume::litres(1000.0),
+             typed.volume, "a volume of 0.1 to 1000 L", faults);
+      const auto stated = understood<units::StatedStrength>(
+          "strength", typed.strength, "a strength such as \"55 %vol\"", faults);
+      std::optional<units::VolumeStrength> strength;
+      if (stated) strength = spirit::volume_strength(*stated);
+      within("strength", strength, units::VolumeStrength::percent(10.0),
+             units::VolumeStrength::percent(96.0), typed.strength, "10 to 96 %vol", faults);
+      if (faults.empty()) wish = SpiritWish{*volume, *strength};
+      break;
+    }
+    case Want::gravity: {
+      const auto gravity = understood<units::SpecificGravity>(
+          "gravity", typed.gravity, "a gravity such as \"1.062\"", faults);
+      within("gravity", gravity, units::SpecificGravity::ratio(1.005),
+             units::SpecificGravity::ratio(1.150), typed.gravity, "1.005 to 1.150", faults);
+      if (faults.empty()) wish = GravityWish{*gravity};
+      break;
+    }
+    case Want::replace:
+      if (!typed.line) {
+        faults.push_back({"line", "", "the line of the bill that is replaced", "", 0, 0});
+      }
+      if (!typed.ingredient) {
+        faults.push_back({"ingredient", "", "an ingredient by its id", "", 0, 0});
+      }
+      if (faults.empty()) wish = ReplaceWish{*typed.line, *typed.ingredient};
+      break;
+  }
+  if (!faults.empty()) throw base::InputError(std::move(faults));
+  return wish;
+}
+
+}  // namespace
+
 PlanAsked read_plan_asked(std::string_view text) { return read<PlanAsked>(text); }
+SolveAsked read_solve_asked(std::string_view text) {
+  WishTyped typed = read<WishTyped>(text);
+  Wish wish = wish_of(typed);
+  return {std::move(typed.recipe), std::move(typed.kit), std::move(wish)};
+}
 GaugeAsked read_gauge_asked(std::string_view text) { return read<GaugeAsked>(text); }
 GravityAsked read_gravity_asked(std::string_view text) { return read<GravityAsked>(text); }
 ReduceAsked read_reduce_asked(std::string_view text) { return read<ReduceAsked>(text); }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "journal/body.hpp"
@@ -17,6 +18,28 @@ struct PlanAsked {
   int members = 0;  ///< of the ensemble behind the bands
 };
 [[nodiscard]] PlanAsked read_plan_asked(std::string_view text);
+
+/// What a batch is to be changed to: see plan/backward.hpp.
+struct FitKitWish {};
+struct SpiritWish {
+  units::Volume volume;
+  units::VolumeStrength strength;
+};
+struct GravityWish {
+  units::SpecificGravity gravity;
+};
+struct ReplaceWish {
+  int line = 1;  ///< of the bill, from 1
+  std::string ingredient;
+};
+using Wish = std::variant<FitKitWish, SpiritWish, GravityWish, ReplaceWish>;
+
+struct SolveAsked {
+  std::string recipe, kit;
+  Wish wish;
+};
+/// Amounts are texts with their unit, as in a recipe: "5 L", "55 %vol", "110 proof", "1.062".
+[[nodiscard]] SolveAsked read_solve_asked(std::string_view text);
 
 struct GaugeAsked {
   journal::StrengthRead strength;

@@ -4,10 +4,12 @@
 
 #include "journal/account.hpp"
 #include "journal/kinds.hpp"
+#include "spirit/account.hpp"
 #include "spirit/strength.hpp"
 #include "wire/entry_fields.hpp"
 #include "wire/entry_writer.hpp"
 #include "wire/figure.hpp"
+#include "wire/whys.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -18,8 +20,16 @@ std::string printed(const Json& value) {
   return value.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-Json told_json(const Told& told) {
-  Json json;
+// An object for up to so many keys. One that outgrows its room copies all it holds, with every
+// list in it: its keys are const, so that they are not moved.
+Json object_for(std::size_t keys) {
+  Json json = Json::object();
+  json.get_ref<Json::object_t&>().reserve(keys);
+  return json;
+}
+
+Json told_json(const Told& told, std::size_t keys = 8) {
+  Json json = object_for(keys);
   json["entry"] = print(told.entry);
   json["at"] = print(told.at);
   if (!told.who.empty()) json["who"] = told.who;
@@ -33,6 +43,7 @@ Json lot_json(const spirit::Lot& lot) {
   json["volume_L_20C"] = figure(there ? spirit::volume(lot).litres() : 0.0);
   json["strength_percent_vol"] = figure(there ? spirit::strength(lot).percent() : 0.0);
   json["pure_alcohol_L_20C"] = figure(spirit::pure_alcohol(lot).litres());
+  json["proof_gallons"] = figure(spirit::proof_gallons(lot.ethanol).gallons());
   json["mass_kg"] = figure(lot.mass().kilograms());
   return json;
 }
@@ -40,6 +51,7 @@ Json lot_json(const spirit::Lot& lot) {
 // A difference of lots has a volume of pure alcohol, but no strength.
 Json part_json(const spirit::Lot& lot) {
   return {{"pure_alcohol_L_20C", figure(spirit::pure_alcohol(lot).litres())},
+          {"proof_gallons", figure(spirit::proof_gallons(lot.ethanol).gallons())},
           {"mass_kg", figure(lot.mass().kilograms())}};
 }
 
@@ -49,7 +61,9 @@ Json lot_name_json(const LotName& name) {
 }
 
 Json pure_json(const PureVolume& pure) {
+  const auto alcohol = spirit::PureAlcohol::litres(pure.value.litres());
   return {{"pure_alcohol_L_20C", figure(pure.value.litres())},
+          {"proof_gallons", figure(spirit::proof_gallons(alcohol).gallons())},
           {"standard_L_20C", figure(pure.sd.litres())}};
 }
 
@@ -185,7 +199,7 @@ Json jar_json(const JarState& jar) {
 constexpr std::array<std::string_view, 3> run_standings = {"running", "stopped", "ended"};
 
 Json run_json(const RunState& run) {
-  Json json = told_json(run.told);
+  Json json = told_json(run.told, 24);
   json["run"] = std::string(fields::run_kinds[static_cast<std::size_t>(run.kind)]);
   json["standing"] = std::string(run_standings[static_cast<std::size_t>(run.standing)]);
   json["charge_L_20C"] = figure(run.charge_volume.litres());
@@ -220,6 +234,7 @@ Json whole_lot_json(const LotState& lot) {
   json["made"] = lot_json(lot.made);
   json["left"] = lot_json(lot.left);
   json["measured"] = lot.measured;
+  json["why"] = why_json(why_lot(lot));
   if (lot.generation > 0) json["generation"] = lot.generation;
   json["parents"] = list_of(lot.parents, lot_name_json);
   json["uses"] = list_of(lot.uses, [](const LotUse& use) {
@@ -258,12 +273,13 @@ Json account_json(const BatchAccount& account) {
     });
     row["unaccounted"] = pure_json(step.unaccounted);
     row["telling"] = step.telling;
+    row["why"] = why_json(why_step(step));
     return row;
   });
 }
 
 Json head_json(const BatchState& batch) {
-  Json json;
+  Json json = object_for(32);
   json["batch"] = print(batch.id);
   json["name"] = batch.name;
   if (!batch.remark.empty()) json["remark"] = batch.remark;
@@ -277,15 +293,30 @@ Json head_json(const BatchState& batch) {
   return json;
 }
 
+Json next_step_json(const NextStep& next) {
+  constexpr std::array<std::string_view, 3> standings = {"now", "waits", "done"};
+  Json json;
+  json["what"] = next.what;
+  if (next.stage) json["stage"] = std::string(words(*next.stage));
+  json["since"] = print(next.since);
+  json["standing"] = std::string(standings[static_cast<std::size_t>(next.standing)]);
+  if (next.due) {
+    json["due"] = print(*next.due);
+    if (next.late_after) json["late_after"] = print(*next.late_after);
+    json["due_by"] = next.due_by;
+  }
+  return json;
+}
+
 }  // namespace
 
-std::string house_json(const HouseState& house) {
+std::string house_json(const HouseState& house, const std::map<Id, NextStep>& next) {
   Json json;
   if (house.kit) {
     json["kit"] = told_json(house.kit->told);
     json["kit"]["text"] = house.kit->kit;
   }
-  json["batches"] = list_of(house.batches, [](const auto& entry) {
+  json["batches"] = list_of(house.batches, [&](const auto& entry) {
     const BatchState& batch = entry.second;
     Json row = head_json(batch);
     row["planned"] = batch.plan.has_value();
@@ -299,6 +330,9 @@ std::string house_json(const HouseState& house) {
       return one;
     });
     row["puzzles"] = batch.puzzles.size();
+    if (const auto found = next.find(batch.id); found != next.end()) {
+      row["next"] = next_step_json(found->second);
+    }
     return row;
   });
   json["airs"] = list_of(house.airs, air_json);
@@ -310,8 +344,9 @@ std::string house_json(const HouseState& house) {
   return printed(json);
 }
 
-std::string batch_json(const HouseState& house, const BatchState& batch) {
+std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next) {
   Json json = head_json(batch);
+  if (next != nullptr) json["next"] = next_step_json(*next);
   if (batch.plan) {
     json["plan"] = told_json(batch.plan->told);
     json["plan"]["recipe"] = batch.plan->recipe;

@@ -3,18 +3,23 @@
 // left out.
 #pragma once
 
+#include <map>
 #include <string>
 
 #include "journal/state.hpp"
+#include "wire/next_step.hpp"
 
 namespace lynearm::wire {
 
 /// All batches, short: name, when begun and last told, standing of its runs, puzzles.
-[[nodiscard]] std::string house_json(const journal::HouseState& house);
+/// next       what each batch needs next; a batch that is not named goes without
+[[nodiscard]] std::string house_json(const journal::HouseState& house,
+                                     const std::map<journal::Id, NextStep>& next = {});
 
 /// One batch whole, with the lots it made and the account of its pure alcohol.
 [[nodiscard]] std::string batch_json(const journal::HouseState& house,
-                                     const journal::BatchState& batch);
+                                     const journal::BatchState& batch,
+                                     const NextStep* next = nullptr);
 
 /// Every lot of the house.
 [[nodiscard]] std::string lots_json(const journal::HouseState& house);

@@ -140,6 +140,7 @@ std::string plan_json(const plan::Recipe& recipe, const plan::Kit& kit, const pl
   document["uses"] = uses_part(recipe, plan.uses);
   document["timeline"] = timeline_part(plan.timeline);
   document["findings"] = findings_part(plan.findings);
+  document["legal_classes"] = legal_classes_part(recipe, kit, plan);
   return document.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -39,5 +39,7 @@ namespace lynearm::wire {
 [[nodiscard]] Json uses_part(const plan::Recipe& recipe, const plan::Uses& uses);
 [[nodiscard]] Json timeline_part(const plan::Timeline& timeline);
 [[nodiscard]] Json findings_part(const std::vector<plan::Finding>& findings);
+[[nodiscard]] Json legal_classes_part(const plan::Recipe& recipe, const plan::Kit& kit,
+                                      const plan::Plan& plan);
 
 }  // namespace lynearm::wire

@@ -85,5 +85,22 @@ TEST(Backward, scaling_by_one_changes_nothing) {
   EXPECT_EQ(before.finish.bottle.volume, after.finish.bottle.volume);
 }
 
+TEST(Backward, another_ingredient_brings_the_same_extract) {
+  const Recipe recipe = tern::recipe_8();
+  const Plan before = make(recipe, tern::kit_8());
+  const Solved solved = replaced(recipe, tern::kit_8(), 3, "wheat-malt");
+  const Plan plan = make(solved.recipe, tern::kit_8());
+  EXPECT_EQ(solved.recipe.bill[2].ingredient, "wheat-malt");
+  EXPECT_NEAR(plan.mash.bill.potential.extract.kilograms(),
+              before.mash.bill.potential.extract.kilograms(), 1e-9);
+}
+
+TEST(Backward, a_bill_that_would_not_convert_any_more_is_refused) {
+  EXPECT_THROW(static_cast<void>(replaced(tern::recipe_8(), tern::kit_8(), 2, "sugar")),
+               base::InputError);
+  EXPECT_THROW(static_cast<void>(replaced(tern::recipe_8(), tern::kit_8(), 5, "sugar")),
+               base::InputError);
+}
+
 }  // namespace
 }  // namespace lynearm::plan

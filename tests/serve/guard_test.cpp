@@ -18,7 +18,7 @@ Request request(std::string method, std::string path, Pairs headers) {
 }
 
 int status(const Guard& guard, const Request& asked) {
-  const auto refusal = guard.refusal(asked);
+  const auto refusal = guard.refusal(asked, asked.path);
   return refusal ? refusal->status : 0;
 }
 
@@ -88,11 +88,29 @@ TEST(Guard, RefusesAStreamToAnotherSite) {
 TEST(Guard, KnowsItsOriginUnderTls) {
   const Guard guard{{}, true};
   const auto from = [&](const char* origin) {
-    return status(guard, request("POST", "/api/v1/batches",
-                                 {{"host", "192.168.1.5:8420"}, {"origin", origin}}));
+    Request asked =
+        request("POST", "/api/v1/batches", {{"host", "192.168.1.5:8420"}, {"origin", origin}});
+    asked.peer.sealed = true;
+    return status(guard, asked);
   };
   EXPECT_EQ(from("https://192.168.1.5:8420"), 0);
   EXPECT_EQ(from("http://192.168.1.5:8420"), 403);
+}
+
+TEST(Guard, UnderTlsSendsThereWhoeverAsksInPlain) {
+  const Guard guard{{}, true};
+  const Pairs ours{{"host", "192.168.1.5:8420"}};
+  const auto there = guard.refusal(request("GET", "/pair", ours), "/pair?a=1");
+  ASSERT_TRUE(there);
+  EXPECT_EQ(there->status, 307);
+  EXPECT_EQ(value_of(there->headers, "Location"), "https://192.168.1.5:8420/pair?a=1");
+  // What would change something was said in the open, and is not to be said so again.
+  const auto refused =
+      guard.refusal(request("POST", "/api/v1/entries", ours), "/api/v1/entries");
+  ASSERT_TRUE(refused);
+  EXPECT_EQ(refused->status, 400);
+  EXPECT_FALSE(value_of(refused->headers, "Location"));
+  EXPECT_EQ(status(guard, request("GET", "/", {{"host", "elsewhere.example"}})), 421);
 }
 
 TEST(Guard, RefusesCrossSiteRequestsButLetsALinkBeFollowed) {

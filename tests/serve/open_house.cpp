@@ -23,12 +23,20 @@ std::string Answer::header(std::string_view name) const {
   return head.substr(begin, head.find("\r\n", begin) - begin);
 }
 
-Visitor::Visitor(std::uint16_t port) : socket_(::socket(AF_INET, SOCK_STREAM, 0)), port_(port) {
-  sockaddr_in address{};
-  address.sin_family = AF_INET;
-  address.sin_port = htons(port);
-  address.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-  if (::connect(socket_, reinterpret_cast<const sockaddr*>(&address), sizeof address) != 0) {
+Visitor::Visitor(std::uint16_t port, bool by_ipv6)
+    : socket_(::socket(by_ipv6 ? AF_INET6 : AF_INET, SOCK_STREAM, 0)), port_(port) {
+  sockaddr_in four{};
+  four.sin_family = AF_INET;
+  four.sin_port = htons(port);
+  four.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
+  sockaddr_in6 six{};
+  six.sin6_family = AF_INET6;
+  six.sin6_port = htons(port);
+  six.sin6_addr = in6addr_loopback;
+  const int failed =
+      by_ipv6 ? ::connect(socket_, reinterpret_cast<const sockaddr*>(&six), sizeof six)
+              : ::connect(socket_, reinterpret_cast<const sockaddr*>(&four), sizeof four);
+  if (failed != 0) {
     ::close(socket_);
     throw std::runtime_error("no connection");
   }

@@ -24,10 +24,11 @@ struct Answer {
   [[nodiscard]] std::string header(std::string_view name) const;
 };
 
-/// A blocking connection to 127.0.0.1.
+/// A blocking connection to 127.0.0.1, or by IPv6 to ::1.
 class Visitor {
  public:
-  explicit Visitor(std::uint16_t port);
+  /// throws     std::runtime_error when nobody listens there
+  explicit Visitor(std::uint16_t port, bool by_ipv6 = false);
   ~Visitor();
   Visitor(Visitor&& other) noexcept;
   Visitor(const Visitor&) = delete;

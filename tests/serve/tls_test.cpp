@@ -94,10 +94,19 @@ TEST_F(OwnCertificate, AnswersOverTlsUnderItsNames) {
   EXPECT_THAT(answer, testing::HasSubstr("{\"status\":\"well\"}"));
   ::close(number);
 
-  // Plain HTTP at a port of TLS gets no answer, and no harm is done.
+  // Plain HTTP at the same port is shown where to go, and gets nothing else.
   Visitor plain = house.visitor();
-  plain.send("GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n");
-  EXPECT_TRUE(plain.is_closed(std::chrono::seconds{5}));
+  const Answer shown = plain.get("/healthz?a=%20b");
+  EXPECT_EQ(shown.status, 307);
+  EXPECT_EQ(shown.header("Location"),
+            "https://127.0.0.1:" + std::to_string(house.port()) + "/healthz?a=%20b");
+  EXPECT_THAT(shown.body, testing::HasSubstr("This house speaks TLS"));
+  EXPECT_THAT(shown.body, testing::Not(testing::HasSubstr("well")));
+  EXPECT_EQ(plain.post("/healthz", "{}").status, 400);
+  // Nor do bytes that are neither stay open for ever.
+  Visitor neither = house.visitor();
+  neither.send(std::string_view{"\x16\x03\x01\x02\x00nothing of a handshake", 30});
+  EXPECT_TRUE(neither.is_closed(std::chrono::seconds{5}));
 }
 
 TEST_F(OwnCertificate, MustFitItsKey) {

@@ -130,7 +130,7 @@ def questions(house):
     yield get("/journal")
     yield get("/events")
     for pattern in ("/batches/{batch}", "/batches/{batch}/entries", "/batches/{batch}/plan",
-                    "/batches/{batch}/sheet"):
+                    "/batches/{batch}/sheet", "/batches/{batch}/ferment"):
         yield get(pattern, batch=batch)
         yield get(pattern, batch=nobody)
         yield get(pattern, batch="nonsense")
@@ -147,6 +147,11 @@ def questions(house):
     yield post("/plan", plan)
     yield post("/plan", dict(plan, members=20))
     yield post("/plan", dict(plan, recipe="name = 4"))
+    for wish in ({"want": "kit"}, {"want": "spirit", "volume": "5 L", "strength": "110 proof"},
+                 {"want": "gravity", "gravity": "1.062"}, {"want": "gravity", "gravity": "heavy"},
+                 {"want": "replace", "line": 1, "ingredient": "wheat-malt"},
+                 {"want": "replace", "line": 99, "ingredient": "sand"}, {"want": "more"}):
+        yield post("/plan/solve", dict(plan, **wish))
     yield post("/pour", {"run": cut["entry"], "jars": jars})
     yield post("/pour", {"run": cut["entry"], "jars": [dict(jars[0], hearts_mL_20C=1e6)]})
     yield post("/pour", {"run": nobody, "jars": []})

@@ -16,7 +16,7 @@
 #include "store/entries.hpp"
 #include "store/house.hpp"
 #include "store/postgresql/engine.hpp"
-#include "store/postgresql/schema.hpp"
+#include "store/postgresql/officer.hpp"
 #include "store/postgresql_server.hpp"
 #include "store/temporary_folder.hpp"
 

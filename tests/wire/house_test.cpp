@@ -101,5 +101,49 @@ TEST_F(HouseJson, AJarTellsWhatWasPouredAndWhatIsLeft) {
   EXPECT_NEAR(state["lots"][0]["left"]["strength_percent_vol"].get<double>(), 70.0, 1e-9);
 }
 
+TEST_F(HouseJson, ALotCarriesItsReasonsAndIsToldInProofGallonsAsWell) {
+  book.tell(
+      5, LotBrought{"feints of before", LotKind::feints, litres_at_20C(2), percent_at_20C(60)});
+  house = fold(book.entries);
+  const json lot = json::parse(lots_json(house))["lots"][0];
+  // 27 CFR 30.11: a litre of pure alcohol at 20 °C is 0.525817 proof gallons (account.hpp).
+  EXPECT_NEAR(lot["left"]["proof_gallons"].get<double>(), 1.2 * 0.525817, 2e-6);
+  EXPECT_EQ(lot["why"]["inputs"][0]["name"], "Made, as gauged");
+  EXPECT_EQ(lot["why"]["inputs"][0]["value"], "2.000 L at 60.0 %vol, 1.200 L of pure alcohol");
+  for (const char* part : {"what", "model", "source", "band"}) {
+    EXPECT_FALSE(lot["why"][part].get<std::string>().empty()) << part;
+  }
+}
+
+TEST_F(HouseJson, AStepOfTheAccountCarriesItsReasons) {
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(20);
+  begun.strength = percent_at_20C(9);
+  const Id run = book.tell(10, begun);
+  book.tell(300, RunEnded{run, litres_at_20C(5), percent_at_20C(33), {}, {}});
+  const json step = batch()["account"][0];
+  EXPECT_NEAR(step["in"]["proof_gallons"].get<double>(), 1.8 * 0.525817, 2e-6);
+  EXPECT_NEAR(step["unaccounted"]["proof_gallons"].get<double>(), 0.15 * 0.525817, 2e-5);
+  EXPECT_EQ(step["why"]["inputs"][0]["value"], "1.800 L");
+  EXPECT_EQ(step["why"]["inputs"][1]["value"], "1.650 L");
+}
+
+TEST_F(HouseJson, WhatIsNextIsToldWithItsTimeWhereThereIsOne) {
+  book.tell(0, BatchBegun{"Tern 9", "", true});
+  house = fold(book.entries);
+  NextStep next{.what = "Rack the wash", .stage = Stage::ferment, .since = minute(3)};
+  EXPECT_EQ(json::parse(batch_json(house, house.batches.at(*book.batch), &next))["next"],
+            json::parse(R"({"what":"Rack the wash","stage":"ferment",)"
+                        R"("since":"2026-11-26T06:03:00.000Z","standing":"waits"})"));
+  next.due = minute(60);
+  next.late_after = minute(120);
+  next.due_by = "the plan";
+  const json told = json::parse(house_json(house, {{*book.batch, next}}))["batches"][0]["next"];
+  EXPECT_EQ(told["due"], "2026-11-26T07:00:00.000Z");
+  EXPECT_EQ(told["late_after"], "2026-11-26T08:00:00.000Z");
+  EXPECT_EQ(told["due_by"], "the plan");
+}
+
 }  // namespace
 }  // namespace lynearm::wire

@@ -2,27 +2,30 @@
 // server's content security policy. Writes a picture of each, and holds each against WCAG 2.2 AA by
 // axe-core. Fails on a violation, on anything the policy blocks, on a fault of a script, and on a
 // page that is wider than its window.
-// Use: node scripts/look.mjs [--out folder] [--only name] [--house address]; CHROMIUM names another
-// browser. With --house, a house that runs there (lynearm serve --demo) answers in place of the
-// answers made up below, and its batches' pages are looked at as well; nothing is recorded in it.
-// With --house http://127.0.0.1:8420 (lynearm serve --demo, a data folder to be thrown away) the stages
-// are looked at as well, with that house's own answers; entries are made in it.
+// Use: node scripts/look.mjs [--out folder] [--only name] [--demo | --house address]; CHROMIUM names
+// another browser. With --demo, a house of its own is started with the invented batches (build/lynearm,
+// or LYNEARM) and answers in place of the answers made up below; its batches' pages and the stages are
+// looked at as well. --house names one that runs already, over data to be thrown away: entries are made.
 import axe from 'axe-core';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
+import { openHouse } from '../e2e/house.mjs';
 
 const { values: asked } = parseArgs({
   options: {
     out: { type: 'string', default: 'shots' },
     only: { type: 'string' },
     house: { type: 'string' },
+    demo: { type: 'boolean', default: false },
     dist: { type: 'string', default: 'dist-parts' }, // where the pages are built to
   },
 });
 
+const own = asked.demo ? await openHouse({ demo: true }) : undefined;
+asked.house ??= own?.url;
 const outDir = asked.dist;
 await build({ mode: 'parts', build: { outDir }, logLevel: 'warn' });
 const server = await preview({
@@ -53,6 +56,12 @@ const browser = await chromium.launch({
 });
 mkdirSync(asked.out, { recursive: true });
 
+const why = {
+  what: 'True strength by volume at 20 °C',
+  inputs: [{ name: 'Read', value: '73.1 %vol' }],
+  model: 'Density of ethanol and water.',
+  source: 'OIML R 22 (1973)',
+};
 const answers = {
   '/api/v1/time': { now: '2026-11-26T01:02:03.456Z' },
   '/api/v1/devices': {
@@ -80,13 +89,15 @@ const answers = {
     picture:
       '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path fill="#fff" d="M0 0h9v9H0z"/><path d="M2 2h5v5H2z"/></svg>',
   },
-  '/api/v1/gauge': { strength_percent_vol: 70.2, standard_percent_vol: 0.25 },
+  '/api/v1/gauge': { strength_percent_vol: 70.2, standard_percent_vol: 0.25, why },
   '/api/v1/reduce': {
     water_kg: 0.941,
     water_L: 0.943,
     volume_L_20C: 4.84,
     contraction_L_20C: 0.003,
     pure_alcohol_L_20C: 2.66,
+    proof_gallons: 1.399,
+    why,
   },
   '/api/v1/house': {
     batches: [
@@ -104,6 +115,15 @@ const answers = {
         racked: true,
         runs: [],
         puzzles: 0,
+        next: {
+          what: 'Strip 1 of 4',
+          stage: 'strip',
+          since: '2026-11-25T15:02:00.000Z',
+          standing: 'waits',
+          due: '2026-11-26T08:00:00.000Z',
+          late_after: '2026-11-27T08:00:00.000Z',
+          due_by: 'the plan’s steps, counted from what was done',
+        },
       },
     ],
     airs: [],
@@ -319,7 +339,7 @@ async function lookAt(context, one, size) {
   await page.close();
 }
 
-for (const size of sizes) {
+async function lookAs(size) {
   for (const one of [...pages, ...housed]) {
     if (asked.only && !asked.only.split(',').some((n) => one.name.startsWith(n))) continue;
     // A context of its own: what one page keeps on the device is not there for the next.
@@ -341,7 +361,9 @@ for (const size of sizes) {
     await context.close();
   }
 }
+await Promise.all(sizes.map(lookAs));
 await browser.close();
 await server.close();
+await own?.end();
 console.log(`${looked} pictures looked at, ${faults} faults; they are in ${asked.out}`);
 process.exit(faults > 0 ? 1 : 0);

@@ -101,7 +101,7 @@ export function stagePages(settings) {
         await page.getByText(/Too hot by/).waitFor();
       },
     }),
-    page('ferment', `${TERN_8}/ferment`, { wait: '.uplot' }),
+    page('ferment', `${TERN_8}/ferment`, { wait: '.key .band' }),
     page('reduce', `${TERN_7}/reduce`, {
       wait: '.lot',
       act: async (page) => {

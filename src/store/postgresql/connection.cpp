@@ -140,6 +140,21 @@ std::string shown(const std::string& uri) {
   return text;
 }
 
+void refuse_place(const std::string& uri, const Trouble& trouble) {
+  if (trouble.kind() != Trouble::Kind::unreachable) throw trouble;
+  // The library tells it in several lines, indented.
+  std::string reason;
+  for (const char c : trouble.detail()) {
+    if (c != '\n' && c != '\t') {
+      reason += c;
+    } else if (!reason.empty() && reason.back() != ' ') {
+      reason += ' ';
+    }
+  }
+  if (!reason.empty() && reason.back() == ' ') reason.pop_back();
+  throw base::InputError("store", shown(uri), "a database that answers (" + reason + ")");
+}
+
 std::string array_text(const std::vector<std::optional<std::string>>& values) {
   std::string text = "{";
   for (const auto& value : values) {

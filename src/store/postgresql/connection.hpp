@@ -73,6 +73,10 @@ class Connection {
 /// The connection string without its password, for messages.
 [[nodiscard]] std::string shown(const std::string& uri);
 
+/// Where nobody was reached at the beginning, the place was told wrongly or is not up.
+/// throws     InputError at "store" for what is unreachable, with the reason; else the trouble
+[[noreturn]] void refuse_place(const std::string& uri, const Trouble& trouble);
+
 /// "{...}" as PostgreSQL reads an array; nothing is NULL.
 [[nodiscard]] std::string array_text(const std::vector<std::optional<std::string>>& values);
 

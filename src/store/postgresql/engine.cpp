@@ -157,9 +157,7 @@ PostgresqlEngine::PostgresqlEngine(const std::string& uri, bool only_read)
       writer_ = std::move(connection);
     }
   } catch (const Trouble& trouble) {
-    if (trouble.kind() != Trouble::Kind::unreachable) throw;
-    throw base::InputError("store", shown(uri),
-                           "a database that answers (" + trouble.detail() + ")");
+    refuse_place(uri, trouble);
   }
 }
 

@@ -75,18 +75,4 @@ void require_up_to_date(Connection& connection, const std::string& uri) {
                                      newest()));
 }
 
-void admit_officer(const std::string& uri, const std::string& role) {
-  Connection connection(uri);
-  if (connection.run("SELECT 1 FROM pg_roles WHERE rolname = $1", {role}).rows() == 0) {
-    throw base::InputError("officer", role, "a role that the database knows");
-  }
-  char* const quoted = PQescapeIdentifier(connection.handle(), role.c_str(), role.size());
-  const std::string name = quoted;
-  PQfreemem(quoted);
-  connection.run_all(
-      fmt::format("GRANT USAGE ON SCHEMA lynearm TO {0}; GRANT SELECT ON "
-                  "lynearm.entry, lynearm.attachment, lynearm.version TO {0}",
-                  name));
-}
-
 }  // namespace lynearm::store::postgresql

@@ -1,5 +1,5 @@
 // The schema `lynearm` of a PostgreSQL database: made new, or brought from any earlier version
-// to ours; and who may read it.
+// to ours.
 #pragma once
 
 #include <string>
@@ -16,12 +16,5 @@ void bring_up_to_date(Connection& connection, const std::string& uri);
 /// For a role that only reads.
 /// throws     InputError at "store" unless there is a schema of our version that it may read
 void require_up_to_date(Connection& connection, const std::string& uri);
-
-/// Lets a role read the journal and the attachments, and nothing else: for an officer who looks
-/// over the house's books. The role is made by whoever runs the database.
-///
-/// uri        of the role that the server uses
-/// throws     InputError at "officer" when there is no such role; Trouble
-void admit_officer(const std::string& uri, const std::string& role);
 
 }  // namespace lynearm::store::postgresql

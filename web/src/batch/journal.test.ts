@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Entry } from '../data/entry';
-import { changed, editables, inWords, journalRows, keyName, valueAt } from './journal';
+import { changed, editables, inWords, journalRows, keyName, valueAt, wrongIn } from './journal';
 
 const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
   id,
@@ -103,4 +103,19 @@ test('numbers and words can be corrected at any depth, ids and scales not', () =
   const mended = changed(body, ['spout', 'reading'], 73.2);
   expect(valueAt(mended, ['spout', 'reading'])).toBe(73.2);
   expect(body.spout.reading).toBe(37.2); // the first telling stays
+});
+
+test('a corrected value is held to what the house accepts', () => {
+  const body = { jar: 3, spout: { reading: 73.2, scale: 'percent_vol' }, pot_temperature_C: 90 };
+  const wrong = (path: string, text: string) =>
+    wrongIn(
+      body,
+      editables(body).find((f) => f.path.join('.') === path)!,
+      text,
+    );
+  expect(wrong('spout.reading', '72.1')).toBeUndefined();
+  expect(wrong('spout.reading', '172')).toBe('“172” was given; accepted: 0–100.');
+  expect(wrong('pot_temperature_C', '4000')).toContain('accepted: −20 to 120 °C');
+  expect(wrong('jar', '2.5')).toContain('a whole number');
+  expect(wrong('jar', 'two')).toContain('a number');
 });

@@ -1,7 +1,8 @@
 // The journal of a batch as people read it: one row for what happened, with what now stands of it.
 // A correction stands in the place of what it corrects; the first telling stays visible beside it.
 import type { Entry } from '../data/entry';
-import { printed } from '../data/figures';
+import { printed, range, typed } from '../data/figures';
+import { NAME_BYTES, TEXT_BYTES, tooLong, unread } from '../data/measured';
 
 export interface JournalRow {
   first: Entry; // as it was first told
@@ -65,20 +66,34 @@ function undo(row: JournalRow, strike: Entry, byId: ReadonlyMap<string, Entry>):
   row.stands = left.at(-1) ?? row.first;
 }
 
-// Endings of the journal's keys, longest first, and their unit for people.
-const UNITS: readonly [string, string, number][] = [
-  ['_L_per_min', 'L/min', 1],
-  ['_percent_vol', '%vol', 1],
-  ['_mL_20C', 'mL', 0],
-  ['_L_20C', 'L', 2],
-  ['_hPa', 'hPa', 0],
-  ['_mL', 'mL', 0],
-  ['_kg', 'kg', 3],
-  ['_L', 'L', 2],
-  ['_C', '°C', 1],
-  ['_W', 'W', 0],
-  ['_g', 'g', 0],
+type Bounds = readonly [number, number];
+
+// Endings of the journal's keys, longest first: their unit and decimals for people, and what the house
+// accepts.
+const UNITS: readonly [string, string, number, Bounds][] = [
+  ['_L_per_min', 'L/min', 1, [0, 1000]],
+  ['_percent_vol', '%vol', 1, [0, 100]],
+  ['_mL_20C', 'mL', 0, [0, 1e7]],
+  ['_L_20C', 'L', 2, [0, 10_000]],
+  ['_hPa', 'hPa', 0, [300, 1100]],
+  ['_mL', 'mL', 0, [0, 1e7]],
+  ['_kg', 'kg', 3, [0, 10_000]],
+  ['_L', 'L', 2, [0, 10_000]],
+  ['_C', '°C', 1, [-20, 120]],
+  ['_W', 'W', 0, [0, 100_000]],
+  ['_g', 'g', 0, [0, 1e6]],
 ];
+
+const SCALE_BOUNDS: Record<string, Bounds> = {
+  specific_gravity: [0.7, 1.17],
+  plato: [-7.7, 38.3],
+  brix: [0, 40],
+  percent_vol: [0, 100],
+  percent_mass: [0, 100],
+  proof: [0, 200],
+};
+const WHOLE: Record<string, Bounds> = { jar: [1, 999], staves: [1, 1000], bottles: [0, 100_000] };
+const NAMES = ['name', 'from', 'yeast', 'in', 'species', 'toast', 'what', 'with'];
 
 export interface KeyName {
   name: string;
@@ -192,4 +207,28 @@ export function changed(
   const inner =
     rest.length === 0 ? value : changed((body[key] ?? {}) as Record<string, unknown>, rest, value);
   return { ...body, [key]: inner };
+}
+
+/** What is wrong with the text typed for one value of a body, as a sentence. */
+export function wrongIn(
+  body: Record<string, unknown>,
+  field: Editable,
+  text: string,
+): string | undefined {
+  const key = field.path.at(-1)!;
+  if (field.kind === 'text') return tooLong(text, NAMES.includes(key) ? NAME_BYTES : TEXT_BYTES);
+  if (field.kind === 'flag') return undefined;
+  const value = typed(text);
+  if (value === undefined) return unread(text, 'a number');
+  const beside = valueAt(body, field.path.slice(0, -1)) as Record<string, unknown>;
+  const bounds =
+    key === 'reading'
+      ? SCALE_BOUNDS[String(beside['scale'])]
+      : key === 'fault'
+        ? ([0, 10] as const)
+        : (WHOLE[key] ?? UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
+  if (key in WHOLE && !Number.isInteger(value)) return unread(text, 'a whole number');
+  if (!bounds || (value >= bounds[0] && value <= bounds[1])) return undefined;
+  const decimals = Number.isInteger(bounds[0]) && Number.isInteger(bounds[1]) ? 0 : 2;
+  return unread(text, `${range(...bounds, decimals)} ${field.unit}`.trim());
 }

@@ -31,6 +31,7 @@ const ledger: Plan['ledger'] = {
 };
 const pure = (litres: number, sd = 0.03) => ({
   pure_alcohol_L_20C: litres,
+  proof_gallons: 0.525817 * litres,
   standard_L_20C: sd,
 });
 const step = (change: Partial<AccountStep>): AccountStep => ({
@@ -41,6 +42,7 @@ const step = (change: Partial<AccountStep>): AccountStep => ({
   named: [],
   unaccounted: pure(0.2),
   telling: false,
+  why: { what: 'Unaccounted for', inputs: [], model: '', source: '' },
   ...change,
 });
 const nothing: Told = { account: [], lots: [], ferment: { readings: [] } };

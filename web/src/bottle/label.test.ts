@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Lot } from '../data/answers';
-import { bottlesOf, labelOf, lotMark } from './label';
+import { bottlesOf, drawn, labelOf, lotMark } from './label';
 
 const lot = {
   entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
@@ -25,4 +25,16 @@ test('so many whole bottles come out of a volume', () => {
   expect(bottlesOf(2.1, 0.7).bottles).toBe(3);
   expect(bottlesOf(0.4, 0.5)).toEqual({ bottles: 0, over_L: 0.4 });
   expect(bottlesOf(1, 0)).toEqual({ bottles: 0, over_L: 1 });
+});
+
+test('what fills no bottle stays in the lot, but for what clings', () => {
+  const part = { lot: 'l', volume_L_20C: 4.356 };
+  expect(drawn(part, 8, 0.5)).toEqual({
+    from: { lot: 'l', volume_L_20C: 4 },
+    over_L: expect.closeTo(0.356),
+  });
+  expect(drawn({ volume_L_20C: 4.003 }, 8, 0.5)).toEqual({
+    from: { volume_L_20C: 4.003 },
+    over_L: 0,
+  });
 });

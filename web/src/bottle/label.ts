@@ -29,6 +29,20 @@ export function labelOf(lot: Lot, name: string): Label | undefined {
   };
 }
 
+/** Under this, a rest is what clings to vessel and hose. */
+const CLINGS_L = 0.005;
+
+/** What goes out of the lot into the bottles, and the rest of what was meant for them, in litres. */
+export function drawn<Part extends { volume_L_20C: number }>(
+  part: Part,
+  bottles: number,
+  size_L: number,
+): { from: Part; over_L: number } {
+  const over_L = part.volume_L_20C - bottles * size_L;
+  if (over_L <= CLINGS_L) return { from: part, over_L: 0 };
+  return { from: { ...part, volume_L_20C: bottles * size_L }, over_L };
+}
+
 /** Whole bottles that a volume fills, and what is left over, in litres. */
 export function bottlesOf(volume_L: number, size_L: number): { bottles: number; over_L: number } {
   const bottles = size_L > 0 ? Math.floor(volume_L / size_L + 1e-9) : 0;

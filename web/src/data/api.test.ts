@@ -66,6 +66,20 @@ test('kept entries are named by id; an answer without them keeps nothing', async
   await expect(odd.keep([])).rejects.toBeInstanceOf(NoAnswer);
 });
 
+test('a photograph is sent as it is and named by the house', async () => {
+  let sent: RequestInit | undefined;
+  const api = new Api({
+    fetch: vi.fn<typeof fetch>(async (_, wish) => {
+      sent = wish;
+      return Response.json({ attachment: 'ab'.repeat(32) });
+    }),
+  });
+  const picture = new Blob([new Uint8Array([0xff, 0xd8, 0xff])], { type: 'image/jpeg' });
+  expect(await api.keepFile(picture)).toBe('ab'.repeat(32));
+  expect(sent?.body).toBe(picture);
+  expect(new Headers(sent?.headers).get('Content-Type')).toBe('application/octet-stream');
+});
+
 test('an answer that tells the house’s time teaches its clock', async () => {
   const clock = new HouseTime(() => 0);
   let now = 10_000;

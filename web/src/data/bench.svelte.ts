@@ -6,6 +6,7 @@ import { Clocks } from './clocks.svelte';
 import { newEntry, type Entry, type EntryWish } from './entry';
 import { EventStream } from './event_stream';
 import { Outbox, type OutboxState } from './outbox';
+import { keepPages, pagesWereKept } from './page_keeper';
 import { Problem } from './problem';
 import { settings } from './settings.svelte';
 
@@ -22,6 +23,8 @@ export class Bench {
     sending: false,
     answered: undefined,
   });
+  /** Whether the page can be opened again while the house is away; undefined until it is known. */
+  pages_kept = $state<boolean | undefined>(undefined);
   /** Device time when the connection was lost; forecasts on the screen are that old. */
   lost_ms = $state<number | undefined>(undefined);
   readonly clocks: Clocks;
@@ -29,7 +32,7 @@ export class Bench {
   #box: Outbox | undefined;
   #stream: EventStream | undefined;
   readonly #hearers = new Set<Hearing>();
-  readonly #resumers = new Set<() => void>();
+  readonly #turned = new Set<() => void>();
 
   constructor(own: Api = api) {
     this.api = own;
@@ -39,7 +42,11 @@ export class Bench {
   /** Opens queue, stream and clocks; the returned function closes them. */
   open(): () => void {
     const box = (this.#box = new Outbox({ keep: (entries) => this.api.keep(entries) }));
-    const unsubscribe = box.subscribe((state) => (this.outbox = state));
+    const unsubscribe = box.subscribe((state) => {
+      // What took an entry also speaks: the stream need not wait for its turn.
+      if (state.answered === true && this.outbox.answered === false) this.#stream?.nudge();
+      this.outbox = state;
+    });
     const stream = (this.#stream = new EventStream({
       address: this.api.address('/events'),
       kinds: ['hello', 'kept'],
@@ -47,16 +54,16 @@ export class Bench {
         for (const hearer of this.#hearers) hearer(kind, data);
       },
       connected: (is) => {
-        if (!is && this.connected !== false) this.lost_ms = Date.now();
+        const was = this.connected;
+        this.connected = is;
+        if (!is && was !== false) this.lost_ms = Date.now();
         void this.greet();
         if (is) {
           this.lost_ms = undefined;
           void box.send();
         }
-        this.connected = is;
-      },
-      resumed: () => {
-        for (const resumer of this.#resumers) resumer();
+        if (was === undefined || was === is) return;
+        for (const turned of this.#turned) turned();
       },
     }));
     const back = () => {
@@ -66,6 +73,9 @@ export class Bench {
     const seen = () => document.visibilityState === 'visible' && back();
     addEventListener('online', back);
     document.addEventListener('visibilitychange', seen);
+    void pagesWereKept().then((were) => {
+      if (were) this.pages_kept = true;
+    });
     const stopClocks = this.clocks.run();
     void box.send();
     return () => {
@@ -88,6 +98,16 @@ export class Bench {
     }
   }
 
+  /**
+   * Readies this device for a house that goes away: has the browser keep the pages, or else loads
+   * what is not loaded yet, so that at least the page that is open can go everywhere.
+   */
+  async prepare(loadAll: () => Promise<void>): Promise<void> {
+    const kept = await keepPages();
+    if (!kept) await loadAll();
+    this.pages_kept = kept;
+  }
+
   /** Records: resolves with the entry once it is safe on this device; it is then sent home. */
   async record(wish: Omit<EntryWish, 'who'> & { who?: string }): Promise<Entry> {
     const entry = newEntry({ ...wish, who: wish.who ?? settings.who });
@@ -102,10 +122,13 @@ export class Bench {
     return () => this.#hearers.delete(hearer);
   }
 
-  /** Calls back when the connection is back and events may have been missed. */
-  onResume(resumer: () => void): () => void {
-    this.#resumers.add(resumer);
-    return () => this.#resumers.delete(resumer);
+  /**
+   * Calls back when the connection is lost, so that what is on the screen is found to be old, and when
+   * it is back, since events may have been missed.
+   */
+  onTurn(turned: () => void): () => void {
+    this.#turned.add(turned);
+    return () => this.#turned.delete(turned);
   }
 
   sendNow(): void {

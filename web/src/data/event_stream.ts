@@ -1,6 +1,6 @@
 // The house's live events (server-sent events), with a reconnection of our own: the browser's gives
 // up for good on an error status, and on a phone that slept it may not notice a dead connection.
-// A house that sends "beat" events is held to them: then silence for 40 s means gone.
+// The house sends a "beat" after 15 s in which nothing happens: silence for 40 s means gone.
 
 export interface EventSourceLike {
   close(): void;
@@ -14,8 +14,6 @@ export interface StreamSettings {
   kinds: readonly string[]; // names of the events to hear
   heard: (kind: string, data: unknown, id: string) => void;
   connected: (is: boolean) => void;
-  /** After a reconnection events may be missing: the page then asks for the whole state. */
-  resumed: () => void;
   open: (address: string) => EventSourceLike;
   later: (work: () => void, ms: number) => () => void;
   random: () => number;
@@ -30,8 +28,6 @@ export class EventStream {
   #callOff: (() => void) | undefined;
   #failures = 0;
   #last = '';
-  #before = false;
-  #beats = false; // whether the house has ever sent a beat
   #stopped = false;
 
   constructor(
@@ -39,7 +35,6 @@ export class EventStream {
   ) {
     this.#settings = {
       connected: () => undefined,
-      resumed: () => undefined,
       open: (address) => new EventSource(address, { withCredentials: true }),
       later: (work, ms) => {
         const timer = setTimeout(work, ms);
@@ -77,14 +72,11 @@ export class EventStream {
       if (this.#source !== source) return;
       this.#failures = 0;
       this.#settings.connected(true);
-      if (this.#before) this.#settings.resumed();
-      this.#before = true;
       this.#watch();
     };
     source.onerror = () => this.#lost(source);
     source.addEventListener('beat', () => {
-      this.#beats = true;
-      this.#watch();
+      if (this.#source === source) this.#watch();
     });
     for (const kind of this.#settings.kinds) {
       source.addEventListener(kind, (event) => {
@@ -104,8 +96,6 @@ export class EventStream {
 
   #watch(): void {
     this.#callOff?.();
-    this.#callOff = undefined;
-    if (!this.#beats) return;
     const source = this.#source;
     this.#callOff = this.#settings.later(() => source && this.#lost(source), SILENCE_MS);
   }

@@ -23,7 +23,8 @@ export function typed(text: string): number | undefined {
     .replace(/[\s\u202f\u00a0]/g, '')
     .replace(',', '.');
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain)) return undefined;
-  return Number(plain);
+  const value = Number(plain);
+  return Number.isFinite(value) ? value : undefined; // four hundred digits are no number
 }
 
 /** The band as it is printed: "± 0.3" when it lies evenly about the value, else "(86–91)". */

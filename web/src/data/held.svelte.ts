@@ -1,7 +1,8 @@
 // An answer of the house that stays on the screen: asked for when first shown, again whenever
-// something was recorded or the connection is back, and kept in IndexedDB, so that a page opened
+// something was recorded or the connection is lost or back, and kept in IndexedDB, so that a page opened
 // while the house does not answer shows what it last heard, with its age. Asking is never doubled:
-// a wish made while a question is out is answered by one more question after it.
+// a wish made while a question is out is answered by one more question after it. A question that was
+// not answered (a phone that slept in the midst of it) is asked again after a while.
 import { openDB, type IDBPDatabase } from 'idb';
 import { untrack } from 'svelte';
 import type { Api } from './api';
@@ -16,7 +17,7 @@ interface Kept {
 export interface Voice {
   readonly api: Pick<Api, 'get'>;
   hear(hearer: () => void): () => void;
-  onResume(resumer: () => void): () => void;
+  onTurn(turned: () => void): () => void;
 }
 
 let base: Promise<IDBPDatabase> | undefined;
@@ -26,6 +27,9 @@ const opened = () =>
       made.createObjectStore('answers');
     },
   }));
+
+const FIRST_WAIT_MS = 2000;
+const LAST_WAIT_MS = 30_000;
 
 export class Held<Answer> {
   value = $state.raw<Answer | undefined>();
@@ -40,6 +44,8 @@ export class Held<Answer> {
   #asking: Promise<void> | undefined;
   #again = false;
   #closed = false;
+  #wait_ms = FIRST_WAIT_MS;
+  #later: ReturnType<typeof setTimeout> | undefined;
 
   constructor(bench: Voice, path: string) {
     this.#bench = bench;
@@ -53,10 +59,11 @@ export class Held<Answer> {
       void this.ask();
       const stops = [
         this.#bench.hear(() => void this.ask()),
-        this.#bench.onResume(() => void this.ask()),
+        this.#bench.onTurn(() => void this.ask()),
       ];
       return () => {
         this.#closed = true;
+        clearTimeout(this.#later);
         for (const stop of stops) stop();
       };
     });
@@ -75,6 +82,7 @@ export class Held<Answer> {
   async #ask(): Promise<void> {
     do {
       this.#again = false;
+      clearTimeout(this.#later);
       try {
         const value = await this.#bench.api.get<Answer>(this.#path);
         if (this.#closed) return;
@@ -82,10 +90,15 @@ export class Held<Answer> {
         this.at_ms = Date.now();
         this.old = false;
         this.fault = undefined;
+        this.#wait_ms = FIRST_WAIT_MS;
         void this.#keep({ value, at_ms: this.at_ms });
       } catch (fault) {
-        if (fault instanceof NoAnswer) this.old = true;
-        else this.fault = fault as Error;
+        if (this.#closed) return;
+        if (fault instanceof NoAnswer) {
+          this.old = true;
+          this.#later = setTimeout(() => void this.ask(), this.#wait_ms);
+          this.#wait_ms = Math.min(2 * this.#wait_ms, LAST_WAIT_MS);
+        } else this.fault = fault as Error;
       }
     } while (this.#again && !this.#closed);
   }

@@ -18,7 +18,7 @@ function house() {
         hearers.add(h);
         return () => void hearers.delete(h);
       },
-      onResume: (r: () => void) => {
+      onTurn: (r: () => void) => {
         resumers.add(r);
         return () => void resumers.delete(r);
       },
@@ -97,4 +97,23 @@ test('a refusal is told, and the value of before stays', async () => {
   expect(held.fault?.message).toBe('No such batch');
   expect(held.value).toEqual({ n: 1 });
   stop();
+});
+
+test('a question that was not answered is asked again after a while, though nothing was heard', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  try {
+    const h = house();
+    h.get.mockRejectedValueOnce(new NoAnswer('the phone slept')).mockResolvedValueOnce({ n: 4 });
+    const held = new Held<{ n: number }>(h.bench, '/f');
+    const stop = held.open();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(held.old).toBe(true);
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(held.value).toEqual({ n: 4 });
+    expect(held.old).toBe(false);
+    stop();
+    expect(vi.getTimerCount()).toBe(0);
+  } finally {
+    vi.useRealTimers();
+  }
 });

@@ -21,24 +21,79 @@ export interface GravityRead {
   at_C: number;
 }
 
+type Bounds = readonly [number, number];
+const within = (value: number | undefined, [low, high]: Bounds): number | undefined =>
+  value !== undefined && value >= low && value <= high ? value : undefined;
+
+/** What the house accepts; wide on purpose. */
+const VOLUME_L: Bounds = [0, 10_000];
+const MASS_KG: Bounds = [0, 10_000];
+const DEGREES: Bounds = [-20, 120];
+const WATTS: Bounds = [0, 100_000];
+const SPIRIT_AT: Bounds = [-20, 40]; // the density formula's range
+const WORT_AT: Bounds = [0, 60];
+const STRENGTH: Record<StrengthScale, Bounds> = { percent_vol: [0, 100], proof: [0, 200] };
+const GRAVITY: Record<GravityScale, Bounds> = {
+  specific_gravity: [0.97, 1.17],
+  plato: [-7.7, 38.3],
+  brix: [0, 40],
+};
+
+/** Litres, from "3.9", "3.9 L", "1 gal" in a field of litres or millilitres. */
+export function volumeTyped(text: string, units: Units, unit: 'L' | 'mL' = 'L') {
+  const value = typedAs(text, unit, units);
+  return within(value === undefined || unit === 'L' ? value : value / 1000, VOLUME_L);
+}
+
+export const degreesTyped = (text: string, units: Units) =>
+  within(typedAs(text, '°C', units), DEGREES);
+
+export const massTyped = (text: string, units: Units) =>
+  within(typedAs(text, 'kg', units), MASS_KG);
+
+export const gramsTyped = (text: string, units: Units) =>
+  within(typedAs(text, 'g', units), [0, 1000 * MASS_KG[1]]);
+
+/** "2200", "2200 W", "2.2 kW". */
+export function wattsTyped(text: string): number | undefined {
+  const kilo = /kW\s*$/i.test(text);
+  const value = typed(text.replace(/\s*k?W\s*$/i, ''));
+  return within(value === undefined || !kilo ? value : 1000 * value, WATTS);
+}
+
+/** "55", "55 %", "55 %vol": a true strength. */
+export const percentTyped = (text: string) =>
+  within(typed(text.replace(/\s*%\s*(vol)?\s*$/i, '')), [0, 100]);
+
 /** "73.1", "73.1 %", "146 proof": the figure and its scale. */
 export function strengthTyped(text: string): { reading: number; scale: StrengthScale } | undefined {
   const found = /^\s*([\d.,]+)\s*(%|%\s*vol|vol|abv|proof|°?\s*proof)?\s*$/i.exec(text);
-  const reading = found ? typed(found[1]!) : undefined;
-  if (reading === undefined) return undefined;
-  return { reading, scale: /proof/i.test(found![2] ?? '') ? 'proof' : 'percent_vol' };
+  const scale = /proof/i.test(found?.[2] ?? '') ? 'proof' : 'percent_vol';
+  const reading = within(found ? typed(found[1]!) : undefined, STRENGTH[scale]);
+  return reading === undefined ? undefined : { reading, scale };
 }
 
+/** The figure on a hydrometer or refractometer. */
+export const gravityTyped = (text: string, scale: GravityScale) =>
+  within(typed(text), GRAVITY[scale]);
+
 export function volumeRead(text: string, at: string, units: Units): VolumeRead | undefined {
-  const volume_L = typedAs(text, 'L', units);
-  const at_C = typedAs(at, '°C', units);
-  if (volume_L === undefined || at_C === undefined || volume_L < 0) return undefined;
+  const volume_L = volumeTyped(text, units);
+  const at_C = degreesTyped(at, units);
+  if (volume_L === undefined || at_C === undefined) return undefined;
   return { volume_L, at_C };
 }
 
+/** As warm as a spirit is gauged. */
+export const spiritAt = (text: string, units: Units) =>
+  within(typedAs(text, '°C', units), SPIRIT_AT);
+
+/** As warm as a wort or wash is read. */
+export const wortAt = (text: string, units: Units) => within(typedAs(text, '°C', units), WORT_AT);
+
 export function strengthRead(text: string, at: string, units: Units): StrengthRead | undefined {
   const strength = strengthTyped(text);
-  const at_C = typedAs(at, '°C', units);
+  const at_C = spiritAt(at, units);
   if (strength === undefined || at_C === undefined) return undefined;
   return { ...strength, at_C };
 }
@@ -49,20 +104,58 @@ export function gravityRead(
   at: string,
   units: Units,
 ): GravityRead | undefined {
-  const reading = typed(text);
-  const at_C = typedAs(at, '°C', units);
+  const reading = gravityTyped(text, scale);
+  const at_C = wortAt(at, units);
   if (reading === undefined || at_C === undefined) return undefined;
   return { reading, scale, at_C };
 }
 
+/** What was typed, as a sentence names it: whole when it is short. */
+export function quoted(text: string): string {
+  const plain = text.trim().replace(/\s+/g, ' ');
+  if (plain === '') return 'Nothing';
+  return `“${plain.length > 40 ? `${plain.slice(0, 40)}…` : plain}”`;
+}
+
 /** The sentence at a field that holds nothing, or what cannot be read. */
 export const unread = (text: string, accepted: string): string =>
-  `${text.trim() === '' ? 'Nothing' : `“${text.trim()}”`} was given; accepted: ${accepted}.`;
+  `${quoted(text)} was given; accepted: ${accepted}.`;
+
+/** The same where the field holds something, or must; undefined when it was read. */
+export const faultOf = (
+  text: string,
+  value: unknown,
+  accepted: string,
+  needed = true,
+): string | undefined =>
+  value === undefined && (needed || text.trim() !== '') ? unread(text, accepted) : undefined;
+
+/** Longest texts the house takes, in bytes. */
+export const NAME_BYTES = 200;
+export const TEXT_BYTES = 20_000;
+export const WHO_BYTES = 80;
+
+/** The sentence at a text that is longer than the house takes. */
+export function tooLong(text: string, most_bytes: number): string | undefined {
+  const bytes = new TextEncoder().encode(text.trim()).length;
+  return bytes <= most_bytes
+    ? undefined
+    : `${quoted(text)} is ${bytes} letters long; accepted: up to ${most_bytes}.`;
+}
 
 export const ACCEPTED = {
-  volume: 'a volume such as 3.9 L or 1 gal',
-  temperature: 'a temperature such as 20 °C or 68 F',
-  strength: 'a reading such as 68.2 or 136.4 proof',
-  mass: 'a mass such as 2.8 kg or 6.2 lb',
-  gravity: 'a figure such as 1.062',
+  volume: 'a volume such as 3.9 L or 1 gal, up to 10 000 L',
+  temperature: 'a temperature such as 20 °C or 68 F, from −20 to 120 °C',
+  spiritAt: 'a temperature such as 20 °C or 68 F, from −20 to 40 °C',
+  wortAt: 'a temperature such as 20 °C or 68 F, from 0 to 60 °C',
+  strength: 'a reading such as 68.2 or 136.4 proof, up to 100 % or 200 proof',
+  mass: 'a mass such as 2.8 kg or 6.2 lb, up to 10 000 kg',
+  grams: 'a mass such as 55 g or 2 oz',
+  power: 'watts such as 2200, up to 100 000',
+  percent: 'a true strength such as 46.0, up to 100',
+  gravity: {
+    specific_gravity: 'a figure such as 1.062, from 0.970 to 1.170',
+    plato: 'a figure such as 14.2, from −7.7 to 38.3',
+    brix: 'a figure such as 14.2, from 0 to 40',
+  },
 } as const;

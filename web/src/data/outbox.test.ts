@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Entry } from './entry';
 import { Outbox, type OutboxState } from './outbox';
 import { NoAnswer, Problem } from './problem';
@@ -101,6 +101,18 @@ test('a lost answer loses nothing and doubles nothing', async () => {
   await box.send();
   expect(house.kept).toEqual(['1']);
   expect(stateOf(box).waiting).toBe(0);
+});
+
+test('a page that was just opened counts what an earlier one left before it says that all is saved', async () => {
+  const before = open();
+  house.cut = 'before';
+  await before.put(entry('1'));
+  await before.close();
+  boxes = [];
+  const box = open();
+  expect(stateOf(box)).toMatchObject({ waiting: 0, uncounted: true });
+  await vi.waitFor(() => expect(stateOf(box)).toMatchObject({ waiting: 1, uncounted: false }));
+  expect(house.kept).toEqual([]);
 });
 
 test('entries survive the page being closed', async () => {

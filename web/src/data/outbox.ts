@@ -20,9 +20,11 @@ interface Shape extends DBSchema {
 
 export interface OutboxState {
   waiting: number; // kept on this device, not yet at home
+  uncounted?: boolean; // nobody has looked yet: what an earlier page left may wait
   refused: { entry: Entry; reason: string }[];
   sending: boolean;
   answered: boolean | undefined; // whether the house answered the last time; undefined: not asked
+  trouble?: string | undefined; // why the house could not keep them when it answered the last time
 }
 
 export interface OutboxSettings {
@@ -44,7 +46,13 @@ export class Outbox {
   readonly #settings: OutboxSettings;
   readonly #base: Promise<IDBPDatabase<Shape>>;
   readonly #listeners = new Set<(state: OutboxState) => void>();
-  #state: OutboxState = { waiting: 0, refused: [], sending: false, answered: undefined };
+  #state: OutboxState = {
+    waiting: 0,
+    uncounted: true,
+    refused: [],
+    sending: false,
+    answered: undefined,
+  };
   #running: Promise<void> | undefined;
   #again = false;
   #callOff: (() => void) | undefined;
@@ -68,6 +76,8 @@ export class Outbox {
         held.createIndex('id', 'entry.id', { unique: true });
       },
     });
+    // A device without a store of its own has nothing waiting; put() then says what is wrong.
+    this.#base.then(() => this.#count()).catch(() => this.#tell({ uncounted: false }));
   }
 
   /** Calls back now and at each change; returns how to stop. */
@@ -142,7 +152,9 @@ export class Outbox {
         this.#failures = 0;
       } catch (fault) {
         if (this.#closed) return;
-        this.#tell({ sending: false, answered: !(fault instanceof NoAnswer) });
+        const answered = !(fault instanceof NoAnswer);
+        const trouble = fault instanceof Problem ? fault.message : undefined;
+        this.#tell({ sending: false, answered, trouble });
         this.#wait();
         return;
       }
@@ -172,9 +184,11 @@ export class Outbox {
         continue;
       }
       const gone = await this.#remove(kept, batch);
-      this.#tell({ answered: true });
+      this.#tell({ answered: true, trouble: undefined });
       if (gone === 0) throw new Error('The house kept none of what was sent.');
     }
+    // Another open page may have sent them: then nothing is known of the last time any more.
+    if (this.#state.answered === false) this.#tell({ answered: undefined });
     await this.#count();
   }
 
@@ -217,6 +231,7 @@ export class Outbox {
   async #count(): Promise<void> {
     const held = await (await this.#base).getAll('held');
     this.#tell({
+      uncounted: false,
       waiting: held.filter((h) => h.refused === undefined).length,
       refused: held
         .filter((h) => h.refused !== undefined)

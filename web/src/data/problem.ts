@@ -1,5 +1,6 @@
 // What the house says when it cannot do what was asked: problem details (RFC 9457). Faults of
 // input (`errors`) carry the field's path ("mash.grain[2].mass"), the value, and what would be accepted.
+import { quoted } from './measured';
 
 export interface Fault {
   field: string;
@@ -48,7 +49,7 @@ export class NoAnswer extends Error {
 export function sentenceOf(fault: Fault): string {
   if (fault.sentence) return fault.sentence;
   const missing = fault.value === undefined || fault.value === '';
-  const said = missing ? 'Nothing' : `“${fault.value}”`;
+  const said = quoted(fault.value ?? '');
   if (fault.accepted) return `${said} was given; accepted: ${fault.accepted}.`;
   return missing ? 'This is missing.' : `${said} is not accepted here.`;
 }

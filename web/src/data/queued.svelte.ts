@@ -1,5 +1,7 @@
 // Entries that are only on this device as yet, read anew whenever the queue changes: a screen shows
-// them beside what the house tells, so that nothing entered seems lost while the house is away.
+// them beside what the house tells, so that nothing entered seems lost while the house is away. One
+// that was just saved stays among them for a moment, until the house's own telling of it is here:
+// else a screen would fall back to what stood before, and a quick thumb enter it twice.
 import type { Entry } from './entry';
 import type { OutboxState } from './outbox';
 
@@ -8,18 +10,36 @@ interface Queue {
   waiting(): Promise<Entry[]>;
 }
 
+const LINGER_MS = 2000;
+
 export class Queued {
   all = $state.raw<Entry[]>([]);
+  #waiting = $state.raw<ReadonlySet<string>>(new Set());
 
   /** To be called from a component's $effect. */
   follow(queue: Queue): () => void {
     let late = false;
-    void queue.outbox; // read, so that the effect runs again
+    const { refused } = queue.outbox; // read, so that the effect runs again
     void queue.waiting().then((entries) => {
-      if (!late) this.all = entries;
+      if (late) return;
+      const now = new Set(entries.map((entry) => entry.id));
+      const no = new Set(refused.map(({ entry }) => entry.id));
+      const left = this.all.filter((entry) => !now.has(entry.id) && !no.has(entry.id));
+      for (const entry of left) if (this.#waiting.has(entry.id)) this.#linger(entry);
+      this.#waiting = now;
+      this.all = [...left, ...entries];
     });
     return () => (late = true);
   }
+
+  #linger(entry: Entry): void {
+    setTimeout(() => {
+      if (!this.#waiting.has(entry.id)) this.all = this.all.filter((one) => one !== entry);
+    }, LINGER_MS);
+  }
+
+  /** Whether it is still on this device only, and not just saved. */
+  unsaved = (entry: Entry): boolean => this.#waiting.has(entry.id);
 
   /** Those whose body names this run. */
   ofRun(run: string): Entry[] {

@@ -9,7 +9,7 @@ const texts = readdirSync(folder, { recursive: true, encoding: 'utf8' })
 const recipe = texts.find((t) => t.name === 'tern-8/recipe.toml')!.text;
 
 function leaves(tree: unknown, path = ''): { path: string; value: Value }[] {
-  if (Array.isArray(tree)) return tree.flatMap((v, i) => leaves(v, `${path}[${i}]`));
+  if (Array.isArray(tree)) return tree.flatMap((v, i) => leaves(v, `${path}[${i + 1}]`));
   if (typeof tree === 'object' && tree !== null && !(tree instanceof Date)) {
     return Object.entries(tree).flatMap(([k, v]) => leaves(v, path === '' ? k : `${path}.${k}`));
   }
@@ -24,10 +24,10 @@ const changedLines = (a: string, b: string) => {
 };
 
 test('a path leads as the house’s faults write it', () => {
-  expect(stepsOf('mash_bill[2].mass')).toEqual(['mash_bill', 2, 'mass']);
-  expect(at(read(recipe), 'mash_bill[1].mass')).toBe('5.5 kg');
-  expect(at(read(recipe), 'mash.sparge[1].water')).toBe('15 L');
-  expect(at(read(recipe), 'mash_bill[9].mass')).toBeUndefined();
+  expect(stepsOf('mash_bill[3].mass')).toEqual(['mash_bill', 2, 'mass']);
+  expect(at(read(recipe), 'mash_bill[2].mass')).toBe('5.5 kg');
+  expect(at(read(recipe), 'mash.sparge[2].water')).toBe('15 L');
+  expect(at(read(recipe), 'mash_bill[10].mass')).toBeUndefined();
 });
 
 test('every value of every example can be changed, and only its line changes', () => {
@@ -68,23 +68,23 @@ test('a key that was not there is put into its table, a table that was not there
 });
 
 test('a value is taken out', () => {
-  const made = edited(recipe, 'mash_bill[0].price', undefined);
-  expect(at(read(made), 'mash_bill[0]')).not.toHaveProperty('price');
-  expect(at(read(made), 'mash_bill[1].price')).toBe('1.40 / kg');
+  const made = edited(recipe, 'mash_bill[1].price', undefined);
+  expect(at(read(made), 'mash_bill[1]')).not.toHaveProperty('price');
+  expect(at(read(made), 'mash_bill[2].price')).toBe('1.40 / kg');
 });
 
 test('a grain is added behind the others and taken out again', () => {
   const more = added(recipe, 'mash_bill', { ingredient: 'oats', mass: '2 kg', use: 'cook' });
-  expect(at(read(more), 'mash_bill[4]')).toEqual({ ingredient: 'oats', mass: '2 kg', use: 'cook' });
+  expect(at(read(more), 'mash_bill[5]')).toEqual({ ingredient: 'oats', mass: '2 kg', use: 'cook' });
   expect(more).toContain('# Every figure, price and date here is invented.');
-  expect(read(removed(more, 'mash_bill[4]'))).toEqual(read(recipe));
-  const less = removed(recipe, 'mash_bill[1]');
-  expect(at(read(less), 'mash_bill[1].ingredient')).toBe('rye-malt');
+  expect(read(removed(more, 'mash_bill[5]'))).toEqual(read(recipe));
+  const less = removed(recipe, 'mash_bill[2]');
+  expect(at(read(less), 'mash_bill[2].ingredient')).toBe('rye-malt');
   expect(less).toContain('# Every figure');
 });
 
 test('the last one of an array can go, and the first one come', () => {
-  const none = removed('a = 1\n\n[[jar]]\nsize = "1 L"\n', 'jar[0]');
+  const none = removed('a = 1\n\n[[jar]]\nsize = "1 L"\n', 'jar[1]');
   expect(read(none)).toEqual({ a: 1 });
   expect(read(added(none, 'jar', { size: '2 L' }))).toEqual({ a: 1, jar: [{ size: '2 L' }] });
 });

@@ -3,7 +3,7 @@
 // order stay. Each edit is proved: the changed text is read again by smol-toml and must hold what
 // was meant and nothing else; where it does not (multi-line strings, inline tables), the whole
 // text is written anew from its values, and only then remarks are lost.
-// Paths are those of the house's faults: "mash_bill[2].mass".
+// Paths are those of the house's faults, the items of a list counted from 1: "mash_bill[2].mass".
 import { parse, stringify } from 'smol-toml';
 
 export type Value = string | number | boolean;
@@ -13,10 +13,10 @@ export type Step = string | number;
 /** The values of a text; throws smol-toml's error with line and column when it is no TOML. */
 export const read = (text: string): Tree => parse(text) as Tree;
 
-/** "mash_bill[2].mass" as steps. */
+/** "mash_bill[2].mass" as steps; those into a list count from 0. */
 export function stepsOf(path: string): Step[] {
   return [...path.matchAll(/([^.[\]]+)|\[(\d+)\]/g)].map((m) =>
-    m[2] === undefined ? m[1]! : Number(m[2]),
+    m[2] === undefined ? m[1]! : Number(m[2]) - 1,
   );
 }
 

@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest';
-import type { Batch, Plan } from '../data/answers';
-import { curveInDays, curveOf, datesOf, inDays, readOf, standingOf } from './ferment_view';
+import type { Batch, FermentForecast, Plan } from '../data/answers';
+import {
+  curveInDays,
+  curveOf,
+  datesOf,
+  expectedInDays,
+  inDays,
+  readOf,
+  standingOf,
+} from './ferment_view';
 
 const read = (at: string, specific_gravity?: number) => ({
   entry: at,
@@ -16,7 +24,6 @@ const batch = (...readings: ReturnType<typeof read>[]) =>
     },
   }) as unknown as Batch;
 const plan = {
-  figures: { days_to_dry: { low: 3, high: 6 } },
   ferment: {
     final_gravity: 0.994,
     ready_after_days: 7,
@@ -31,15 +38,49 @@ const plan = {
   },
 } as unknown as Plan;
 
-test('dry and rested are so many days after the pitch, the dry one with its band', () => {
-  const dates = datesOf(batch(), plan, plan, 0)!;
+const forecast = {
+  readings: 2,
+  dry: {
+    hours: { low: 72, median: 96 },
+    at: { low: '2026-11-20T15:00:00Z', median: '2026-11-21T15:00:00Z' },
+  },
+  rested: { hours: { median: 168 }, at: { median: '2026-11-24T15:00:00Z' } },
+  course: [
+    { hours: 0, specific_gravity: { low: 1.058, median: 1.058, high: 1.058 } },
+    { hours: 48, specific_gravity: { low: 1.01, median: 1.02, high: 1.03 } },
+  ],
+  doubts: [{ entry: '2026-11-19T15:00:00Z', words: 'Kept, not believed.' }],
+} as unknown as FermentForecast;
+
+test('dry and rested are those of the forecast; an end past the horizon is not told', () => {
+  const dates = datesOf(batch(), plan, forecast, 0)!;
   const day = (d: number) => new Date(d).toISOString().slice(0, 10);
   expect(day(dates.dry_ms!)).toBe('2026-11-21');
   expect(day(dates.dry_from_ms!)).toBe('2026-11-20');
-  expect(day(dates.dry_to_ms!)).toBe('2026-11-23');
+  expect(dates.dry_to_ms).toBeUndefined();
   expect(day(dates.rested_ms!)).toBe('2026-11-24');
-  expect(datesOf(batch(), plan, undefined, 0)!.dry_from_ms).toBeUndefined();
-  expect(datesOf(undefined, plan, plan, 0)).toBeUndefined();
+  expect(dates.corrected).toBe(true);
+  expect(expectedInDays(forecast)).toEqual({
+    x: [0, 2],
+    middle: [1.058, 1.02],
+    low: [1.058, 1.01],
+    high: [1.058, 1.03],
+  });
+});
+
+test('while there is no forecast, the plan’s dates are counted from the pitch', () => {
+  const dates = datesOf(batch(), plan, undefined, 0)!;
+  expect(new Date(dates.dry_ms!).toISOString().slice(0, 10)).toBe('2026-11-21');
+  expect(new Date(dates.rested_ms!).toISOString().slice(0, 10)).toBe('2026-11-24');
+  expect(dates.dry_from_ms).toBeUndefined();
+  expect(dates.corrected).toBe(false);
+  expect(datesOf(undefined, plan, undefined, 0)).toBeUndefined();
+});
+
+test('a gravity that is not believed is shown as such, and does not tell where it stands', () => {
+  const of = batch(read('2026-11-18T15:00:00Z', 1.04), read('2026-11-19T15:00:00Z', 1.07));
+  expect(readOf(of, 0, forecast.doubts).map((p) => p.believed)).toEqual([true, true, false]);
+  expect(standingOf(of, forecast.doubts)!.gravity).toBe(1.04);
 });
 
 test('a ferment that does not become dry by the plan has no dry date', () => {
@@ -57,13 +98,10 @@ test('the wort is the first point, and a reading of temperature alone is none', 
   expect(curveInDays(curveOf(plan, points[0]!.x), points[0]!.x).x).toEqual([0, 4]);
 });
 
-test('a gravity that stands still for a day is told, and asked about when it stands high', () => {
+test('a gravity that stands still for a day is told', () => {
   const going = batch(read('2026-11-18T15:00:00Z', 1.04), read('2026-11-19T15:00:00Z', 1.02));
-  expect(standingOf(going, plan)).toMatchObject({ still: false, still_high: false });
-  const high = batch(read('2026-11-20T15:00:00Z', 1.02), read('2026-11-21T15:00:00Z', 1.0198));
-  expect(standingOf(high, plan)).toMatchObject({ still: true, still_high: true });
+  expect(standingOf(going)).toMatchObject({ gravity: 1.02, still: false });
   const dry = batch(read('2026-11-20T15:00:00Z', 0.9945), read('2026-11-21T15:00:00Z', 0.9943));
-  expect(standingOf(dry, plan)).toMatchObject({ still: true, still_high: false });
-  expect(standingOf(dry, plan)!.fallen_fraction).toBeCloseTo(0.995, 2);
-  expect(standingOf(batch(), plan)).toBeUndefined();
+  expect(standingOf(dry)).toMatchObject({ still: true });
+  expect(standingOf(batch())).toBeUndefined();
 });

@@ -1,6 +1,6 @@
-// The ferment from plan and batch: where it stands, when it is dry and rested, the curve planned and
-// read. Pure; times are milliseconds of the device.
-import type { Batch, Plan } from '../data/answers';
+// The ferment from plan, batch and the forecast that its readings corrected: where it stands, when it
+// is dry and rested, the curve expected and read. Pure; times are milliseconds of the device.
+import type { Batch, FermentForecast, Plan } from '../data/answers';
 import type { BandCurve, Measured } from '../parts/chart_data';
 
 const HOUR = 3_600_000;
@@ -18,28 +18,55 @@ export interface Dates {
   dry_from_ms: number | undefined; // ends of the 80 % band
   dry_to_ms: number | undefined;
   rested_ms: number | undefined;
+  rested_from_ms?: number | undefined;
+  rested_to_ms?: number | undefined;
+  corrected: boolean; // by readings; else by the plan, counted from the pitch
 }
 
+/** By the forecast; while it is not there, by the plan. */
 export function datesOf(
   batch: Batch | undefined,
   plan: Plan | undefined,
-  banded: Plan | undefined,
+  forecast: FermentForecast | undefined,
   ahead_ms: number,
 ): Dates | undefined {
   const pitched_ms = when(batch?.ferment.pitch, ahead_ms);
   if (pitched_ms === undefined) return undefined;
+  if (forecast) {
+    const at = (text: string | undefined) =>
+      text === undefined ? undefined : Date.parse(text) + ahead_ms;
+    const { dry, rested } = forecast;
+    return {
+      pitched_ms,
+      dry_ms: at(dry.at.median),
+      dry_from_ms: at(dry.at.low),
+      dry_to_ms: at(dry.at.high),
+      rested_ms: at(rested.at.median),
+      rested_from_ms: at(rested.at.low),
+      rested_to_ms: at(rested.at.high),
+      corrected: forecast.readings > 0,
+    };
+  }
   const pace = plan?.ferment?.pace;
   const days = pace?.ending === 'dry' ? pace.dry_after_days : undefined;
-  const band = banded?.figures.days_to_dry;
   const at = (d: number | undefined) => (d === undefined ? undefined : pitched_ms + d * DAY);
   return {
     pitched_ms,
     dry_ms: at(days),
-    dry_from_ms: at(band?.low),
-    dry_to_ms: at(band?.high),
+    dry_from_ms: undefined,
+    dry_to_ms: undefined,
     rested_ms: at(plan?.ferment?.ready_after_days),
+    corrected: false,
   };
 }
+
+/** The gravity expected with its 80 % band, over days since the pitch. */
+export const expectedInDays = (forecast: FermentForecast): BandCurve => ({
+  x: forecast.course.map((p) => p.hours / 24),
+  middle: forecast.course.map((p) => p.specific_gravity.median),
+  low: forecast.course.map((p) => p.specific_gravity.low),
+  high: forecast.course.map((p) => p.specific_gravity.high),
+});
 
 /** The planned gravity, laid at the pitch; before it, over hours from nought. */
 export function curveOf(plan: Plan | undefined, pitched_ms: number): BandCurve {
@@ -51,7 +78,12 @@ export function curveOf(plan: Plan | undefined, pitched_ms: number): BandCurve {
 }
 
 /** What was read, true, with the wort as its first point. */
-export function readOf(batch: Batch | undefined, ahead_ms: number): Measured[] {
+export function readOf(
+  batch: Batch | undefined,
+  ahead_ms: number,
+  doubts: FermentForecast['doubts'] = [],
+): Measured[] {
+  const believed = (entry: string) => !doubts.some((d) => d.entry === entry);
   const pitch = batch?.ferment.pitch;
   const first = pitch
     ? [{ x: Date.parse(pitch.at) + ahead_ms, y: pitch.specific_gravity, believed: true }]
@@ -61,36 +93,31 @@ export function readOf(batch: Batch | undefined, ahead_ms: number): Measured[] {
     ...(batch?.ferment.readings ?? []).flatMap((r) =>
       r.specific_gravity === undefined
         ? []
-        : [{ x: Date.parse(r.at) + ahead_ms, y: r.specific_gravity, believed: true }],
+        : [{ x: Date.parse(r.at) + ahead_ms, y: r.specific_gravity, believed: believed(r.entry) }],
     ),
   ];
 }
 
 export interface Standing {
   gravity: number;
-  fallen_fraction: number; // of the way from the wort to the planned end
   still: boolean; // two readings a day apart or more, hardly a difference between
-  still_high: boolean; // and well above the planned end: it may be stuck
 }
 
 /** Gravities read a day apart that differ by less are alike to a hydrometer. */
 const ALIKE = 0.001;
-/** So far above the planned end a still ferment is asked about (common practice, no source). */
-const HIGH = 0.006;
 
-export function standingOf(batch: Batch | undefined, plan: Plan | undefined): Standing | undefined {
-  const points = readOf(batch, 0);
+/** Where it stands by the readings that are believed. Whether it sticks, the house says. */
+export function standingOf(
+  batch: Batch | undefined,
+  doubts: FermentForecast['doubts'] = [],
+): Standing | undefined {
+  const points = readOf(batch, 0, doubts).filter((p) => p.believed);
   const last = points.at(-1);
-  const first = points[0];
-  if (!last || !first || points.length < 2) return undefined;
-  const end = plan?.ferment?.final_gravity ?? 1;
+  if (!last || points.length < 2) return undefined;
   const before = points.slice(1).findLast((p) => last.x - p.x >= 0.9 * DAY);
-  const still = before !== undefined && Math.abs(before.y - last.y) < ALIKE;
   return {
     gravity: last.y,
-    fallen_fraction: (first.y - last.y) / Math.max(1e-6, first.y - end),
-    still,
-    still_high: still && last.y > end + HIGH,
+    still: before !== undefined && Math.abs(before.y - last.y) < ALIKE,
   };
 }
 

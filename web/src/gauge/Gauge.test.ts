@@ -16,7 +16,11 @@ async function tap(...names: string[]) {
 }
 
 test('a reading is sent and its true strength shown with an 80 % band', async () => {
-  const post = open(async () => ({ strength_percent_vol: 70.2, standard_percent_vol: 0.25 }));
+  const post = open(async () => ({
+    strength_percent_vol: 70.2,
+    standard_percent_vol: 0.25,
+    why: { what: 'True strength', inputs: [], model: 'Density.', source: 'OIML R 22' },
+  }));
   await tap('7', '3', 'Point', '1', 'Keep');
   expect(post).toHaveBeenCalledWith('/gauge', { reading: 73.1, scale: 'percent_vol', at_C: 20 });
   const figure = await screen.findByRole('button', { name: /True strength:\s*70\.2/ });

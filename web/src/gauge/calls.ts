@@ -1,11 +1,13 @@
 // The calls of the gauge, as api/openapi.yaml has them, and what a refusal or silence is told as.
 import { NoAnswer, Problem, type Fault } from '../data/problem';
+import type { Why } from '../parts/Figure.svelte';
 
 export interface LotFigures {
   volume_L_20C: number;
   strength_percent_vol: number;
   pure_alcohol_L_20C: number;
   mass_kg: number;
+  why?: Why;
 }
 
 export interface Gauged {
@@ -13,6 +15,7 @@ export interface Gauged {
   standard_percent_vol: number; // one standard deviation
   lot?: LotFigures;
   remarks?: string[];
+  why?: Why;
 }
 
 export interface Reduced {
@@ -21,6 +24,7 @@ export interface Reduced {
   volume_L_20C: number;
   contraction_L_20C: number;
   pure_alcohol_L_20C: number;
+  why?: Why;
 }
 
 /** Half the width of the 80 % band of a normal distribution, in standard deviations. */

@@ -17,6 +17,12 @@ const line = {
   pitched: true,
   racked: true,
   puzzles: 1,
+  next: {
+    what: 'A spirit run is stopped: resume it',
+    stage: 'spirit run',
+    since: '2026-11-25T15:02:00.000Z',
+    standing: 'now',
+  },
   runs: [
     {
       entry: 'r',
@@ -35,7 +41,6 @@ const answers: Record<string, unknown> = {
     puzzles: [],
     kit: { entry: 'k', at: line.first, text: kit },
   },
-  '/lots': { lots: [] },
   '/examples': {
     examples: [{ name: 'Tern 7', remark: 'Oats and rye.', recipe: 'name = "Tern 7"\n', kit: 'K' }],
   },
@@ -69,6 +74,31 @@ test('a batch stands with what it needs next, its mark and its puzzles', async (
   });
   expect(next.pathname).toBe('/batch/b8/spirit-run');
   expect(card.getByText(/One entry does not fit/)).toBeTruthy();
+});
+
+test('what a batch needs next has its time, what it rests on, and is told when overdue', async () => {
+  answers['/house'] = {
+    ...(answers['/house'] as object),
+    batches: [
+      {
+        ...line,
+        next: {
+          what: 'Rack the wash',
+          stage: 'ferment',
+          since: '2026-11-20T08:00:00.000Z',
+          standing: 'waits',
+          due: '2026-11-21T08:00:00.000Z',
+          late_after: '2026-11-22T08:00:00.000Z',
+          due_by: 'the ferment’s forecast',
+        },
+      },
+    ],
+  };
+  render(House);
+  const card = within((await screen.findByText('Tern 8')).closest('article')!);
+  expect(card.getByText(/overdue: it was due 21 November/)).toBeTruthy();
+  expect(card.getByText('Time by the ferment’s forecast.')).toBeTruthy();
+  answers['/house'] = { ...(answers['/house'] as object), batches: [line] };
 });
 
 test('a few questions make a batch for the kit of the house', async () => {

@@ -47,7 +47,7 @@ test('a draft names vessels of its kit and fills the fermenter to the litres ask
     const recipe = read(draft('Tern 9', 40, value, vessels));
     expect(at(recipe, 'ferment.fill_to')).toBe('40 L');
     expect(at(recipe, 'mash.vessel')).toBe('mash tub');
-    expect(at(recipe, 'mash_bill[0].ingredient')).toBe(value);
+    expect(at(recipe, 'mash_bill[1].ingredient')).toBe(value);
     const bill = recipe['mash_bill'] as { mass: string }[];
     const mass = bill.reduce((sum, line) => sum + Number.parseFloat(line.mass), 0);
     expect(mass).toBeCloseTo(9.2, 1); // 0.23 kg to a litre

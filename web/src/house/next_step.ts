@@ -1,91 +1,62 @@
-// What a batch needs next, read from the short line that the house tells of it, and from its lots
-// once there are jars allotted. An order of the trade, no forecast: the furthest thing that was
-// recorded decides. It says since when the batch has stood there.
-import type { BatchLine, Lot } from '../data/answers';
+// What a batch needs next is the house's word; here it becomes a link, a day in words and an order.
+import type { NextStep } from '../data/answers';
+import { dayAndTime } from '../data/dates';
 
-export interface NextStep {
-  what: string;
-  slug?: string; // the stage where it is done; absent: the batch's own page
-  since: string; // when the batch came to stand there
-  standing: 'now' | 'waits' | 'done'; // now: a still is on, or stopped half way
+/** The address of a stage by the trade's word for it: "spirit run" lives at spirit-run. */
+export const slugOf = (next: NextStep): string | undefined => next.stage?.replaceAll(' ', '-');
+
+export type When = 'late' | 'due' | 'ahead' | 'unknown';
+
+/** How its time stands to now, both by the house's clock. */
+export function whenOf(next: NextStep, house_ms: number): When {
+  if (next.due === undefined || next.standing === 'done') return 'unknown';
+  if (house_ms < Date.parse(next.due)) return 'ahead';
+  return next.late_after !== undefined && house_ms >= Date.parse(next.late_after) ? 'late' : 'due';
 }
 
-type Lots = readonly Pick<Lot, 'batch' | 'lot' | 'left' | 'wood' | 'bottles' | 'at'>[];
+const MINUTE = 60_000;
 
-const WORTH_L = 0.02; // less of a lot than this is what clings to its vessel
-
-/** Lots: those of the house, as far as they are known; of this batch are those that name it. */
-export function nextStep(line: BatchLine, lots: Lots = []): NextStep {
-  if (line.closed) return { what: 'Closed', since: line.closed.at, standing: 'done' };
-  const runs = line.runs;
-  const on = runs.find((run) => run.standing === 'running');
-  if (on) {
-    return on.run === 'strip'
-      ? { what: 'A strip is on: read it', slug: 'strip', since: on.at, standing: 'now' }
-      : {
-          what: 'The spirit run is on: read it',
-          slug: 'spirit-run',
-          since: on.at,
-          standing: 'now',
-        };
-  }
-  const stopped = runs.find((run) => run.standing === 'stopped');
-  if (stopped) {
-    return stopped.run === 'strip'
-      ? { what: 'A strip is stopped: resume it', slug: 'strip', since: line.last, standing: 'now' }
-      : {
-          what: 'A spirit run is stopped: resume it',
-          slug: 'spirit-run',
-          since: line.last,
-          standing: 'now',
-        };
-  }
-  const since = line.last;
-  const spirit = runs.filter((run) => run.run === 'spirit run');
-  const uncut = spirit.find((run) => !run.allotted);
-  if (uncut) return { what: 'Gauge and cut the jars', slug: 'jars', since, standing: 'waits' };
-  if (spirit.length > 0) return afterTheCut(line, lots);
-  if (runs.length > 0) {
-    return { what: 'Strip on, or begin the spirit run', slug: 'strip', since, standing: 'waits' };
-  }
-  if (line.racked) return { what: 'Strip', slug: 'strip', since, standing: 'waits' };
-  if (line.pitched) return { what: 'Read the ferment', slug: 'ferment', since, standing: 'waits' };
-  if (line.planned) return { what: 'Mash day', slug: 'mash', since, standing: 'waits' };
-  return { what: 'Write the mash bill', slug: 'mash-bill', since, standing: 'waits' };
+/** "in 40 min", "in 5 h", "in 3 days"; the same before "ago". */
+export function away(ms: number): string {
+  const minutes = Math.round(Math.abs(ms) / MINUTE);
+  if (minutes < 90) return `${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return hours < 36 ? `${hours} h` : `${Math.round(hours / 24)} days`;
 }
 
-function afterTheCut(line: BatchLine, lots: Lots): NextStep {
-  const own = lots.filter((lot) => lot.batch === line.batch);
-  const held = (kind: string) =>
-    own.filter((lot) => lot.lot.kind === kind && lot.left.volume_L_20C > WORTH_L);
-  const since = line.last;
-  const last = (some: Lots) =>
-    some
-      .map((lot) => lot.at)
-      .sort()
-      .at(-1) ?? since;
-  const hearts = held('hearts');
-  if (hearts.length > 0 || own.length === 0) {
-    return { what: 'Reduce the hearts', slug: 'reduce', since: last(hearts), standing: 'waits' };
+/** "due 28 November, 09:10 (in 5 h)"; "overdue since 27 November, 09:10". Device times are told. */
+export function dueText(next: NextStep, device_ms: number, ahead_ms: number): string {
+  if (next.due === undefined) return '';
+  const due_ms = Date.parse(next.due) + ahead_ms;
+  const said = dayAndTime(due_ms, device_ms);
+  switch (whenOf(next, device_ms - ahead_ms)) {
+    case 'late':
+      return `overdue: it was due ${said}`;
+    case 'due':
+      return `due now, since ${said}`;
+    case 'ahead':
+      return `due ${said} (in ${away(due_ms - device_ms)})`;
+    default:
+      return '';
   }
-  const spirit = held('spirit');
-  const wooded = spirit.filter((lot) => lot.wood);
-  if (wooded.length > 0) {
-    const slug = 'wood';
-    return { what: 'On wood: draw a sample', slug, since: last(wooded), standing: 'waits' };
-  }
-  if (spirit.length > 0) {
-    const what = 'Lay on wood, or bottle';
-    return { what, slug: 'wood', since: last(spirit), standing: 'waits' };
-  }
-  return { what: 'All is in bottles: close the batch', since, standing: 'done' };
 }
 
-/** Batches in the order of a morning: stills that are on or stopped, then what waits, then the rest. */
-export function inOrder<Line extends { next: NextStep }>(lines: readonly Line[]): Line[] {
-  const rank = { now: 0, waits: 1, done: 2 };
+/** The order of a morning: stills that are on or stopped, then what is overdue, then what is due
+ *  soonest, then what has no time, the latest first, then what is done. */
+export function inOrder<Line extends { next: NextStep }>(
+  lines: readonly Line[],
+  house_ms: number,
+): Line[] {
+  const rank = (next: NextStep) => {
+    if (next.standing === 'now') return 0;
+    if (next.standing === 'done') return 4;
+    const when = whenOf(next, house_ms);
+    return when === 'late' ? 1 : when === 'unknown' ? 3 : 2;
+  };
   return [...lines].sort(
     (a, b) =>
-      rank[a.next.standing] - rank[b.next.standing] || b.next.since.localeCompare(a.next.since),
+      rank(a.next) - rank(b.next) ||
+      (a.next.due ?? '').localeCompare(b.next.due ?? '') ||
+      b.next.since.localeCompare(a.next.since),
   );
 }

@@ -8,6 +8,7 @@ const lot = (volume_L_20C: number, strength_percent_vol: number) => ({
   volume_L_20C,
   strength_percent_vol,
   pure_alcohol_L_20C: (volume_L_20C * strength_percent_vol) / 100,
+  proof_gallons: 0,
   mass_kg: volume_L_20C * 0.9,
 });
 const run: Run = {

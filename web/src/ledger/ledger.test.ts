@@ -2,7 +2,11 @@ import { expect, test } from 'vitest';
 import type { Batch, Lot, Plan } from '../data/answers';
 import { accountCsv, besidePlan, csv, lotRows, lotsCsv, stepRows } from './ledger';
 
-const pure = (litres: number, sd = 0.02) => ({ pure_alcohol_L_20C: litres, standard_L_20C: sd });
+const pure = (litres: number, sd = 0.02) => ({
+  pure_alcohol_L_20C: litres,
+  proof_gallons: 0.525817 * litres,
+  standard_L_20C: sd,
+});
 const step = (stage: string, what: string, into: number, out: number) => ({
   stage,
   what,
@@ -11,6 +15,7 @@ const step = (stage: string, what: string, into: number, out: number) => ({
   named: [{ what: 'left in the pot', ...pure(0.05) }],
   unaccounted: pure(into - out - 0.05, 0.03),
   telling: false,
+  why: { what: 'Unaccounted for', inputs: [], model: '', source: '' },
 });
 const figures = (volume: number) => ({
   volume_L_20C: volume,

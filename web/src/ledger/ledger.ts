@@ -2,6 +2,7 @@
 // left of them, and all of it as CSV. Uncertainties are told as half an 80 % band.
 import type { Batch, Lot, Plan } from '../data/answers';
 import { BAND_80, sum } from '../batch/stream';
+import type { Why } from '../parts/Figure.svelte';
 
 type Account = Batch['account'];
 
@@ -14,6 +15,7 @@ export interface StepRow {
   gap: number; // unaccounted for
   doubt: number; // half its 80 % band
   telling: boolean;
+  why: Why;
 }
 
 export function stepRows(account: Account): StepRow[] {
@@ -26,6 +28,7 @@ export function stepRows(account: Account): StepRow[] {
     gap: step.unaccounted.pure_alcohol_L_20C,
     doubt: step.unaccounted.standard_L_20C * BAND_80,
     telling: step.telling,
+    why: step.why,
   }));
 }
 
@@ -80,6 +83,7 @@ export interface LotRow {
   left_percent: number;
   left_pure_L: number;
   measured: boolean;
+  why: Why;
   generation?: number;
 }
 
@@ -95,6 +99,7 @@ export function lotRows(lots: readonly Lot[]): LotRow[] {
     left_percent: lot.left.strength_percent_vol,
     left_pure_L: lot.left.pure_alcohol_L_20C,
     measured: lot.measured,
+    why: lot.why,
     ...(lot.generation === undefined ? {} : { generation: lot.generation }),
   }));
   return rows.sort((a, b) => Number(b.left_L > 0) - Number(a.left_L > 0));

@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/svelte';
+import { configure, render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
@@ -45,7 +45,23 @@ const planOf = (gravity: number) => ({
   kit: { pressure_kPa: 101 },
   spirit_run: { run: { charge: {}, power_kW: 1 } },
   bottle: {},
-  uses: { energy: {} },
+  uses: { energy: {}, costs: { currency: 'crowns', amount: 100 * gravity } },
+  timeline: { hands_on_min: 60, watching_min: 90 },
+  legal_classes: {
+    permission: 'No finding is permission to use this name.',
+    classes: [
+      {
+        id: 'w',
+        name: 'Whisky',
+        jurisdiction: 'Somewhere',
+        document: 'A text',
+        place: '1',
+        standing: 'from memory',
+        ruling: 'breaks',
+        rules: [{ id: 'r', ruling: 'breaks', demands: 'three years', says: 'six months', at: '2' }],
+      },
+    ],
+  },
   findings: [
     {
       weight: 'caution',
@@ -56,6 +72,11 @@ const planOf = (gravity: number) => ({
     },
   ],
 });
+// How long to wait, not how quick it has to be: the whole page in jsdom takes seconds where other
+// work has the machine.
+configure({ asyncUtilTimeout: 20_000 });
+vi.setConfig({ testTimeout: 60_000 });
+
 let recorded: Omit<EntryWish, 'who'>[];
 
 beforeEach(() => {
@@ -132,4 +153,44 @@ test('a second variant stands beside the first with the difference', async () =>
   await userEvent.type(mass, '5');
   await screen.findAllByText('1.0700');
   expect(await screen.findByText('+0.0100')).toBeTruthy(); // the second against the first
+  expect(screen.getByText('+1.00')).toBeTruthy(); // and of the cost
+});
+
+test('a proposal changes nothing before it is taken over, and a fault stands at its field', async () => {
+  const wishes: unknown[] = [];
+  vi.spyOn(bench.api, 'post').mockImplementation(async (path, body) => {
+    const { recipe: text, volume } = body as { recipe: string; volume?: string };
+    if (path === '/plan') return planOf(text.includes('5 kg') ? 1.07 : 1.06) as never;
+    wishes.push(volume);
+    if (volume !== '5 L') {
+      const errors = [{ field: 'volume', value: volume!, accepted: 'at most 6 L' }];
+      throw new Problem({ title: 'No', status: 422, errors });
+    }
+    const changes = [{ path: 'mash_bill[1].mass', value: '5 kg' }];
+    return { says: 'Every amount times 1.250.', factor: 1.25, changes } as never;
+  });
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  const volume = screen.getByLabelText('Spirit');
+  await userEvent.type(volume, '90');
+  await userEvent.click(screen.getByRole('button', { name: 'Work it out' }));
+  expect(await screen.findByText('“90 L” was given; accepted: at most 6 L.')).toBeTruthy();
+  await userEvent.clear(volume);
+  await userEvent.type(volume, '5');
+  await userEvent.click(screen.getByRole('button', { name: 'Work it out' }));
+  expect(await screen.findByText('Every amount times 1.250.')).toBeTruthy();
+  expect(wishes).toEqual(['90 L', '5 L']);
+  expect(screen.getByLabelText<HTMLInputElement>('Mass').value).toBe('4 kg');
+  await userEvent.click(screen.getByRole('button', { name: 'Take it over' }));
+  expect(screen.getByLabelText<HTMLInputElement>('Mass').value).toBe('5 kg');
+  expect(screen.queryByText('Every amount times 1.250.')).toBeNull();
+});
+
+test('a class says which rule it breaks, where that stands, and that it is no permission', async () => {
+  plans(() => planOf(1.06));
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  expect(screen.getAllByText('three years: six months')).toHaveLength(2); // summed up, and in full
+  expect(screen.getByText(/A text, 1/)).toBeTruthy();
+  expect(screen.getByText(/No finding is permission/)).toBeTruthy();
 });

@@ -163,6 +163,34 @@ export function whyOf(plan: Plan, figure: PlanFigure): Why {
   };
 }
 
+export interface UseRow {
+  name: string;
+  unit: string;
+  decimals: number;
+  value?: number | undefined;
+  other?: number | undefined; // of the variant beside it
+}
+
+/** What a batch takes: cost, heat, water, hours; a row that neither has is left out. */
+export function useRows(plan: Plan, other?: Plan): UseRow[] {
+  const of = (
+    name: string,
+    unit: string,
+    decimals: number,
+    read: (plan: Plan) => number | undefined,
+  ): UseRow => ({ name, unit, decimals, value: read(plan), other: other && read(other) });
+  const currency = plan.uses.costs?.currency ?? other?.uses.costs?.currency ?? '';
+  return [
+    of('grain and sugar', 'kg', 2, (p) => p.mash_bill.mass_kg),
+    of('cost', currency, 2, (p) => p.uses.costs?.amount),
+    of('cost of a bottle', currency, 2, (p) => p.uses.costs?.amount_per_bottle),
+    of('energy', 'kWh', 1, (p) => p.uses.energy.all_kWh),
+    of('coolant', 'L', 0, (p) => p.uses.coolant_L),
+    of('hands on', 'h', 1, (p) => p.timeline.hands_on_min / 60),
+    of('watching the heat', 'h', 1, (p) => p.timeline.watching_min / 60),
+  ].filter((row) => row.value !== undefined || row.other !== undefined);
+}
+
 /** The difference of the second variant from the first, or undefined where one has no such figure. */
 export function difference(row: FigureRow): number | undefined {
   if (!row.other || !Number.isFinite(row.figure.planned)) return undefined;

@@ -10,12 +10,6 @@ export interface Texts {
   kit: string;
 }
 
-/** A fault found in the kit's own text is named by that text; here both texts are one form. */
-const placed = (fault: Fault): Fault =>
-  fault.file === 'kit' && !fault.field.startsWith('kit.')
-    ? { ...fault, field: `kit.${fault.field}` }
-    : fault;
-
 const REST_MS = 150;
 const BANDS_REST_MS = 700;
 export const MEMBERS = 200; // of the ensemble behind the bands
@@ -71,7 +65,7 @@ export class LivePlan {
       this.sentence = '';
     } catch (fault) {
       if (stop !== this.#stop) return;
-      this.faults = fault instanceof Problem ? fault.faults.map(placed) : [];
+      this.faults = fault instanceof Problem ? fault.faults : [];
       this.sentence =
         fault instanceof NoAnswer
           ? 'The house does not answer; it is needed to reckon a plan. What you type is kept.'

@@ -68,24 +68,6 @@ test('faults are kept by field, and the last good plan stays, marked as older', 
   expect(plan.asking).toBe(false);
 });
 
-test('a fault in the kit’s text is named as one of the kit', async () => {
-  const { plan, asked } = live();
-  plan.follow(texts('x'), false);
-  await vi.advanceTimersByTimeAsync(200);
-  const errors = [
-    { field: 'boiler.total', value: '45 kg', file: 'kit' },
-    { field: 'kit.place.ambient', file: 'kit' },
-    { field: 'ferment.vessel', file: 'recipe' },
-  ];
-  asked[0]!.fail(new Problem({ title: 'x', status: 422, errors }));
-  await vi.advanceTimersByTimeAsync(0);
-  expect(plan.faults.map((f) => f.field)).toEqual([
-    'kit.boiler.total',
-    'kit.place.ambient',
-    'ferment.vessel',
-  ]);
-});
-
 test('a house that does not answer is told, and no fault is made up', async () => {
   const { plan, asked } = live();
   plan.follow(texts('x'), false);

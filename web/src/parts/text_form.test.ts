@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { read } from '../data/toml_text';
 import {
-  housePath,
   left,
   pathsOf,
   readText,
@@ -28,11 +27,6 @@ test('flags and counts are written without quotes, words as they are', () => {
   expect(valueOf('for the time', { path: 'c', label: 'C', kind: 'number' }, 'metric')).toBe(
     'for the time',
   );
-});
-
-test('a path is counted from 1 as the house names it', () => {
-  expect(housePath('mash_bill[0].mass')).toBe('mash_bill[1].mass');
-  expect(housePath('vessel[1].total', 'kit.')).toBe('kit.vessel[2].total');
 });
 
 test('setting a field changes its line and keeps the remark beside it', () => {

@@ -1,8 +1,6 @@
 // A TOML text as a form: which of its values stand in fields, in which sections, and how what a
 // person types becomes a value. Each edit changes its own line of the text (data/toml_text.ts), so
 // remarks stay and everything the form does not show is kept.
-//
-// The house counts items of a list from 1 in its faults ("mash_bill[1].mass"); texts are read from 0.
 import { typed } from '../data/figures';
 import { at, edited, read, removed, type Value } from '../data/toml_text';
 import { unitOfField, type Units } from '../data/units';
@@ -25,10 +23,6 @@ export interface FormSection {
   /** A table that may be missing: what to write when it is wanted. */
   table?: { path: string; name: string; fresh: Record<string, Value> };
 }
-
-/** The path as the house's faults name it. */
-export const housePath = (path: string, prefix = '') =>
-  prefix + path.replace(/\[(\d+)\]/g, (_, index: string) => `[${Number(index) + 1}]`);
 
 /** What stands at a path, as a field shows it. */
 export function shownAt(tree: unknown, path: string): string {
@@ -111,8 +105,8 @@ export function pathsOf(sections: readonly FormSection[], tree: unknown, prefix 
   return sections.flatMap(({ list, fields }) =>
     list
       ? Array.from({ length: lengthOf(tree, list.path) }, (_, i) => i).flatMap((i) =>
-          fields.map((f) => housePath(`${list.path}[${i}].${f.path}`, prefix)),
+          fields.map((f) => `${prefix}${list.path}[${i + 1}].${f.path}`),
         )
-      : fields.map((f) => housePath(f.path, prefix)),
+      : fields.map((f) => prefix + f.path),
   );
 }

@@ -15,6 +15,7 @@ const lot = (
     volume_L_20C: volume,
     strength_percent_vol: 70,
     pure_alcohol_L_20C: volume * 0.7,
+    proof_gallons: volume * 0.37,
     mass_kg: volume * 0.88,
   };
   return {
@@ -26,6 +27,7 @@ const lot = (
     made: figures,
     left: figures,
     measured: true,
+    why: { what: 'Left', inputs: [], model: '', source: '' },
     parents: [],
     uses: [],
     ...more,

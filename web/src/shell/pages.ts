@@ -30,22 +30,36 @@ const ofStage: Record<string, () => Promise<Screen>> = {
   bottle: screen(() => import('../bottle/Bottle.svelte')),
 };
 
+/** Screens of the places. */
+const ofPlace = {
+  house: screen(() => import('../house/House.svelte')),
+  batch: screen(() => import('../batch/Batch.svelte')),
+  kit: screen(() => import('../kit/Kit.svelte')),
+  ledger: screen(() => import('../ledger/Ledger.svelte')),
+  settings: screen(() => import('./Settings.svelte')),
+  devices: screen(() => import('../devices/Devices.svelte')),
+  pair: screen(() => import('../devices/Pair.svelte')),
+};
+
+export const gauge = () => import('../gauge/Gauge.svelte');
+
+/** Loads every screen, one after the other, for a page that cannot ask for them later. */
+export async function loadAll(): Promise<void> {
+  for (const load of [gauge, ...Object.values(ofPlace), ...Object.values(ofStage)]) await load();
+}
+
 const nowhere = screen(() => import('./Nowhere.svelte'));
 
 export function pageOf(place: Place): Found {
   switch (place.page) {
     case 'house':
-      return { title: '', load: screen(() => import('../house/House.svelte')), props: {} };
+      return { title: '', load: ofPlace.house, props: {} };
     case 'settings':
-      return { title: 'Settings', load: screen(() => import('./Settings.svelte')), props: {} };
+      return { title: 'Settings', load: ofPlace.settings, props: {} };
     case 'devices':
-      return {
-        title: 'Devices',
-        load: screen(() => import('../devices/Devices.svelte')),
-        props: {},
-      };
+      return { title: 'Devices', load: ofPlace.devices, props: {} };
     case 'pair':
-      return { title: 'Pair', load: screen(() => import('../devices/Pair.svelte')), props: {} };
+      return { title: 'Pair', load: ofPlace.pair, props: {} };
     case 'safety':
       return {
         title: 'Safety and law',
@@ -67,15 +81,11 @@ export function pageOf(place: Place): Found {
       };
     }
     case 'batch':
-      return {
-        title: 'Batch',
-        load: screen(() => import('../batch/Batch.svelte')),
-        props: { batch: place.batch },
-      };
+      return { title: 'Batch', load: ofPlace.batch, props: { batch: place.batch } };
     case 'kit':
-      return { title: 'Kit', load: screen(() => import('../kit/Kit.svelte')), props: {} };
+      return { title: 'Kit', load: ofPlace.kit, props: {} };
     case 'ledger':
-      return { title: 'Ledger', load: screen(() => import('../ledger/Ledger.svelte')), props: {} };
+      return { title: 'Ledger', load: ofPlace.ledger, props: {} };
     case 'nowhere':
       return { title: 'Nowhere', load: nowhere, props: { path: place.path } };
   }

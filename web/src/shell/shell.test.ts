@@ -59,6 +59,19 @@ test('the bar opens the list of what waits, and can send it now', async () => {
   expect(made.sendNow).toHaveBeenCalled();
 });
 
+test('it says whether the page can be closed while the house is away, and why not kept', async () => {
+  for (const [state, outbox, told] of [
+    [{ connected: false, pages_kept: true }, {}, /may be closed and opens again meanwhile/],
+    [{ connected: false, pages_kept: false }, {}, /Leave this page open: without the house/],
+    [{}, { waiting: 1, trouble: 'The disk is full.' }, /could not keep .*: The disk is full\./],
+  ] as const) {
+    const { unmount } = render(Bar, { bench: bench(state, outbox) });
+    await userEvent.click(screen.getByRole('button', { name: /kept on|does not answer/ }));
+    expect(screen.getByText(told)).toBeTruthy();
+    unmount();
+  }
+});
+
 test('a refused entry shows the reason and is sent again or let go by hand', async () => {
   const refused = [{ entry: entry('1'), reason: 'The jar is not on the shelf.' }];
   const made = bench({}, { refused });

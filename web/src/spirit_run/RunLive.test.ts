@@ -53,7 +53,7 @@ const forecast: RunForecast = {
   run: 'r',
   readings: 2,
   now: {
-    minutes: 90,
+    minutes: 100,
     heated: true,
     pot_temperature_C: band(89),
     head_temperature_C: band(88.4, 0.3),
@@ -85,7 +85,7 @@ function benchOf(answers: boolean): Bench {
       post: answers ? () => Promise.resolve({ strength_percent_vol: 70.2 }) : silent,
     },
     hear: () => () => true,
-    onResume: () => () => true,
+    onTurn: () => () => true,
     outbox: { waiting: 0, refused: [], sending: false, answered: answers },
     waiting: () => Promise.resolve(answers ? [] : kept),
     clocks: new Clocks(),

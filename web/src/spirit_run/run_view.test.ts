@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { Batch, Run, RunForecast, RunReading } from '../data/answers';
 import type { Entry } from '../data/entry';
 import {
+  asOf,
   bodyOf,
   decisionsAhead,
   jarNow,
@@ -205,4 +206,21 @@ test('a measure of 100 mL takes so many seconds', () => {
   expect(secondsPer100mL(80)).toBe(75);
   expect(secondsPer100mL(0)).toBeUndefined();
   expect(secondsPer100mL(undefined)).toBeUndefined();
+});
+
+test('between readings the forecast goes on with the clock', () => {
+  const at = (minutes: number) =>
+    asOf(run, forecast, Date.parse(run.at) + minutes * 60_000, 0)!.now;
+  expect(at(70)).toBe(forecast.now); // never before the last reading
+  expect(asOf({ ...run, standing: 'stopped' }, forecast, Date.parse(run.at) + 6e6, 0)).toBe(
+    forecast,
+  );
+  const { spout_percent_vol: _s, ...dry } = forecast.now;
+  const early = { ...forecast, now: { ...dry, minutes: 35, collected_mL_20C: band(0) } };
+  const later = asOf(run, early, Date.parse(run.at) + 60 * 60_000, 0)!.now;
+  expect(later.minutes).toBe(60);
+  expect(later.collected_mL_20C.median).toBe(1000);
+  expect(later.spout_percent_vol?.median).toBe(74);
+  expect(later.flow_mL_per_min_20C?.median).toBe(50);
+  expect(at(900).minutes).toBe(80); // and no further than it was told
 });

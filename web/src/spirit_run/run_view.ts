@@ -112,6 +112,65 @@ const names: Record<string, string> = {
   pot_low: 'the pot runs low',
 };
 
+/**
+ * The forecast as of a moment: the house tells `now` as of the last reading, and what it expects after
+ * that by time. Between readings the still goes on, and so does what is shown.
+ */
+export function asOf(
+  run: Pick<Run, 'at' | 'standing'>,
+  forecast: RunForecast | undefined,
+  now_ms: number,
+  ahead_ms: number,
+): RunForecast | undefined {
+  if (!forecast || run.standing !== 'running' || !forecast.now.heated) return forecast;
+  const minutes = (now_ms - timeAt(run, 0, ahead_ms)) / 60_000;
+  const { now } = forecast;
+  const { collected_mL_20C, ...here } = now;
+  const ahead = [
+    {
+      ...here,
+      collected_mL_20C: collected_mL_20C.median,
+      running: here.spout_percent_vol !== undefined,
+    },
+    ...forecast.by_time.filter((p) => p.minutes > now.minutes),
+  ];
+  const at = Math.min(minutes, ahead.at(-1)!.minutes);
+  if (at <= now.minutes) return forecast;
+  const after = ahead.findIndex((p) => p.minutes >= at);
+  const [a, b] = [ahead[after - 1]!, ahead[after]!];
+  const share = b.minutes > a.minutes ? (at - a.minutes) / (b.minutes - a.minutes) : 1;
+  const between = (x: Band | undefined, y: Band | undefined): Band | undefined => {
+    if (!x || !y) return share < 0.5 ? x : y;
+    const mid = (key: keyof Band) => x[key] + share * (y[key] - x[key]);
+    return { low: mid('low'), median: mid('median'), high: mid('high') };
+  };
+  const over = a.collected_mL_20C + share * (b.collected_mL_20C - a.collected_mL_20C);
+  const spout = between(a.spout_percent_vol, b.spout_percent_vol);
+  const { spout_percent_vol: _s, flow_mL_per_min_20C: flow, ...rest } = now;
+  // A pace that was told of a still that runs holds until the next reading; else the curve's own.
+  const span = b.minutes - a.minutes;
+  const pace = span > 0 ? (b.collected_mL_20C - a.collected_mL_20C) / span : 0;
+  return {
+    ...forecast,
+    now: {
+      ...rest,
+      minutes: at,
+      head_temperature_C:
+        between(a.head_temperature_C, b.head_temperature_C) ?? now.head_temperature_C,
+      pot_temperature_C: between(a.pot_temperature_C, b.pot_temperature_C) ?? now.pot_temperature_C,
+      collected_mL_20C: { low: over, median: over, high: over },
+      ...(spout && b.running ? { spout_percent_vol: spout } : {}),
+      ...(flow
+        ? { flow_mL_per_min_20C: flow }
+        : pace > 0
+          ? { flow_mL_per_min_20C: { low: pace, median: pace, high: pace } }
+          : {}),
+    },
+  };
+}
+
+type Band = RunForecast['now']['head_temperature_C'];
+
 export interface Ahead {
   name: string;
   words: string;

@@ -1,0 +1,94 @@
+// A ferment as the station follows it: as pitched, by its plan and its readings.
+#include "station/fermenting.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "journal/book.hpp"
+#include "journal/fold.hpp"
+#include "station/demonstration.hpp"
+
+namespace lynearm::station {
+namespace {
+
+using namespace journal;
+
+constexpr double day = 1440.0;
+
+class AFerment : public testing::Test {
+ protected:
+  AFerment() : made(planned.of(demo_example("Tern 8").recipe, demo_example("Tern 8").kit, 0)) {}
+  /// Pitched as planned.
+  void pitch() {
+    const plan::WortPlan& wort = made->plan.mash.wort;
+    pitched = book.tell(0, Pitched{{wort.volume, at_20C},
+                                   gravity_at_20C(made->plan.ferment.original_gravity.ratio()),
+                                   "distillers-dry",
+                                   made->plan.ferment.yeast});
+  }
+  std::shared_ptr<const wire::FermentForecast> told() {
+    house = fold(book.entries);
+    return fermenting.of(*made, "texts", house.batches.at(*book.batch));
+  }
+
+  Planned planned{numeric::one_after_another()};
+  std::shared_ptr<const PlanMade> made;
+  Fermenting fermenting{numeric::one_after_another()};
+  Book book;
+  HouseState house;
+  Id pitched;
+};
+
+TEST_F(AFerment, PitchedAsPlannedAndNotReadIsThePlansForecast) {
+  pitch();
+  const auto of = told();
+  ASSERT_TRUE(of->followed.dry.median);
+  EXPECT_NEAR(of->followed.dry.median->hours(), made->plan.ferment.dry_after.hours(), 0.05);
+  EXPECT_NEAR(of->followed.course.front().gravity.median.ratio(),
+              made->plan.ferment.original_gravity.ratio(), 1e-5);
+  EXPECT_EQ(of->followed.gravities, 0U);
+}
+
+TEST_F(AFerment, IsKeptUntilAReadingComesOrIsCorrected) {
+  pitch();
+  const auto before = told();
+  EXPECT_EQ(told(), before);
+  EXPECT_EQ(fermenting.ready(*book.batch), before);
+  const Id read = book.tell(day, FermentRead{gravity_at_20C(1.050), {}});
+  const auto after = told();
+  EXPECT_NE(after, before);
+  EXPECT_EQ(after->followed.gravities, 1U);
+  book.correct(read, day + 5, day, FermentRead{gravity_at_20C(1.040), {}});
+  const auto corrected = told();
+  EXPECT_NE(corrected, after);
+  EXPECT_LT(*corrected->followed.dry.median, *after->followed.dry.median);
+}
+
+TEST_F(AFerment, WhatWasReadBeforeThePitchOrAfterRackingIsNotOfIt) {
+  pitch();
+  book.tell(-30, FermentRead{gravity_at_20C(1.060), {}});
+  book.tell(3 * day, FermentRead{gravity_at_20C(1.010), units::Temperature::celsius(24)});
+  book.tell(8 * day, Racked{litres_at_20C(100), {}});
+  book.tell(9 * day, FermentRead{gravity_at_20C(0.994), {}});
+  house = fold(book.entries);
+  const FermentReadings read = readings_of(house.batches.at(*book.batch).ferment);
+  ASSERT_EQ(read.readings.size(), 1U);
+  EXPECT_NEAR(read.readings[0].at.days(), 3.0, 1e-9);
+}
+
+TEST_F(AFerment, AWrongReadingIsToldByItsEntry) {
+  pitch();
+  Id wrong;
+  for (const auto& [days, gravity] :
+       {std::pair{1.0, 1.047}, {2.0, 1.020}, {2.5, 1.040}, {3.0, 1.006}, {4.0, 0.997}}) {
+    const Id id = book.tell(days * day, FermentRead{gravity_at_20C(gravity), {}});
+    if (days == 2.5) wrong = id;
+  }
+  const std::string json = wire::ferment_forecast_json(*told());
+  EXPECT_THAT(json, testing::HasSubstr("\"doubts\":[{\"entry\":\"" + print(wrong) + "\""));
+  EXPECT_THAT(json, testing::HasSubstr("\"pitched\":{\"entry\":\"" + print(pitched) + "\""));
+  EXPECT_THAT(json, testing::Not(testing::HasSubstr("\"stuck\"")));
+}
+
+}  // namespace
+}  // namespace lynearm::station

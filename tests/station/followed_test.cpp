@@ -1,0 +1,122 @@
+// A run as it is followed while entries come late, are corrected and struck: what is told is
+// told of the readings that stand.
+#include "station/followed.hpp"
+
+#include <gtest/gtest.h>
+
+#include <stdexcept>
+
+#include "recipe/read_pair.hpp"
+#include "station/demonstration.hpp"
+
+namespace lynearm::station {
+namespace {
+
+class AFollowedRun : public testing::Test {
+ protected:
+  AFollowedRun() {
+    const journal::BatchState& batch = demo_batch("Tern 8");
+    kit_text = batch.plan->kit;
+    pair = recipe::read_pair({batch.plan->recipe, "recipe"}, {kit_text, "kit"});
+    run = batch.runs.back();
+    run.readings.resize(5);
+  }
+  wire::RunForecast told(Followed& by) const {
+    return by.of(pair.recipe, pair.kit, kit_text, run);
+  }
+  wire::RunForecast told_afresh() const {
+    Followed fresh = quick();
+    return told(fresh);
+  }
+  static Followed quick() { return Followed(numeric::one_after_another(), 100); }
+
+  recipe::Pair pair;
+  std::string kit_text;
+  journal::RunState run;
+};
+
+void expect_same(const wire::RunForecast& a, const wire::RunForecast& b) {
+  EXPECT_EQ(a.readings, b.readings);
+  EXPECT_EQ(a.now.pot_temperature.median, b.now.pot_temperature.median);
+  EXPECT_EQ(a.now.collected.high, b.now.collected.high);
+  ASSERT_EQ(a.forecast.by_time.size(), b.forecast.by_time.size());
+  EXPECT_EQ(a.forecast.by_time.back().spout.median, b.forecast.by_time.back().spout.median);
+}
+
+TEST_F(AFollowedRun, TakesWhatIsNewAndIsThenAsIfItHadTakenAllInOrder) {
+  Followed by = quick();
+  const std::vector<journal::RunPoint> all = run.readings;
+  run.readings.resize(3);
+  (void)told(by);
+  run.readings = all;
+  expect_same(told(by), told_afresh());
+}
+
+TEST_F(AFollowedRun, AReadingThatComesLateIsTakenAndIsNotTheLatest) {
+  Followed by = quick();
+  const std::vector<journal::RunPoint> all = run.readings;
+  run.readings.erase(run.readings.begin() + 2);
+  (void)told(by);
+  run.readings = all;
+  const wire::RunForecast late = told(by);
+  ASSERT_EQ(late.readings.size(), all.size());
+  EXPECT_EQ(late.readings.back(), all[2].told.entry);
+  ASSERT_TRUE(late.latest);
+  EXPECT_EQ(late.latest->at, all.back().reading.at);
+  // Drawn in another order, so not to the last digit.
+  EXPECT_NEAR(late.now.collected.median.millilitres(),
+              told_afresh().now.collected.median.millilitres(), 60.0);
+}
+
+TEST_F(AFollowedRun, ACorrectedReadingBeginsItAnew) {
+  Followed by = quick();
+  const wire::RunForecast before = told(by);
+  ASSERT_TRUE(run.readings[3].reading.pot_temperature);
+  units::Temperature& pot = *run.readings[3].reading.pot_temperature;
+  pot = pot + units::TemperatureChange::kelvins(0.4);
+  const wire::RunForecast after = told(by);
+  expect_same(after, told_afresh());
+  EXPECT_NE(after.now.pot_temperature.median, before.now.pot_temperature.median);
+}
+
+TEST_F(AFollowedRun, AStruckReadingBeginsItAnew) {
+  Followed by = quick();
+  (void)told(by);
+  run.readings.erase(run.readings.begin() + 1);
+  expect_same(told(by), told_afresh());
+}
+
+TEST_F(AFollowedRun, AnotherChargeBeginsItAnew) {
+  Followed by = quick();
+  (void)told(by);
+  run.charge = run.charge * 0.9;
+  expect_same(told(by), told_afresh());
+}
+
+TEST_F(AFollowedRun, WhatTheFollowerRefusesIsToldAndKeepsNothingElseBack) {
+  Followed by = quick();
+  run.readings[1].reading.pot_temperature = units::Temperature::celsius(400.0);
+  const wire::RunForecast told_of = told(by);
+  ASSERT_EQ(told_of.refused.size(), 1U);
+  EXPECT_EQ(told_of.refused[0].entry, run.readings[1].told.entry);
+  EXPECT_NE(told_of.refused[0].why.find("400"), std::string::npos);
+  EXPECT_EQ(told_of.readings.size(), run.readings.size() - 1);
+}
+
+TEST_F(AFollowedRun, BrokenOffHalfWayItBeginsAnewTheNextTime) {
+  Followed by = quick();
+  EXPECT_FALSE(by.begun(run.told.entry));
+  int left = 150;  // into the second generation of members
+  const numeric::Executor breaks = [&](std::size_t count, const auto& task) {
+    for (std::size_t i = 0; i < count; ++i) {
+      if (--left == 0) throw std::runtime_error("the house closes");
+      task(i);
+    }
+  };
+  EXPECT_THROW((void)by.of(pair.recipe, pair.kit, kit_text, run, breaks), std::runtime_error);
+  EXPECT_TRUE(by.begun(run.told.entry));
+  expect_same(told(by), told_afresh());
+}
+
+}  // namespace
+}  // namespace lynearm::station

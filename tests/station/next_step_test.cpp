@@ -1,0 +1,158 @@
+// What a batch needs next and when, told of small stories.
+#include "station/next_step.hpp"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "journal/book.hpp"
+#include "journal/fold.hpp"
+#include "station/demonstration.hpp"
+#include "station/fermenting.hpp"
+
+namespace lynearm::station {
+namespace {
+
+using namespace journal;
+using wire::NextStanding;
+using wire::NextStep;
+
+constexpr double day = 1440.0;
+
+const PlanMade& made() {
+  static Planned planned(numeric::one_after_another());
+  static const auto of =
+      planned.of(demo_example("Tern 8").recipe, demo_example("Tern 8").kit, 0);
+  return *of;
+}
+
+class Next : public testing::Test {
+ protected:
+  Next() { book.tell(0, BatchBegun{"Tern 9", "", true}); }
+  void plan() {
+    book.tell(1, BatchPlanned{demo_example("Tern 8").recipe, demo_example("Tern 8").kit});
+  }
+  void pitch(double at) {
+    book.tell(at, Pitched{litres_at_20C(108.0), gravity_at_20C(1.0590), "distillers-dry",
+                          units::Mass::grams(55)});
+  }
+  NextStep next(const wire::FermentForecast* ferment = nullptr) {
+    house = fold(book.entries);
+    const BatchState& batch = house.batches.at(*book.batch);
+    EXPECT_TRUE(batch.puzzles.empty()) << batch.puzzles[0].why;
+    return next_step(house, batch, batch.plan ? &made() : nullptr, ferment);
+  }
+  std::shared_ptr<const wire::FermentForecast> followed() {
+    house = fold(book.entries);
+    return fermenting.of(made(), "texts", house.batches.at(*book.batch));
+  }
+  static double hours(std::optional<Moment> to, double from_minute) {
+    return to ? since(*to, minute(from_minute)).hours() : -1e9;
+  }
+
+  Book book;
+  HouseState house;
+  Fermenting fermenting{numeric::one_after_another()};
+};
+
+TEST_F(Next, BeforeAnythingIsDoneThereIsNoTime) {
+  EXPECT_EQ(next().what, "Write the mash bill");
+  plan();
+  const NextStep mash = next();
+  EXPECT_EQ(mash.what, "Mash day");
+  EXPECT_FALSE(mash.due);
+}
+
+TEST_F(Next, OnceItIsMashedThePitchIsDueByThePlansSteps) {
+  plan();
+  book.tell(60, MashTemperature{units::Temperature::celsius(66)});
+  const NextStep mash = next();
+  EXPECT_THAT(mash.what, testing::StartsWith("Mash"));
+  double begins_h = 0, pitch_h = 0;
+  for (const plan::Step& step : made().plan.timeline.steps) {
+    if (step.stage == "Mash" && begins_h == 0) begins_h = step.start.hours();
+    if (step.stage == "Ferment" && pitch_h == 0) pitch_h = step.start.hours();
+  }
+  EXPECT_NEAR(hours(mash.due, 60), pitch_h - begins_h, 1e-3);
+  EXPECT_NEAR(since(*mash.late_after, *mash.due).hours(), 2.0, 1e-9);
+}
+
+TEST_F(Next, AFermentIsReadOnceADay) {
+  plan();
+  pitch(100);
+  EXPECT_EQ(next().what, "Read the ferment");
+  EXPECT_NEAR(hours(next().due, 100), 24.0, 1e-9);
+  book.tell(100 + day, FermentRead{gravity_at_20C(1.045), {}});
+  EXPECT_NEAR(hours(next().due, 100 + day), 24.0, 1e-9);
+}
+
+TEST_F(Next, ADryWashIsRackedWhenItsReadingsSayThatItHasRested) {
+  plan();
+  pitch(0);
+  double last = 0;
+  for (const auto& [days, gravity] : {std::pair{1.0, 1.047},
+                                      {2.0, 1.022},
+                                      {3.0, 1.004},
+                                      {4.0, 0.9960},
+                                      {5.0, 0.9945},
+                                      {6.0, 0.9943}}) {
+    last = days * day;
+    book.tell(last, FermentRead{gravity_at_20C(gravity), {}});
+  }
+  const auto forecast = followed();
+  ASSERT_TRUE(forecast->followed.dry.median);
+  const NextStep rack = next(forecast.get());
+  EXPECT_THAT(rack.what, testing::StartsWith("Rack the wash"));
+  EXPECT_NEAR(hours(rack.due, 0),
+              forecast->followed.dry.median->hours() + forecast->rest.hours(), 1e-3);
+  EXPECT_THAT(rack.due_by, testing::HasSubstr("corrected by its readings"));
+}
+
+TEST_F(Next, AStuckFermentIsToldBeforeAnythingElse) {
+  plan();
+  pitch(0);
+  for (const double days : {1.0, 2.0, 3.0, 4.0, 5.0, 6.0}) {
+    book.tell(days * day, FermentRead{gravity_at_20C(days < 2 ? 1.047 : 1.030), {}});
+  }
+  const auto forecast = followed();
+  EXPECT_TRUE(forecast->followed.stuck);
+  EXPECT_THAT(next(forecast.get()).what, testing::HasSubstr("stuck"));
+}
+
+TEST_F(Next, StripsFollowEachOtherByThePlanAndThenTheSpiritRun) {
+  plan();
+  pitch(0);
+  book.tell(6 * day, FermentRead{gravity_at_20C(0.995), {}});
+  book.tell(9 * day, Racked{litres_at_20C(104), {}});
+  const int strips = made().plan.strip.runs;
+  ASSERT_GT(strips, 1);
+  EXPECT_EQ(next().what, fmt::format("Strip 1 of {}", strips));
+  EXPECT_GE(hours(next().due, 9 * day), 0.0);
+  for (int i = 1; i <= strips; ++i) {
+    const double at = (9 + i) * day;
+    const Id run = book.tell(
+        at, RunBegun{RunKind::strip, litres_at_20C(26), {}, {}, units::Volume::litres(26), {}});
+    EXPECT_EQ(next().standing, NextStanding::now);
+    book.tell(at + 300, RunEnded{run, litres_at_20C(8), percent_at_20C(30), {}, {}});
+  }
+  const NextStep after = next();
+  EXPECT_EQ(after.what, "Begin the spirit run");
+  EXPECT_EQ(after.stage, Stage::spirit_run);
+  EXPECT_TRUE(after.due);
+}
+
+TEST_F(Next, TheInventedHouseKnowsWhatComesNext) {
+  const NextStep tern_8 = next_step(demo_house(), demo_batch("Tern 8"), &made(), nullptr);
+  EXPECT_EQ(tern_8.standing, NextStanding::now);
+  EXPECT_EQ(tern_8.stage, Stage::spirit_run);
+  const BatchState& tern_7 = demo_batch("Tern 7");
+  Planned planned(numeric::one_after_another());
+  const auto of = planned.of(tern_7.plan->recipe, tern_7.plan->kit, 0);
+  const NextStep wood = next_step(demo_house(), tern_7, of.get(), nullptr);
+  EXPECT_EQ(wood.stage, Stage::wood);
+  ASSERT_TRUE(wood.due);
+  EXPECT_GT(*wood.due, wood.since);
+}
+
+}  // namespace
+}  // namespace lynearm::station

@@ -1,0 +1,144 @@
+// A station at work over a journal of its own: what it keeps, what it computes ahead, what it
+// tells open pages.
+#include "station/station.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <condition_variable>
+#include <mutex>
+
+#include "base/error.hpp"
+#include "journal/book.hpp"
+#include "serve/events.hpp"
+#include "station/demonstration.hpp"
+#include "station/routes.hpp"
+#include "store/temporary_folder.hpp"
+
+namespace lynearm::station {
+namespace {
+
+using namespace journal;
+
+class AStation : public testing::Test {
+ protected:
+  static constexpr double day = 1440.0;
+
+  AStation() {
+    book.tell(0, BatchBegun{"Tern 9", "", true});
+    book.tell(1, BatchPlanned{demo_example("Tern 8").recipe, demo_example("Tern 8").kit});
+    book.tell(2, Pitched{litres_at_20C(108), gravity_at_20C(1.0588), "distillers-dry",
+                         units::Mass::grams(55)});
+  }
+  void keep_all() { station.keep(book.entries); }
+
+  store::test::TemporaryFolder folder;
+  store::House house{{folder.path(), "", false}};
+  Station station{house, numeric::one_after_another(), [] { return minute(5 * day); }};
+  Book book;
+};
+
+TEST_F(AStation, WarmsWhatIsInHandOnceAndAgainWhenItWasRead) {
+  keep_all();
+  const auto next = [&] {
+    const auto seen = station.seen();
+    return station.next_steps(seen->house).at(*book.batch);
+  };
+  // The order of the trade is known at once; what rests on the plan when that is there.
+  EXPECT_EQ(next().what, "Read the ferment");
+  EXPECT_THAT(next().due_by, testing::Not(testing::HasSubstr("pitch")));
+  EXPECT_TRUE(station.warm(numeric::one_after_another()));
+  EXPECT_THAT(next().due_by, testing::HasSubstr("counted from the pitch"));
+  EXPECT_FALSE(station.warm(numeric::one_after_another()));
+  book.tell(2 * day, FermentRead{gravity_at_20C(1.030), {}});
+  keep_all();
+  EXPECT_TRUE(station.warm(numeric::one_after_another()));
+  EXPECT_THAT(next().due_by, testing::HasSubstr("corrected by its readings"));
+}
+
+TEST_F(AStation, KeepsPlansByTheirTexts) {
+  const wire::Example& tern_8 = demo_example("Tern 8");
+  const wire::Example& tern_7 = demo_example("Tern 7");
+  const auto first = station.plan(tern_8.recipe, tern_8.kit, 0);
+  EXPECT_EQ(station.plan(tern_8.recipe, tern_8.kit, 0), first);
+  EXPECT_NE(station.plan(tern_7.recipe, tern_7.kit, 0), first);
+  EXPECT_NE(station.plan(tern_8.recipe + "\n", tern_8.kit, 0), first);
+  EXPECT_EQ(station.plan(tern_8.recipe, tern_8.kit, 0), first);
+  EXPECT_THROW((void)station.plan("nothing", tern_8.kit, 0), base::InputError);
+}
+
+TEST_F(AStation, AFermentWithoutPlanOrPitchIsRefusedInWords) {
+  Book other{id_at(0, 201)};
+  other.tell(0, BatchBegun{"Tern 10", "", true});
+  station.keep(other.entries);
+  const auto seen = station.seen();
+  EXPECT_THROW((void)station.ferment(seen->house.batches.at(*other.batch)), base::InputError);
+}
+
+// Counts the events of a subscription, and waits for the one that tells of `last`.
+class Listener {
+ public:
+  explicit Listener(serve::Events& events) : subscription_(events.subscribe({"kept"})) {
+    subscription_->when_ready([this] {
+      const std::lock_guard lock(mutex_);
+      ready_ = true;
+      changed_.notify_one();
+    });
+  }
+  ~Listener() { subscription_->when_ready({}); }
+  Listener(const Listener&) = delete;
+  Listener& operator=(const Listener&) = delete;
+
+  bool hears(const std::string& last) {
+    const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(20);
+    for (;;) {
+      for (const serve::Piece& piece : subscription_->take()) {
+        ++heard;
+        if (piece->find(last) != std::string::npos) return true;
+      }
+      std::unique_lock lock(mutex_);
+      if (!changed_.wait_until(lock, until, [this] { return ready_; })) return false;
+      ready_ = false;
+    }
+  }
+  int heard = 0;
+
+ private:
+  std::mutex mutex_;
+  std::condition_variable changed_;
+  bool ready_ = false;
+  std::shared_ptr<serve::Subscription> subscription_;
+};
+
+TEST_F(AStation, TellsPagesOfABurstAtMostTenTimesASecondAndOfTheLastAlways) {
+  serve::Events events;
+  Listener listener(events);
+  const News news(station, events);
+  const auto begun = std::chrono::steady_clock::now();
+  keep_all();
+  for (int i = 0; i < 60; ++i) {
+    book.entries.clear();
+    book.tell(10 + i, MashTemperature{units::Temperature::celsius(60 + 0.1 * i)});
+    keep_all();
+  }
+  EXPECT_TRUE(listener.hears("\"sequence\":" + std::to_string(house.journal().last())));
+  const double seconds =
+      std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
+  // One at once, then one each tenth of a second; one more for what was computed ahead.
+  EXPECT_LE(listener.heard, 3 + static_cast<int>(seconds * 10.0));
+}
+
+TEST_F(AStation, TellsPagesWhenWhatIsComputedAheadIsThere) {
+  keep_all();
+  serve::Events events;
+  Listener listener(events);
+  const News news(station, events);
+  EXPECT_TRUE(listener.hears("\"sequence\":" + std::to_string(house.journal().last())));
+  const auto seen = station.seen();
+  EXPECT_THAT(station.next(seen->house, seen->house.batches.at(*book.batch)).due_by,
+              testing::HasSubstr("counted from the pitch"));
+}
+
+}  // namespace
+}  // namespace lynearm::station

@@ -1,0 +1,3 @@
+import { wholeBatch } from './whole_batch.mjs';
+
+wholeBatch('phone');

@@ -1,0 +1,80 @@
+import { render, screen } from '@testing-library/svelte';
+import { beforeEach, expect, test, vi } from 'vitest';
+import type { FermentForecast } from '../data/answers';
+import { bench } from '../data/bench.svelte';
+import { NoAnswer } from '../data/problem';
+import Ferment from './Ferment.svelte';
+
+const at = '2026-11-20T08:00:00.000Z';
+const band = (median: number) => ({ low: median - 0.002, median, high: median + 0.002 });
+const batch = {
+  batch: 'b',
+  name: 'Tern 9',
+  plan: { entry: 'q', at, recipe: '', kit: '', earlier: 0 },
+  ferment: {
+    pitch: { entry: 'p', at, specific_gravity: 1.058 },
+    readings: [
+      { entry: 'one', at: '2026-11-21T08:00:00.000Z', specific_gravity: 1.04 },
+      { entry: 'two', at: '2026-11-22T08:00:00.000Z', specific_gravity: 1.061 },
+    ],
+  },
+};
+const forecast: Partial<FermentForecast> = {
+  readings: 2,
+  course: [
+    { hours: 0, specific_gravity: band(1.058) },
+    { hours: 96, specific_gravity: band(0.995) },
+  ],
+  dry: {
+    hours: { low: 80, median: 96, high: 110 },
+    at: {
+      low: '2026-11-23T16:00:00.000Z',
+      median: '2026-11-24T12:00:00.000Z',
+      high: '2026-11-25T12:00:00.000Z',
+    },
+  },
+  rested: { hours: { median: 168 }, at: { median: '2026-11-27T12:00:00.000Z' } },
+  end_specific_gravity: band(0.995),
+  doubts: [
+    { entry: 'two', words: 'Kept, not believed: the others say 1.02.', expected: band(1.02) },
+  ],
+  why: { what: 'Gravity', inputs: [], model: 'Model of the yeast.', source: 'Cramer 2002' },
+};
+let told: Partial<FermentForecast> | undefined;
+
+beforeEach(() => {
+  told = forecast;
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) => {
+    if (path === '/batches/b') return batch as never;
+    if (path === '/batches/b/ferment' && told) return told as never;
+    throw new NoAnswer('not there');
+  });
+});
+const show = () => render(Ferment, { props: { batch: 'b' } });
+
+test('dry and rested dates are those of the readings, and what is not believed says why', async () => {
+  show();
+  await screen.findByText('Dry, by its readings');
+  expect(screen.getByText(/Tue 24 Nov/)).toBeTruthy();
+  expect(screen.getAllByText(/Kept, not believed: the others say 1\.02/).length).toBeGreaterThan(0);
+  // Where it stands is the last reading that is believed.
+  expect(screen.getAllByText('1.0400').length).toBeGreaterThan(0);
+});
+
+test('a ferment that has stuck names what to check, in order', async () => {
+  told = {
+    ...forecast,
+    stuck: { says: 'It stands at 1.030.', causes: ['Warmth: 14 °C.', 'Acid.'] },
+  };
+  show();
+  await screen.findByText(/It stands at 1\.030/);
+  const causes = screen.getAllByRole('listitem').map((item) => item.textContent);
+  expect(causes).toEqual(['Warmth: 14 °C.', 'Acid.']);
+});
+
+test('until the forecast is there the page says that it is being reckoned', async () => {
+  told = undefined;
+  show();
+  await screen.findByText(/The forecast is being reckoned/);
+  expect(screen.getByText('Dry, by the plan')).toBeTruthy();
+});
