@@ -29,7 +29,8 @@ class Guard {
   [[nodiscard]] std::optional<Reply> refusal(const Request& request,
                                              std::string_view target) const;
 
-  /// Puts on the headers that every reply has; leaves a Cache-Control that is there.
+  /// Puts on the headers that every reply has; leaves what is there, such as a
+  /// Cache-Control.
   void dress(Reply& reply) const;
 
  private:

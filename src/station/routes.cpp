@@ -162,6 +162,12 @@ void add_plans(serve::Router& router, Station& station) {
         return of_batch(request, [](const PlanMade& made) {
           Reply reply;
           reply.content_type = "text/html; charset=utf-8";
+          // The sheet is one file that brings its own style, as it is written to disk; no
+          // script runs in it, and it reaches for nothing.
+          reply.headers.emplace_back("Content-Security-Policy",
+                                     "default-src 'none'; style-src 'unsafe-inline'; img-src "
+                                     "data:; base-uri 'none'; form-action 'none'; "
+                                     "frame-ancestors 'none'");
           reply.body = sheet::batch_sheet(made.pair.recipe, made.pair.kit, made.plan,
                                           made.bands ? &*made.bands : nullptr,
                                           units::System::metric, sheet::Paper::a4);

@@ -117,6 +117,7 @@ export const wholeBatch = (size) =>
       await me.pad('70.6');
       await me.sees(/The malts go in at 70\.\d °C; hotter kills their enzymes/);
       await me.tap('Done'); // heated
+      await me.sees(steps[2]);
       await me.tap('Done'); // malts in: the rest begins, with its clock
       const clocks = device.page.getByRole('list', { name: 'Clocks' });
       await clocks.getByText(/^Rest; it drifts/).waitFor();
