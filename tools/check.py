@@ -17,7 +17,7 @@ BUILD = ROOT / "build"
 LOGS = BUILD / "logs"
 REPORTS = BUILD / "reports"
 JOBS = str(os.cpu_count() or 2)
-FUZZ_SECONDS = 60  # a target, one on each core; the corpus in fuzz/ is replayed first
+FUZZ_SECONDS = 40  # a target, one on each core; the corpus in fuzz/ is replayed first
 OURS = ("src", "tests", "bench", "fuzz", "examples", "tools")
 
 # Another clone, in another folder, finds the objects that this one made.
@@ -109,7 +109,7 @@ def fuzz(target):
 
 
 def fuzzing():
-    """Each target for a minute; a finding stays in build/fuzz as crash-<target>-..."""
+    """Each target for FUZZ_SECONDS; a finding stays in build/fuzz as crash-<target>-..."""
     count = build("fuzz", "fuzz_targets")
     if count.failed:
         return count
