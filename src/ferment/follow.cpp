@@ -123,9 +123,10 @@ std::vector<std::string> causes_of(const Batch& batch, const Yeast& yeast,
     return r.gravity && !r.by_refractometer;
   });
   if (!hydrometer) {
-    causes.push_back("The reading itself: only a refractometer was used; read a hydrometer.");
+    causes.emplace_back(
+        "The reading itself: only a refractometer was used; read a hydrometer.");
   }
-  causes.push_back(
+  causes.emplace_back(
       "Acid: measure the pH; under about 3.5 yeast slows. Stir the yeast up, keeping the lid's "
       "outlet open.");
   return causes;

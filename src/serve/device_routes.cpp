@@ -27,8 +27,9 @@ std::vector<std::string> addresses(const PairingHouse& house) {
   // A certificate speaks for names; a name in plain HTTP is only found where the net knows it.
   hosts.insert(house.tls ? hosts.begin() : hosts.end(), house.names.begin(), house.names.end());
   for (std::string& host : hosts) {
-    if (host.find(':') != std::string::npos && host.front() != '[') host = "[" + host + "]";
-    host = fmt::format("{}://{}:{}/", house.tls ? "https" : "http", host, house.port());
+    const bool bare_ipv6 = host.find(':') != std::string::npos && host.front() != '[';
+    host = fmt::format(fmt::runtime(bare_ipv6 ? "{}://[{}]:{}/" : "{}://{}:{}/"),
+                       house.tls ? "https" : "http", host, house.port());
   }
   return hosts;
 }

@@ -105,7 +105,8 @@ TEST_F(OwnCertificate, AnswersOverTlsUnderItsNames) {
   EXPECT_EQ(plain.post("/healthz", "{}").status, 400);
   // Nor do bytes that are neither stay open for ever.
   Visitor neither = house.visitor();
-  neither.send(std::string_view{"\x16\x03\x01\x02\x00nothing of a handshake", 30});
+  using namespace std::string_view_literals;
+  neither.send("\x16\x03\x01\x02\x00nothing of a handshake"sv);
   EXPECT_TRUE(neither.is_closed(std::chrono::seconds{5}));
 }
 
