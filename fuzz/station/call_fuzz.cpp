@@ -1,7 +1,8 @@
 // Any call of the API over the invented house: whatever is asked, the answer is one or a
 // refusal that names what is wrong, never a fault of ours. The first line is method and target,
 // the rest the body. What only keeps (entries, journal, attachments) is left out: entries_fuzz
-// and import_fuzz have it.
+// and import_fuzz have it; and so is a run's forecast, which has nothing but a name to go wrong
+// and takes ten seconds under sanitizers.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -71,7 +72,7 @@ class Open {
 };
 
 bool left_out(std::string_view method, const std::string& path) {
-  return path == "/api/v1/events" ||
+  return path == "/api/v1/events" || path.ends_with("/forecast") ||
          (method == "POST" && (path == "/api/v1/entries" || path == "/api/v1/journal" ||
                                path == "/api/v1/attachments"));
 }
