@@ -101,7 +101,7 @@ def fuzz(target):
     found.mkdir(exist_ok=True)
     seeds = ROOT / "fuzz" / "corpus" / name.removeprefix("fuzz_")
     log = f"{name}.log"
-    well = run(log, target, f"-max_total_time={FUZZ_SECONDS}", "-timeout=30",
+    well = run(log, target, f"-max_total_time={FUZZ_SECONDS}", "-timeout=10",
                "-rss_limit_mb=2048", "-max_len=4096", "-print_final_stats=1",
                f"-artifact_prefix={BUILD / 'fuzz'}/crash-{name}-", found,
                *([seeds] if seeds.is_dir() else []))
