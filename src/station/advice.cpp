@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include <utility>
 
 #include "base/error.hpp"
 #include "ferment/yeast.hpp"
@@ -50,11 +51,14 @@ ShelfJars shelf_jars(const journal::RunState& run) {
     shelf.numbers.push_back(number);
   }
   if (jars.empty()) throw base::InputError("jars", "none gauged", "jars gauged after airing");
-  shelf.jars = still::fill_loads(std::move(jars)).jars;
+  still::FilledJars filled = still::fill_loads(std::move(jars));
+  shelf.jars = std::move(filled.jars);
+  shelf.alcohol_left = filled.alcohol_left;
+  shelf.left_assumed = filled.left_assumed;
   return shelf;
 }
 
-still::Outcome poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>& pours) {
+PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>& pours) {
   still::Allotment allotment(shelf.jars.size());
   for (std::size_t i = 0; i < shelf.jars.size(); ++i) allotment[i].apart = shelf.jars[i].volume;
   std::vector<base::Fault> faults;
@@ -88,12 +92,13 @@ still::Outcome poured(const ShelfJars& shelf, const std::vector<journal::JarPour
                       std::max(held - used * fits, units::Volume{})};
   }
   if (!faults.empty()) throw base::InputError(std::move(faults));
-  return still::evaluate(shelf.jars, allotment);
+  still::Outcome outcome = still::evaluate(shelf.jars, allotment);
+  return {std::move(allotment), std::move(outcome)};
 }
 
-still::CutProposal cuts(const ShelfJars& shelf, const std::string& purpose) {
+still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose) {
   still::Wishes wishes;
-  wishes.weights = still::purpose(purpose).weights;
+  wishes.weights = purpose.weights;
   return still::propose(shelf.jars, wishes);
 }
 

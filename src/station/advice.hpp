@@ -18,22 +18,19 @@ namespace lynearm::station {
 ///            mash::correct does when no water at hand can mend it
 [[nodiscard]] wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading);
 
-/// The gauged jars of a run, as cut planning takes them, with estimated loads; and their
-/// numbers in the same order.
-struct ShelfJars {
-  std::vector<still::Jar> jars;
-  std::vector<int> numbers;
-};
+using wire::PouredJars;
+using wire::ShelfJars;
+
+/// The gauged jars of a run, as cut planning takes them, with estimated loads.
 /// throws     InputError "jars" when none is gauged
 [[nodiscard]] ShelfJars shelf_jars(const journal::RunState& run);
 
 /// What pouring these gives. Jars that are not named stand apart.
 /// throws     InputError "jars[i]" for a jar that is not gauged, is named twice, or holds less
-[[nodiscard]] still::Outcome poured(const ShelfJars& shelf,
-                                    const std::vector<journal::JarPoured>& pours);
+[[nodiscard]] PouredJars poured(const ShelfJars& shelf,
+                                const std::vector<journal::JarPoured>& pours);
 
-/// purpose    "clean" or "fuller"
-[[nodiscard]] still::CutProposal cuts(const ShelfJars& shelf, const std::string& purpose);
+[[nodiscard]] still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose);
 
 /// What a recipe may name.
 [[nodiscard]] wire::Choices choices();

@@ -43,6 +43,7 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
   desk.follower.reset();
   desk.taken.clear();
   desk.refused.clear();
+  desk.crowded = 0;
   desk.told.reset();
   desk.made_of.clear();
   const plan::RunAhead ahead = ahead_of(run);
@@ -53,28 +54,25 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
 // Takes what is new; false when what was taken is no longer so.
 bool Followed::catch_up(Desk& desk, const journal::RunState& run,
                         const numeric::Executor& executor) const {
-  const auto is_told = [&](const journal::Id& entry) {
-    return std::any_of(
-        run.readings.begin(), run.readings.end(),
-        [&](const journal::RunPoint& point) { return point.told.entry == entry; });
-  };
+  std::map<journal::Id, const still::Reading*> fresh;
+  for (const journal::RunPoint& point : run.readings) {
+    fresh.emplace(point.told.entry, &point.reading);
+  }
   for (const Taken& taken : desk.taken) {
-    const auto same = std::find_if(
-        run.readings.begin(), run.readings.end(),
-        [&](const journal::RunPoint& point) { return point.told.entry == taken.entry; });
-    if (same == run.readings.end() || !(same->reading == taken.reading)) return false;
+    const auto same = fresh.find(taken.entry);
+    if (same == fresh.end() || !(*same->second == taken.reading)) return false;
+    fresh.erase(same);
   }
   for (const wire::Refused& refused : desk.refused) {
-    if (!is_told(refused.entry)) return false;
+    if (fresh.erase(refused.entry) == 0) return false;
   }
   for (const journal::RunPoint& point : run.readings) {
     const journal::Id& entry = point.told.entry;
-    const auto known = [&](const auto& row) { return row.entry == entry; };
-    if (std::any_of(desk.taken.begin(), desk.taken.end(), known)) continue;
-    if (std::any_of(desk.refused.begin(), desk.refused.end(), known)) continue;
+    if (!fresh.contains(entry)) continue;
     try {
-      desk.follower->take(point.reading, executor);
+      const still::Update update = desk.follower->take(point.reading, executor);
       desk.taken.push_back({entry, point.reading});
+      if (!update.crowded.empty()) ++desk.crowded;
     } catch (const base::InputError& error) {
       desk.refused.push_back({entry, base::sentence(error.faults().front())});
     }
@@ -107,6 +105,7 @@ void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& k
     told.forecast = follower.forecast(executor);
     told.doubts = follower.doubts();
     told.refused = desk.refused;
+    told.crowded = desk.crowded;
     told.constants = follower.constants();
     desk.told = std::move(told);
   }

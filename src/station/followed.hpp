@@ -53,6 +53,7 @@ class Followed {
     std::optional<still::Follower> follower;
     std::vector<Taken> taken;               ///< in the order taken
     std::vector<wire::Refused> refused;     ///< and the readings that were not
+    std::size_t crowded = 0;                ///< of those taken, not weighed whole
     std::optional<wire::RunForecast> told;  ///< of just these
   };
 

@@ -232,8 +232,9 @@ void add_runs(serve::Router& router, Station& station) {
       [of_run](const Request& request) {
         return of_run(request, [&](const journal::BatchState&, const journal::RunState& run) {
           const ShelfJars shelf = shelf_jars(run);
-          const std::string purpose(request.asked("purpose").value_or("clean"));
-          return serve::json(wire::cuts_json(cuts(shelf, purpose), shelf.numbers));
+          const still::Purpose& purpose =
+              still::purpose(request.asked("purpose").value_or("clean"));
+          return serve::json(wire::cuts_json(shelf, purpose, cuts(shelf, purpose)));
         });
       },
       slow_terms());
@@ -244,7 +245,8 @@ void add_runs(serve::Router& router, Station& station) {
     if (found.run == nullptr) {
       throw base::InputError("run", journal::print(asked.run), "a run of this house");
     }
-    return serve::json(wire::poured_json(poured(shelf_jars(*found.run), asked.pours)));
+    const ShelfJars shelf = shelf_jars(*found.run);
+    return serve::json(wire::poured_json(shelf, poured(shelf, asked.pours)));
   });
 }
 

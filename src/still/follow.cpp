@@ -116,6 +116,26 @@ units::Temperature Follower::spirit_at(units::Duration at) const {
   return t;
 }
 
+// Enough was read about that minute: by figures that are believed, or by several, which a
+// broken instrument would repeat for ever.
+bool Follower::is_crowded(const Figure& figure) const {
+  constexpr std::size_t several = 3;
+  if (figures_.size() < weighed_at_any_rate) return false;
+  const std::vector<std::size_t> near = neighbours(figures_, figure);
+  return near.size() >= several ||
+         std::any_of(near.begin(), near.end(), [this](std::size_t i) { return !doubt_of(i); });
+}
+
+Update Follower::told(Update update) const {
+  for (std::size_t i = 0; i < figures_.size() && figures_[i].reading != update.reading; ++i) {
+    if (const auto doubt = doubt_of(i)) update.earlier.push_back(*doubt);
+  }
+  update.now = now();
+  update.constants = constants();
+  update.effective_members = effective_size(weights_);
+  return update;
+}
+
 Update Follower::take(const Reading& reading, const numeric::Executor& executor) {
   require_plausible(reading);
   const bool fire = reading.power || reading.event;
@@ -123,10 +143,23 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
   const bool outlasted = reading.at > standing_until_ &&
                          std::any_of(tracks_.begin(), tracks_.end(),
                                      [](const Track& track) { return track.stands(); });
-  // What a refusal part way is undone with.
-  Follower kept = *this;
   Update update;
   update.reading = readings_.size();
+  std::vector<Figure> figures;
+  for (const Figure& figure : figures_of(reading, update.reading, spirit_at(reading.at))) {
+    if (is_crowded(figure)) {
+      update.crowded.push_back(figure.instrument);
+    } else {
+      figures.push_back(figure);
+    }
+  }
+  if (figures.empty() && !update.crowded.empty() && !fire && !rests_longer && !outlasted) {
+    readings_.push_back(reading);
+    latest_ = std::max(latest_, reading.at);
+    return told(std::move(update));
+  }
+  // What a refusal part way is undone with.
+  Follower kept = *this;
   try {
     readings_.push_back(reading);
     latest_ = std::max(latest_, reading.at);
@@ -144,7 +177,7 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
       }
     }
     const std::size_t first = figures_.size();
-    for (const Figure& figure : figures_of(reading, update.reading, spirit_at(reading.at))) {
+    for (const Figure& figure : figures) {
       figures_.push_back(figure);
       shown_.emplace_back();
       fit_.emplace_back();
@@ -166,13 +199,7 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
     *this = std::move(kept);
     throw;
   }
-  for (std::size_t i = 0; i < figures_.size() && figures_[i].reading != update.reading; ++i) {
-    if (const auto doubt = doubt_of(i)) update.earlier.push_back(*doubt);
-  }
-  update.now = now();
-  update.constants = constants();
-  update.effective_members = effective_size(weights_);
-  return update;
+  return told(std::move(update));
 }
 
 std::optional<Doubt> Follower::doubt_of(std::size_t i) const {

@@ -41,7 +41,8 @@ class Follower {
   Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve& curve,
            std::uint64_t seed, std::size_t members, const numeric::Executor& executor);
 
-  /// Takes a reading, of any time. The result is the same for any executor.
+  /// Takes a reading, of any time. The result is the same for any executor. Where readings are
+  /// logged by the second, those of a minute that is well read are kept and not weighed.
   ///
   /// throws     InputError with faults_of(reading), or for a fire ("power") under which no
   ///            possible still can be computed; nothing is then changed
@@ -70,6 +71,8 @@ class Follower {
   void require_order() const;
   void run_members(const numeric::Executor& executor);
   [[nodiscard]] Track run_of(const PossibleStill& still, const Stop& end) const;
+  [[nodiscard]] bool is_crowded(const Figure& figure) const;
+  [[nodiscard]] Update told(Update update) const;
   void look(std::size_t figure);
   void look_at_all(const numeric::Executor& executor);
   void weigh(std::size_t figure);

@@ -74,6 +74,8 @@ struct Update {
   std::vector<Doubt> doubts;        ///< figures of this reading
   std::vector<Doubt> earlier;       ///< of earlier readings, not believed as things stand
   std::vector<FireRemark> remarks;  ///< of this reading's power or event
+  /// Figures of this reading that were not weighed: others of the same minute stand for them.
+  std::vector<Instrument> crowded;
   StillNow now;
   std::vector<Learnt> constants;
   double effective_members = 0.0;

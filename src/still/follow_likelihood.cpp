@@ -144,6 +144,17 @@ Pull pull(const Figure& figure, const Expected& shown, double standing) {
   return {(figure.value - shown.base) / shown.slope, weight * slope * slope};
 }
 
+std::vector<std::size_t> neighbours(const std::vector<Figure>& figures, const Figure& figure) {
+  std::vector<std::size_t> near;
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    if (figures[i].instrument == figure.instrument &&
+        std::abs(figures[i].at_s - figure.at_s) < silent_for.seconds()) {
+      near.push_back(i);
+    }
+  }
+  return near;
+}
+
 std::vector<double> counts(const std::vector<Figure>& figures) {
   std::vector<double> all(figures.size(), 1.0);
   std::vector<std::size_t> order(figures.size());

@@ -77,6 +77,16 @@ struct Pull {
 };
 [[nodiscard]] Pull pull(const Figure& figure, const Expected& shown, double standing);
 
+/// So many figures are weighed however close they lie: more than a person reads in a night.
+inline constexpr std::size_t weighed_at_any_rate = 240;
+/// Beyond that a figure waits for its instrument to have been silent so long. A thermometer
+/// that is logged every second would say no more at a thousand times the work: of what counts()
+/// grants figures without a gap, those a minute apart keep 97 %.
+inline constexpr units::Duration silent_for = units::Duration::minutes(1.0);
+/// The places of those of one instrument that lie nearer than that to a time, before or after.
+[[nodiscard]] std::vector<std::size_t> neighbours(const std::vector<Figure>& figures,
+                                                  const Figure& figure);
+
 /// How much each figure counts, 0 to 1, by the gap to the one before it on that instrument.
 [[nodiscard]] std::vector<double> counts(const std::vector<Figure>& figures);
 

@@ -40,11 +40,13 @@ Json vessel(const still::Vessel20C& of) {
   return json;
 }
 
-Json outcome(const still::Outcome& of) {
+Json outcome(const ShelfJars& shelf, const still::Allotment& allotment,
+             const still::Outcome& of) {
   return {{"foreshots", vessel(of.foreshots)},
           {"hearts", vessel(of.hearts)},
           {"feints", vessel(of.feints)},
-          {"apart", vessel(of.apart)}};
+          {"apart", vessel(of.apart)},
+          {"why", why_json(why_poured(shelf, allotment))}};
 }
 
 std::string_view note(spirit::GaugingNote note) {
@@ -144,30 +146,34 @@ std::string blend_json(const std::vector<PartAsked>& parts, const spirit::Lot& b
   return printed(json);
 }
 
-std::string poured_json(const still::Outcome& of) { return printed(outcome(of)); }
+std::string poured_json(const ShelfJars& shelf, const PouredJars& poured) {
+  return printed(outcome(shelf, poured.allotment, poured.outcome));
+}
 
-std::string cuts_json(const still::CutProposal& proposal, const std::vector<int>& jars) {
+std::string cuts_json(const ShelfJars& shelf, const still::Purpose& purpose,
+                      const still::CutProposal& proposal) {
   Json json;
   json["alternatives"] = Json::array();
   for (std::size_t i = 0; i < proposal.alternatives.size(); ++i) {
     const still::Alternative& alternative = proposal.alternatives[i];
-    base::ensure(alternative.allotment.size() == jars.size(), "one part for each jar");
+    base::ensure(alternative.allotment.size() == shelf.numbers.size(), "one part for each jar");
     Json one;
     one["name"] = i == proposal.recommended  ? "proposed"
                   : i < proposal.recommended ? "less, with less of heads and tails"
                                              : "more, with more of heads and tails";
     one["jars"] = Json::array();
-    for (std::size_t jar = 0; jar < jars.size(); ++jar) {
+    for (std::size_t jar = 0; jar < shelf.numbers.size(); ++jar) {
       const still::Poured& poured = alternative.allotment[jar];
-      one["jars"].push_back({{"jar", jars[jar]},
+      one["jars"].push_back({{"jar", shelf.numbers[jar]},
                              {"foreshots_mL_20C", figure(poured.foreshots.millilitres())},
                              {"hearts_mL_20C", figure(poured.hearts.millilitres())},
                              {"feints_mL_20C", figure(poured.feints.millilitres())},
                              {"apart_mL_20C", figure(poured.apart.millilitres())}});
     }
-    one["poured"] = outcome(alternative.outcome);
+    one["poured"] = outcome(shelf, alternative.allotment, alternative.outcome);
     json["alternatives"].push_back(std::move(one));
   }
+  json["why"] = why_json(why_cuts(shelf, purpose, proposal));
   return printed(json);
 }
 

@@ -51,10 +51,24 @@ struct GravityFound {
 [[nodiscard]] std::string blend_json(const std::vector<PartAsked>& parts,
                                      const spirit::Lot& blend);
 
-[[nodiscard]] std::string poured_json(const still::Outcome& outcome);
-/// jars       numbers of the jars, in the proposal's order
-[[nodiscard]] std::string cuts_json(const still::CutProposal& proposal,
-                                    const std::vector<int>& jars);
+/// The gauged jars of a run as cut planning takes them, loads filled in, and their numbers in
+/// the same order.
+struct ShelfJars {
+  std::vector<still::Jar> jars;
+  std::vector<int> numbers;
+  units::Share alcohol_left;  ///< of the charge's, in the pot when the last jar ended
+  bool left_assumed = false;  ///< the usual share: the jars' strengths did not tell it
+};
+
+/// An allotment of those jars and what it gives.
+struct PouredJars {
+  still::Allotment allotment;
+  still::Outcome outcome;
+};
+[[nodiscard]] std::string poured_json(const ShelfJars& shelf, const PouredJars& poured);
+/// proposal   of the shelf's jars
+[[nodiscard]] std::string cuts_json(const ShelfJars& shelf, const still::Purpose& purpose,
+                                    const still::CutProposal& proposal);
 
 /// A key of a recipe's text to write, or to take out where it has no value.
 struct KeyChange {

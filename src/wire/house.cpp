@@ -60,11 +60,17 @@ Json lot_name_json(const LotName& name) {
           {"kind", std::string(fields::lot_kinds[static_cast<std::size_t>(name.kind)])}};
 }
 
+// Pure alcohol is a volume at 20 °C; a proof gallon is one at 60 °F.
+Json proof_gallons(units::Volume pure_alcohol) {
+  return figure(
+      spirit::proof_gallons(spirit::PureAlcohol::litres(pure_alcohol.litres())).gallons());
+}
+
 Json pure_json(const PureVolume& pure) {
-  const auto alcohol = spirit::PureAlcohol::litres(pure.value.litres());
   return {{"pure_alcohol_L_20C", figure(pure.value.litres())},
-          {"proof_gallons", figure(spirit::proof_gallons(alcohol).gallons())},
-          {"standard_L_20C", figure(pure.sd.litres())}};
+          {"proof_gallons", proof_gallons(pure.value)},
+          {"standard_L_20C", figure(pure.sd.litres())},
+          {"standard_proof_gallons", proof_gallons(pure.sd)}};
 }
 
 template <class B>
@@ -168,7 +174,8 @@ Json ferment_json(const FermentState& ferment) {
     json["wash"] = {{"specific_gravity", figure(ferment.wash->gravity.ratio())},
                     {"strength_percent_vol", figure(ferment.wash->strength.percent())},
                     {"volume_L_20C", figure(ferment.wash->volume.litres())},
-                    {"pure_alcohol_L_20C", figure(ferment.wash->pure_alcohol.litres())}};
+                    {"pure_alcohol_L_20C", figure(ferment.wash->pure_alcohol.litres())},
+                    {"proof_gallons", proof_gallons(ferment.wash->pure_alcohol)}};
   }
   return json;
 }

@@ -1,4 +1,5 @@
 // What goes across all stages of a plan, as JSON: ledger, uses, timeline, findings.
+#include "spirit/account.hpp"
 #include "wire/plan_parts.hpp"
 
 namespace lynearm::wire {
@@ -45,6 +46,12 @@ const char* word(plan::Weight weight) {
   return "";
 }
 
+// Pure alcohol is a volume at 20 °C; a proof gallon is one at 60 °F.
+Json proof_gallons(units::Volume pure_alcohol) {
+  return figure(
+      spirit::proof_gallons(spirit::PureAlcohol::litres(pure_alcohol.litres())).gallons());
+}
+
 }  // namespace
 
 Json ledger_part(const plan::Ledger& ledger) {
@@ -55,6 +62,7 @@ Json ledger_part(const plan::Ledger& ledger) {
     one["name"] = entry.name;
     one["flow"] = word(entry.flow);
     one["pure_alcohol_L"] = figure(entry.pure_alcohol.litres());
+    one["proof_gallons"] = proof_gallons(entry.pure_alcohol);
     entries.push_back(std::move(one));
   }
   Json stages = Json::array();
@@ -63,6 +71,8 @@ Json ledger_part(const plan::Ledger& ledger) {
     one["stage"] = stage.stage;
     one["in_pure_alcohol_L"] = figure(stage.in.litres());
     one["out_pure_alcohol_L"] = figure(stage.out.litres());
+    one["in_proof_gallons"] = proof_gallons(stage.in);
+    one["out_proof_gallons"] = proof_gallons(stage.out);
     // Of nothing there is no yield.
     if (stage.in > units::Volume{}) one["yield_fraction"] = figure(stage.out / stage.in);
     stages.push_back(std::move(one));

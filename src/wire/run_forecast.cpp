@@ -3,6 +3,7 @@
 #include "base/error.hpp"
 #include "wire/figure.hpp"
 #include "wire/follow.hpp"
+#include "wire/run_whys.hpp"
 #include "wire/still.hpp"
 
 namespace lynearm::wire {
@@ -80,6 +81,7 @@ std::string run_forecast_json(const RunForecast& run) {
   Json json;
   json["run"] = journal::print(run.run);
   json["readings"] = run.readings.size();
+  if (run.crowded > 0) json["crowded"] = run.crowded;
   json["now"] = now_json(run.now);
   json["by_time"] = Json::array();
   for (const still::ExpectedAt& at : run.forecast.by_time) {
@@ -118,6 +120,7 @@ std::string run_forecast_json(const RunForecast& run) {
     json["cautions"].push_back(low);
   }
   if (run.now.heated) json["cautions"].push_back(still_caution);
+  json["why"] = why_json(why_run(run));
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -27,6 +27,7 @@ struct RunForecast {
   still::Forecast forecast;
   std::vector<still::Doubt> doubts;
   std::vector<Refused> refused;
+  std::size_t crowded = 0;  ///< readings not weighed whole: their minute is well read
   std::vector<still::Learnt> constants;
 };
 

@@ -10,11 +10,6 @@
 namespace lynearm::wire {
 namespace {
 
-constexpr const char* density = "OIML R 22 (1973), general formula";
-constexpr const char* masses =
-    "Masses of ethanol and water, which add exactly; volume and strength are asked of them by "
-    "the density of the mixture, which contracts.";
-
 std::string litres(units::Volume volume, int decimals = 3) {
   return fmt::format("{:.{}f} L", volume.litres(), decimals);
 }
@@ -37,14 +32,14 @@ std::string of_lot(const spirit::Lot& lot) {
                      percent(spirit::strength(lot)), litres(spirit::pure_alcohol(lot)));
 }
 
+}  // namespace
+
 std::string gauging_doubt() {
   return fmt::format(
       "a volume read at a mark to {:.0f} %, an alcoholmeter to {:.1f} %vol, one standard "
       "deviation each; our estimates",
       100.0 * journal::volume_share_sd, journal::strength_sd.percent());
 }
-
-}  // namespace
 
 Why why_gauged(const GaugeAsked& asked) {
   Why why;
@@ -58,7 +53,7 @@ Why why_gauged(const GaugeAsked& asked) {
       "The density at which such an instrument floats so, at that temperature, its glass "
       "swelling by 25 millionths per kelvin; the strength whose mixture of ethanol and water "
       "is as dense.";
-  why.source = std::string(density) + "; OIML R 44 (1985) for the instrument";
+  why.source = std::string(density_source) + "; OIML R 44 (1985) for the instrument";
   why.band =
       "greatest error and one division of a class II alcoholmeter (OIML R 44), a thermometer "
       "to 0.5 °C, the density formula's own scatter; taken as uniform and independent";
@@ -100,8 +95,8 @@ Why why_reduced(const ReduceAsked& asked, const spirit::MeasuredReduction& reduc
                 {"Water", celsius(asked.water_at)},
                 {"Contraction, at 20 °C",
                  fmt::format("{:.0f} mL", reduced.by_mass.contraction.millilitres())}};
-  why.model = masses;
-  why.source = density;
+  why.model = added_masses;
+  why.source = density_source;
   why.band =
       "no band: the strength and the volume given are taken as exact; gauge what comes "
       "of it";
@@ -116,8 +111,8 @@ Why why_blend(const std::vector<PartAsked>& parts) {
         fmt::format("Lot {}", i + 1),
         fmt::format("{} at {}", litres(parts[i].volume), percent(parts[i].strength)));
   }
-  why.model = masses;
-  why.source = density;
+  why.model = added_masses;
+  why.source = density_source;
   why.band = "no band: what was given is taken as exact";
   return why;
 }
@@ -131,8 +126,8 @@ Why why_lot(const journal::LotState& lot) {
     why.inputs.emplace_back(use.where,
                             litres(spirit::pure_alcohol(use.lot)) + " of pure alcohol");
   }
-  why.model = std::string(masses) + " Left is made less its uses.";
-  why.source = std::string(density) + "; proof gallons by 27 CFR 30.11";
+  why.model = std::string(added_masses) + " Left is made less its uses.";
+  why.source = fmt::format("{}; {}", density_source, proof_gallon_source);
   why.band = lot.measured ? gauging_doubt()
                           : "as far off as the parts it is reckoned from; gauge it to know";
   return why;
@@ -144,7 +139,7 @@ Why why_step(const journal::AccountStep& step) {
   why.inputs = {{"Went in", litres(step.in.value)}, {"Came out", litres(step.out.value)}};
   for (const auto& [name, lost] : step.named) why.inputs.emplace_back(name, litres(lost.value));
   why.model = "What went in, less what came out, less the losses that have a name.";
-  why.source = std::string(density) + " for each gauging; proof gallons by 27 CFR 30.11";
+  why.source = fmt::format("{} for each gauging; {}", density_source, proof_gallon_source);
   why.band = gauging_doubt() +
              fmt::format(
                  "; a wash by its gravities to {:.1f} %vol and {:.0f} % of its yield, a "

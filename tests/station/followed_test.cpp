@@ -103,6 +103,31 @@ TEST_F(AFollowedRun, WhatTheFollowerRefusesIsToldAndKeepsNothingElseBack) {
   EXPECT_EQ(told_of.readings.size(), run.readings.size() - 1);
 }
 
+TEST_F(AFollowedRun, ALoggerThatWritesEverySecondIsWeighedByTheMinute) {
+  const still::Reading first = run.readings.front().reading;
+  const auto logged = [&](std::size_t seconds) {
+    run.readings.resize(5);
+    for (std::size_t i = 0; i < seconds; ++i) {
+      journal::RunPoint point = run.readings[4];
+      point.told.entry = journal::Id(
+          {0xff, static_cast<std::uint8_t>(i >> 8U), static_cast<std::uint8_t>(i & 0xffU)});
+      point.reading = {};
+      point.reading.at = first.at + units::Duration::seconds(static_cast<double>(i));
+      point.reading.pot_temperature = first.pot_temperature;
+      run.readings.push_back(point);
+    }
+  };
+  logged(200);
+  Followed by = quick();
+  EXPECT_EQ(told(by).crowded, 0U);
+  logged(1000);
+  const wire::RunForecast all = told(by);
+  EXPECT_EQ(all.readings.size(), run.readings.size());
+  // Some 240 of the first four minutes, then one a minute.
+  EXPECT_NEAR(static_cast<double>(all.crowded), 1000.0 - 240.0 - 13.0, 20.0);
+  expect_same(all, told_afresh());
+}
+
 TEST_F(AFollowedRun, BrokenOffHalfWayItBeginsAnewTheNextTime) {
   Followed by = quick();
   EXPECT_FALSE(by.begun(run.told.entry));

@@ -55,6 +55,38 @@ const NextDecision& find(const Forecast& forecast, Decision decision) {
                        [decision](const auto& d) { return d.decision == decision; });
 }
 
+Reading pot_at(double minutes, double celsius) {
+  Reading reading;
+  reading.at = Duration::minutes(minutes);
+  reading.pot_temperature = Temperature::celsius(celsius);
+  return reading;
+}
+
+TEST(Follow, InAMinuteThatIsWellReadOnlyAReadingThatMendsASlipIsWeighed) {
+  Follower by = follower();
+  const Reading first = pot_at(20.0, 60.0);
+  for (std::size_t i = 0; i < weighed_at_any_rate; ++i) {
+    EXPECT_TRUE(by.take(first, numeric::one_after_another()).crowded.empty());
+  }
+  EXPECT_EQ(by.take(first, numeric::one_after_another()).crowded,
+            std::vector{Instrument::pot_thermometer});
+  EXPECT_EQ(by.figures().size(), weighed_at_any_rate);
+  const double expected =
+      by.shown_at(Instrument::pot_thermometer, Duration::minutes(40.0))->median;
+  const Update slip = by.take(pot_at(40.0, expected - 40.0), numeric::one_after_another());
+  ASSERT_EQ(slip.doubts.size(), 1U);
+  const Update mended = by.take(pot_at(40.2, expected), numeric::one_after_another());
+  EXPECT_TRUE(mended.crowded.empty());
+  EXPECT_TRUE(mended.doubts.empty());
+  EXPECT_EQ(by.take(pot_at(40.4, expected), numeric::one_after_another()).crowded.size(), 1U);
+  // Whatever is said of the fire is taken all the same.
+  Reading off = pot_at(40.5, expected);
+  off.event = Event::stopped;
+  const Update stopped = by.take(off, numeric::one_after_another());
+  EXPECT_EQ(stopped.crowded.size(), 1U);
+  EXPECT_FALSE(stopped.now.heated);
+}
+
 TEST(Follow, AnUnreadStillIsExpectedAsTheKitSays) {
   const Follower fresh = follower();
   for (const Learnt& learnt : fresh.constants()) {

@@ -15,8 +15,8 @@ const pause = (ms) => new Promise((then) => setTimeout(then, ms));
 
 /**
  * Starts a house and waits until it answers.
- * Options: demo, lan, tls (true or false); name, a host name it answers to; clock: whether its wall
- * clock can be set by setAhead(ms); args, more words of the command line. Gives url (loopback), port, said() (what it printed), get(path) and post(path, body)
+ * Options: demo, lan, tls (true or false); name, a host name it answers to; clock: whether its clocks
+ * can be set by setAhead(ms) and pass(ms); args, more words of the command line. Gives url (loopback), port, said() (what it printed), get(path) and post(path, body)
  * of /api/v1, stop(), kill(), restart(), and end(), which also removes the data folder.
  */
 export async function openHouse({
@@ -30,11 +30,12 @@ export async function openHouse({
   const own = await mkdtemp(join(tmpdir(), 'lynearm-e2e-'));
   const data = join(own, 'house');
   const clockFile = join(own, 'clock');
-  const setAhead = (ms) => {
-    const ns = Buffer.alloc(8);
-    ns.writeBigInt64LE(BigInt(Math.round(ms)) * 1_000_000n);
-    return writeFile(clockFile, ns, { flag: existsSync(clockFile) ? 'r+' : 'w' });
+  const ahead = Buffer.alloc(16);
+  const setClock = (ms, at) => {
+    ahead.writeBigInt64LE(BigInt(Math.round(ms)) * 1_000_000n, at);
+    return writeFile(clockFile, ahead, { flag: existsSync(clockFile) ? 'r+' : 'w' });
   };
+  const setAhead = (ms) => setClock(ms, 0);
   const env = { ...process.env };
   if (clock) {
     const shim = join(own, 'house_clock.so');
@@ -93,6 +94,8 @@ export async function openHouse({
     port,
     data,
     setAhead,
+    /** Lets so much time pass for what the house counts by itself, such as the life of a code. */
+    pass: (ms) => setClock(ms, 8),
     said: () => said,
     get: (path) => answer(path),
     post: (path, body) =>

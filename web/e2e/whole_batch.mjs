@@ -549,7 +549,7 @@ export const wholeBatch = (size) =>
       for await (const part of stream) text += part;
       expect(text.trim().split('\n').length).toBe(account.length + 1);
 
-      await me.go('Batch', 'Tern 9');
+      await me.go('Tern 9');
       await shoot('25-batch');
       // It opens beside the page, as the browser's own affair: what it shows is looked at here.
       const link = device.page.getByRole('link', { name: /^The batch sheet/ });

@@ -218,6 +218,12 @@ if (asked.house) {
   housed.push(
     { name: 'begin', path: '/', settings: read, whole: true, act: beginBatch },
     { name: 'kit', path: '/kit', settings: read, whole: true, pause: 600 },
+    { name: 'kit-air', path: '/kit', settings: read, pause: 600, act: tap('Read the air') },
+    { name: 'kit-copper', path: '/kit', settings: read, pause: 600, act: copperCleaned },
+    { name: 'stock', path: '/stock', settings: read, whole: true, pause: 600 },
+    { name: 'stock-take', path: '/stock', settings: read, pause: 600, act: tap(/^Take out/) },
+    { name: 'stock-gauge', path: '/stock', settings: read, pause: 600, act: tap(/^Gauge ./) },
+    { name: 'stock-bring', path: '/stock', settings: read, pause: 600, act: nothingBrought },
     { name: 'the-ledger', path: '/ledger', settings: read, whole: true, pause: 600 },
   );
 }
@@ -231,6 +237,14 @@ async function twoVariants(page) {
 async function badMass(page) {
   await page.getByLabel('Mass').first().fill('8 L');
   await page.getByText('is a unit of volume').first().waitFor();
+}
+async function copperCleaned(page) {
+  await tap('Copper was cleaned')(page);
+  await page.getByLabel('With').selectOption('caustic');
+}
+async function nothingBrought(page) {
+  await tap('Bring a lot in')(page);
+  await page.getByRole('button', { name: 'It is in stock' }).click();
 }
 async function beginBatch(page) {
   await page.getByRole('button', { name: 'Begin a batch' }).click();

@@ -101,7 +101,17 @@ export function stagePages(settings) {
         await page.getByText(/Too hot by/).waitFor();
       },
     }),
+    page('mash-added', `${TERN_8}/mash`, {
+      wait: '.uplot',
+      whole: false,
+      act: button('Something went in'),
+    }),
     page('ferment', `${TERN_8}/ferment`, { wait: '.key .band' }),
+    page('ferment-added', `${TERN_8}/ferment`, {
+      wait: '.key .band',
+      whole: false,
+      act: button('Something went in'),
+    }),
     page('reduce', `${TERN_7}/reduce`, {
       wait: '.lot',
       act: async (page) => {

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBrowser, openDevice } from '../browser.mjs';
 import { openHouse } from '../house.mjs';
 import { person } from '../person.mjs';
+import { scanned } from './camera.mjs';
 import { faultsOf, NAME, named, says, waitingOn } from './still_side.mjs';
 
 const NEW = 'Still-side phone';
@@ -11,7 +12,7 @@ let house, browser, laptop, phone, owner, me, origin, link, token;
 
 beforeAll(async () => {
   [house, browser] = await Promise.all([
-    openHouse({ demo: true, lan: true, name: NAME }),
+    openHouse({ demo: true, lan: true, name: NAME, clock: true }),
     openBrowser({ args: [named] }),
   ]);
   origin = `http://${NAME}:${house.port}`;
@@ -135,4 +136,39 @@ test('what it entered meanwhile is sent when it is let in again', async () => {
   const { entries } = await house.get(`/batches/${tern.batch}/entries`);
   expect(entries.filter((entry) => entry.id === id)).toHaveLength(1);
   expect(faultsOf(phone, laptop)).toEqual([]);
+});
+
+test('what a camera reads off the laptop’s screen pairs a second phone', async () => {
+  await laptop.open('/devices');
+  await showCode();
+  const shown = await laptop.page.getByText(/\/pair#/).allTextContents();
+  const read = await scanned(laptop.page.getByRole('img', { name: 'Code to scan with the phone' }));
+  expect(read).toBe(shown[0]); // the first of the addresses that stand beside it
+  const second = await openDevice(browser, new URL(read).origin, 'phone');
+  const other = person(second);
+  await second.page.goto(read);
+  await other.title('Pair this device');
+  await other.fill(/^A name for this device/, 'Phone with a camera');
+  await other.tap('Pair');
+  await other.title('House');
+  await other.saved();
+  await other.sees('Tern 7');
+  await owner.sees('Phone with a camera');
+  expect(faultsOf(second)).toEqual([]);
+  await second.close();
+});
+
+test('a code that nobody used opens nothing after five minutes', async () => {
+  await laptop.open('/devices');
+  link = await showCode();
+  await house.pass(301_000);
+  const late = await openDevice(browser, origin, 'phone');
+  const other = person(late);
+  await late.page.goto(link);
+  await other.fill(/^A name for this device/, 'Too late');
+  await other.tap('Pair');
+  await other.sees(/This code does not open the house. It was used, is older than five minutes/);
+  expect((await house.get('/devices')).devices.map((d) => d.name)).not.toContain('Too late');
+  expect((await asks(late, '/api/v1/house')).status).toBe(401);
+  await late.close();
 });

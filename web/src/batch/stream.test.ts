@@ -1,25 +1,29 @@
 import { expect, test } from 'vitest';
 import type { AccountStep, Batch, Plan } from '../data/answers';
-import { BAND_80, streamOf } from './stream';
+import { BAND_80, streamOf, type Told } from './stream';
 
-type Told = Pick<Batch, 'account' | 'lots' | 'ferment'>;
+type Ledger = Plan['ledger'];
+const passes = (stage: string, from: number, to: number) =>
+  ({ stage, in_pure_alcohol_L: from, out_pure_alcohol_L: to }) as Ledger['stages'][number];
+const line = (stage: string, name: string, flow: string, pure_alcohol_L: number) =>
+  ({ stage, name, flow, pure_alcohol_L }) as Ledger['entries'][number];
 
 // The principal lines of Tern 8's planned ledger (examples/tern-8).
-const ledger: Plan['ledger'] = {
+const ledger = {
   entries: [
-    { stage: 'Mash bill', name: 'in the grain', flow: 'in', pure_alcohol_L: 12.1 },
-    { stage: 'Mash', name: 'held in the spent grain', flow: 'lost', pure_alcohol_L: 0.74 },
-    { stage: 'Ferment', name: 'left with the lees', flow: 'lost', pure_alcohol_L: 1.82 },
-    { stage: 'Strip', name: 'left in the pots', flow: 'lost', pure_alcohol_L: 0.76 },
-    { stage: 'Spirit run', name: 'feints put in', flow: 'in', pure_alcohol_L: 0.48 },
-    { stage: 'Spirit run', name: 'feints kept', flow: 'kept', pure_alcohol_L: 2.25 },
-    { stage: 'Spirit run', name: 'low wines kept', flow: 'kept', pure_alcohol_L: 0 },
+    line('Mash bill', 'in the grain', 'in', 12.1),
+    line('Mash', 'held in the spent grain', 'lost', 0.74),
+    line('Ferment', 'left with the lees', 'lost', 1.82),
+    line('Strip', 'left in the pots', 'lost', 0.76),
+    line('Spirit run', 'feints put in', 'in', 0.48),
+    line('Spirit run', 'feints kept', 'kept', 2.25),
+    line('Spirit run', 'low wines kept', 'kept', 0),
   ],
   stages: [
-    { stage: 'Mash', in_pure_alcohol_L: 12.1, out_pure_alcohol_L: 11.36 },
-    { stage: 'Ferment', in_pure_alcohol_L: 11.36, out_pure_alcohol_L: 9.54 },
-    { stage: 'Strip', in_pure_alcohol_L: 9.54, out_pure_alcohol_L: 8.78 },
-    { stage: 'Spirit run', in_pure_alcohol_L: 9.26, out_pure_alcohol_L: 6.68 },
+    passes('Mash', 12.1, 11.36),
+    passes('Ferment', 11.36, 9.54),
+    passes('Strip', 9.54, 8.78),
+    passes('Spirit run', 9.26, 6.68),
   ],
   totals: {
     in_pure_alcohol_L: 0,
@@ -28,11 +32,12 @@ const ledger: Plan['ledger'] = {
     out_pure_alcohol_L: 0,
     unaccounted_pure_alcohol_L: 0,
   },
-};
+} as unknown as Plan['ledger'];
 const pure = (litres: number, sd = 0.03) => ({
   pure_alcohol_L_20C: litres,
   proof_gallons: 0.525817 * litres,
   standard_L_20C: sd,
+  standard_proof_gallons: 0.525817 * sd,
 });
 const step = (change: Partial<AccountStep>): AccountStep => ({
   stage: 'strip',
@@ -45,7 +50,7 @@ const step = (change: Partial<AccountStep>): AccountStep => ({
   why: { what: 'Unaccounted for', inputs: [], model: '', source: '' },
   ...change,
 });
-const nothing: Told = { account: [], lots: [], ferment: { readings: [] } };
+const nothing: Told = { account: [], lots: [], ferment: { readings: [] }, runs: [] };
 const wash = (litres: number): Told['ferment'] => ({
   readings: [],
   wash: {
@@ -53,6 +58,7 @@ const wash = (litres: number): Told['ferment'] => ({
     strength_percent_vol: 9,
     volume_L_20C: 106,
     pure_alcohol_L_20C: litres,
+    proof_gallons: 0.525817 * litres,
   },
 });
 const flow = (of: ReturnType<typeof streamOf>, from: string, to: string, measured?: boolean) =>
@@ -104,18 +110,174 @@ test('of two strips told, the wash of the other two is planned', () => {
   expect(flow(stream, 'wash', 'low wines', false)?.litres).toBeCloseTo((4.5 / 9.54) * 8.78, 9);
 });
 
-test('the cut is drawn by the lots it made; before it, what ran over stands in jars', () => {
-  const run = step({ stage: 'spirit run', in: pure(9), out: pure(8.9), unaccounted: pure(-0.01) });
-  const uncut = streamOf(ledger, { ...nothing, account: [run] });
-  expect(flow(uncut, 'low wines', 'In jars')?.litres).toBe(8.9);
-  const lot = (kind: string, litres: number) =>
-    ({
-      lot: { entry: 'e', kind },
-      made: { pure_alcohol_L_20C: litres },
-    }) as unknown as Batch['lots'][number];
-  const lots = [lot('hearts', 6.5), lot('feints', 2.2), lot('foreshots', 0.1)];
-  const cut = streamOf(ledger, { ...nothing, account: [run], lots });
+const entry = { at: '2026-10-09T14:20:00.000Z' };
+const cutRun = [{ entry: 'run', allotted: { entry: 'cut', ...entry } }] as unknown as Told['runs'];
+type Use = [entry: string, where: string, litres: number];
+const lot = (
+  of: string,
+  made: number,
+  more: { left?: number; parents?: string[]; uses?: Use[]; onWood?: boolean } = {},
+) => {
+  const name = (key: string) => {
+    const [by, kind] = key.split(' ');
+    return { entry: by, kind };
+  };
+  return {
+    lot: name(of),
+    label: of,
+    made: { pure_alcohol_L_20C: made },
+    left: { pure_alcohol_L_20C: more.left ?? 0 },
+    parents: (more.parents ?? []).map(name),
+    uses: (more.uses ?? []).map(([by, where, litres]) => ({
+      entry: by,
+      where,
+      pure_alcohol_L_20C: litres,
+    })),
+    ...(more.onWood ? { wood: { in: 'cask' } } : {}),
+  } as unknown as Batch['lots'][number];
+};
+const ran = step({ stage: 'spirit run', in: pure(9), out: pure(8.9), unaccounted: pure(-0.01) });
+const run = (change: Partial<Told>): Told => ({
+  ...nothing,
+  ferment: wash(9),
+  account: [ran],
+  runs: cutRun,
+  ...change,
+});
+
+test('before the cut what ran over stands in jars, and the plan says what the cut will make of it', () => {
+  const uncut = streamOf(ledger, run({ runs: [] }));
+  expect(flow(uncut, 'low wines', 'jars')).toMatchObject({ litres: 8.9, measured: true });
+  // 6.68 of hearts to 2.25 of feints; what stays in the pot does not come out of the jars.
+  expect(flow(uncut, 'jars', 'hearts', false)?.litres).toBeCloseTo((8.9 * 6.68) / 8.93, 9);
+  expect(flow(uncut, 'jars', 'Feints kept', false)?.litres).toBeCloseTo((8.9 * 2.25) / 8.93, 9);
+});
+
+test('the cut is drawn by the lots it made, and not by feints that were brought', () => {
+  const lots = [
+    lot('brought feints', 0.5, { uses: [['run', 'charge', 0.5]] }),
+    lot('cut hearts', 6.5, { left: 6.5 }),
+    lot('cut feints', 2.2, { left: 2.2 }),
+    lot('cut foreshots', 0.1),
+  ];
+  const cut = streamOf(ledger, run({ lots }));
   expect(flow(cut, 'low wines', 'hearts')).toMatchObject({ litres: 6.5, measured: true });
+  expect(flow(cut, 'low wines', 'Feints kept')?.litres).toBe(2.2);
   expect(flow(cut, 'low wines', 'Lost at the still')?.litres).toBe(0.1);
   expect(cut.flows.some((f) => f.to === 'Unaccounted for')).toBe(false); // less than nothing
+});
+
+const finish: Plan['ledger'] = {
+  ...ledger,
+  entries: [
+    ...ledger.entries,
+    line('Reduce', 'left in vessels', 'lost', 0.08),
+    line('Wood', 'evaporated', 'lost', 0.3),
+    line('Wood', 'samples', 'out', 0.1),
+    line('Bottle', 'in bottles', 'out', 6),
+    line('Bottle', 'remainder', 'out', 0.2),
+  ],
+  stages: [
+    ...ledger.stages,
+    passes('Reduce', 6.68, 6.6),
+    passes('Wood', 6.6, 6.2),
+    passes('Bottle', 6.2, 6),
+  ],
+};
+const hearts = (uses: Use[], left = 0) => lot('cut hearts', 6.5, { uses, left });
+const reduced = (uses: Use[], left = 0) =>
+  lot('r spirit', 6.4, { parents: ['cut hearts'], uses: [['r', 'gauging', 0.04], ...uses], left });
+
+test('reduced and laid on wood: measured as far as it lies there, and planned from what is left', () => {
+  const lots = [
+    hearts(
+      [
+        ['t', 'tasted', 0.02],
+        ['r', 'blend', 6.4],
+      ],
+      0.08,
+    ),
+    reduced([['w', 'wood', 6.36]]),
+    lot('w spirit', 6.36, {
+      parents: ['r spirit'],
+      onWood: true,
+      uses: [['s', 'sample', 0.06]],
+      left: 6.3,
+    }),
+  ];
+  const account = [ran, step({ stage: 'reduce', what: 'r spirit', unaccounted: pure(0.04, 0.05) })];
+  const stream = streamOf(finish, run({ lots, account }));
+  expect(flow(stream, 'hearts', 'reduced')).toMatchObject({ litres: 6.4, measured: true });
+  expect(flow(stream, 'hearts', 'reduced', false)).toBeUndefined();
+  expect(flow(stream, 'hearts', 'Samples, remainder')?.litres).toBeCloseTo(0.02 + 0.08, 9);
+  expect(flow(stream, 'reduced', 'Unaccounted for')?.litres).toBe(0.04);
+  expect(flow(stream, 'reduced', 'Unaccounted for')?.doubt).toBeCloseTo(0.05 * BAND_80, 9);
+  expect(flow(stream, 'reduced', 'wood')).toMatchObject({ litres: 6.36, measured: true });
+  expect(flow(stream, 'wood', 'Samples, remainder', true)?.litres).toBe(0.06);
+  // Ahead: the plan's evaporation, the samples not drawn yet, and bottles of the rest.
+  const share = 6.36 / 6.6;
+  const samples = share * 0.1 - 0.06;
+  const evaporates = share * 0.3;
+  const off = 6.3 - samples - evaporates;
+  expect(flow(stream, 'wood', 'Lost later', false)?.litres).toBeCloseTo(evaporates, 9);
+  expect(flow(stream, 'wood', 'bottles', false)?.litres).toBeCloseTo((off * 6) / 6.2, 9);
+  expect(flow(stream, 'wood', 'Samples, remainder', false)?.litres).toBeCloseTo(
+    samples + (off * 0.2) / 6.2,
+    9,
+  );
+});
+
+test('bottled, nothing is planned any more, and what filter and vessels kept is unaccounted for', () => {
+  const lots = [
+    hearts([
+      ['r', 'blend', 6.4],
+      ['x', 'charge', 0.1],
+    ]),
+    reduced([['w', 'wood', 6.36]]),
+    lot('w spirit', 6.36, {
+      parents: ['r spirit'],
+      onWood: true,
+      uses: [
+        ['o', 'soaked and evaporated', 0.26],
+        ['o', 'off the wood', 6.1],
+      ],
+    }),
+    lot('o spirit', 6.1, { parents: ['w spirit'], uses: [['l', 'blend', 6.1]] }),
+    // Brought down once more: it stays where it stands.
+    lot('l spirit', 6.1, { parents: ['o spirit'], uses: [['b', 'bottles', 6]], left: 0.1 }),
+    lot('b bottles', 6, { parents: ['l spirit'], uses: [['b', 'gauging', 0.03]], left: 5.97 }),
+  ];
+  const stream = streamOf(finish, run({ lots }));
+  expect(flow(stream, 'wood', 'bottles')).toMatchObject({ measured: true });
+  expect(flow(stream, 'wood', 'bottles')?.litres).toBeCloseTo(5.97, 9);
+  expect(flow(stream, 'wood', 'Lost later')).toMatchObject({ litres: 0.26, measured: true });
+  expect(flow(stream, 'wood', 'Unaccounted for')?.litres).toBe(0.03);
+  expect(flow(stream, 'wood', 'Samples, remainder')).toMatchObject({ litres: 0.1, measured: true });
+  expect(flow(stream, 'hearts', 'Back to the still')?.litres).toBe(0.1);
+  const at = ['hearts', 'reduced', 'wood', 'bottles'];
+  const planned = stream.flows.filter(
+    (f) => !f.measured && (at.includes(f.from) || at.includes(f.to)),
+  );
+  expect(planned).toEqual([]);
+});
+
+test('bottled without wood, half of it: the rest goes on by the plan, past what the plan has not', () => {
+  const noWood = { ...finish, stages: finish.stages.filter((s) => s.stage !== 'Wood') };
+  const lots = [
+    hearts([['r', 'blend', 6.4]], 0.1),
+    reduced([['b', 'bottles', 3]], 3.36),
+    lot('b bottles', 3, { parents: ['r spirit'], left: 3 }),
+  ];
+  const stream = streamOf(noWood, run({ lots }));
+  expect(flow(stream, 'reduced', 'bottles', true)?.litres).toBe(3);
+  expect(flow(stream, 'reduced', 'bottles', false)?.litres).toBeCloseTo((3.36 * 6) / 6.2, 9);
+  expect(stream.places.some((p) => p.id === 'wood')).toBe(false);
+});
+
+test('spirit of another batch that was poured in comes from beside', () => {
+  const lots = [hearts([['r', 'blend', 5]], 1.5), reduced([], 6.36)];
+  expect(flow(streamOf(finish, run({ lots })), 'Other lots', 'reduced')?.litres).toBeCloseTo(
+    1.4,
+    9,
+  );
 });

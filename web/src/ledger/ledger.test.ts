@@ -1,11 +1,17 @@
 import { expect, test } from 'vitest';
 import type { Batch, Lot, Plan } from '../data/answers';
 import { accountCsv, besidePlan, csv, lotRows, lotsCsv, stepRows } from './ledger';
+import { pureText, pureWithBand } from './pure';
+
+// A litre of pure alcohol at 20 °C in US proof gallons: 27 CFR 30.11 by way of the ethanol's mass, as
+// src/spirit/account.hpp tells it. The page takes the house's figures and reckons none.
+const PROOF_GALLONS = 0.525817;
 
 const pure = (litres: number, sd = 0.02) => ({
   pure_alcohol_L_20C: litres,
-  proof_gallons: 0.525817 * litres,
+  proof_gallons: PROOF_GALLONS * litres,
   standard_L_20C: sd,
+  standard_proof_gallons: PROOF_GALLONS * sd,
 });
 const step = (stage: string, what: string, into: number, out: number) => ({
   stage,
@@ -21,6 +27,7 @@ const figures = (volume: number) => ({
   volume_L_20C: volume,
   strength_percent_vol: 40,
   pure_alcohol_L_20C: 0.4 * volume,
+  proof_gallons: 0.4 * PROOF_GALLONS * volume,
   mass_kg: volume,
 });
 const lot = (kind: string, made: number, left: number): Lot =>
@@ -41,7 +48,13 @@ const plan = {
   ledger: {
     entries: [],
     stages: [
-      { stage: 'Strip', in_pure_alcohol_L: 3.3, out_pure_alcohol_L: 3.0 },
+      {
+        stage: 'Strip',
+        in_pure_alcohol_L: 3.3,
+        out_pure_alcohol_L: 3.0,
+        in_proof_gallons: 3.3 * PROOF_GALLONS,
+        out_proof_gallons: 3.0 * PROOF_GALLONS,
+      },
       { stage: 'Spirit run', in_pure_alcohol_L: 3.4, out_pure_alcohol_L: 2.5 },
     ],
   },
@@ -49,9 +62,13 @@ const plan = {
 
 test('a step tells what went in, came out and is unaccounted for, with half its 80 % band', () => {
   const [row] = stepRows([step('strip', 'strip 1 of 2', 0.83, 0.76)]);
-  expect(row!.gap).toBeCloseTo(0.02, 9);
-  expect(row!.doubt).toBeCloseTo(1.2815515655 * 0.03, 9);
-  expect(row!.named).toEqual([{ what: 'left in the pot', litres: 0.05 }]);
+  expect(row!.gap.litres).toBeCloseTo(0.02, 9);
+  expect(row!.doubt.litres).toBeCloseTo(1.2815515655 * 0.03, 9);
+  expect(row!.gap.proof_gallons).toBeCloseTo(0.02 * PROOF_GALLONS, 9);
+  expect(row!.doubt.proof_gallons).toBeCloseTo(1.2815515655 * 0.03 * PROOF_GALLONS, 9);
+  expect(row!.named).toEqual([
+    { what: 'left in the pot', litres: 0.05, proof_gallons: 0.05 * PROOF_GALLONS },
+  ]);
 });
 
 test('planned stands beside measured, strips summed, the spirit run by its hearts', () => {
@@ -62,10 +79,16 @@ test('planned stands beside measured, strips summed, the spirit run by its heart
   ];
   const rows = besidePlan(batch({ account, lots: [lot('hearts', 2.5, 0)] }), plan);
   expect(rows.map((row) => row.stage)).toEqual(['Strip', 'Spirit run']);
-  expect(rows[0]).toMatchObject({ planned_in: 3.3, planned_out: 3.0 });
-  expect(rows[0]!.in).toBeCloseTo(1.7, 9);
-  expect(rows[0]!.out).toBeCloseTo(1.5, 9);
-  expect(rows[1]!.out).toBeCloseTo(1.0, 9);
+  expect(rows[0]!.planned_in).toEqual({ litres: 3.3, proof_gallons: 3.3 * PROOF_GALLONS });
+  expect(rows[0]!.planned_out!.litres).toBe(3.0);
+  expect(rows[0]!.in!.litres).toBeCloseTo(1.7, 9);
+  expect(rows[0]!.in!.proof_gallons).toBeCloseTo(1.7 * PROOF_GALLONS, 9);
+  expect(rows[0]!.out!.litres).toBeCloseTo(1.5, 9);
+  expect(rows[0]!.out_doubt!.proof_gallons).toBeCloseTo(
+    rows[0]!.out_doubt!.litres * PROOF_GALLONS,
+    9,
+  );
+  expect(rows[1]!.out!.litres).toBeCloseTo(1.0, 9);
   expect(rows[1]!.out_doubt).toBeUndefined();
 });
 
@@ -73,7 +96,7 @@ test('a run that is not cut yet has no hearts, which is not nought', () => {
   const account = [step('spirit run', 'spirit run', 1.5, 1.4)];
   const [row] = besidePlan(batch({ account }), undefined);
   expect(row!.out).toBeUndefined();
-  expect(row!.in).toBe(1.5);
+  expect(row!.in!.litres).toBe(1.5);
 });
 
 test('lots with something left stand first', () => {
@@ -98,7 +121,24 @@ test('the account and the lots as CSV have a line each', () => {
   const account = accountCsv(stepRows([step('strip', 'strip', 0.83, 0.76)])).split('\r\n');
   expect(account).toHaveLength(3);
   expect(account[0]!.split(',')).toHaveLength(account[1]!.split(',').length);
+  const at = (line: string, head: string) =>
+    Number(line.split(',')[account[0]!.split(',').indexOf(head)]);
+  expect(at(account[1]!, 'in_pure_alcohol_L_20C')).toBe(0.83);
+  expect(at(account[1]!, 'in_US_proof_gallons')).toBeCloseTo(0.83 * PROOF_GALLONS, 9);
+  expect(at(account[1]!, 'unaccounted_US_proof_gallons')).toBeCloseTo(0.02 * PROOF_GALLONS, 9);
   const lots = lotsCsv(lotRows([lot('feints', 2.3, 1.1)])).split('\r\n');
   expect(lots[1]).toContain('feints of Tern 7,feints,2026-10-09T14:20:00.000Z,2.3,40,1.1,40,');
   expect(lots[0]!.split(',')).toHaveLength(lots[1]!.split(',').length);
+  const left = Number(lots[1]!.split(',').at(-1));
+  expect(lots[0]!.split(',').at(-1)).toBe('left_US_proof_gallons');
+  expect(left).toBeCloseTo(0.4 * 1.1 * PROOF_GALLONS, 9);
+});
+
+test('the units that are set decide whether litres or proof gallons stand there, or both', () => {
+  const some = { litres: 1, proof_gallons: PROOF_GALLONS };
+  expect(pureText(some, 'metric')).toBe('1.000');
+  expect(pureText(some, 'us')).toBe('0.526');
+  expect(pureText(some, 'both')).toBe('1.000 (0.526)');
+  expect(pureText(undefined, 'both')).toBe('–');
+  expect(pureWithBand(some, some, 'both')).toMatch(/^1.00 ±.1.00 L \(0.53 ±.0.53 proof gal\)$/);
 });

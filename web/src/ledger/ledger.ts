@@ -1,32 +1,41 @@
 // The ledger as rows: the account of what was measured, the plan beside it, the lots with what is
 // left of them, and all of it as CSV. Uncertainties are told as half an 80 % band.
 import type { Batch, Lot, Plan } from '../data/answers';
-import { BAND_80, sum } from '../batch/stream';
+import { BAND_80 } from '../gauge/calls';
 import type { Why } from '../parts/Figure.svelte';
+import { all, type Pure } from './pure';
 
 type Account = Batch['account'];
 
 export interface StepRow {
   stage: string;
   what: string;
-  in: number;
-  out: number;
-  named: { what: string; litres: number }[];
-  gap: number; // unaccounted for
-  doubt: number; // half its 80 % band
+  in: Pure;
+  out: Pure;
+  named: ({ what: string } & Pure)[];
+  gap: Pure; // unaccounted for
+  doubt: Pure; // half its 80 % band
   telling: boolean;
   why: Why;
 }
+
+const pureOf = (told: { pure_alcohol_L_20C: number; proof_gallons: number }): Pure => ({
+  litres: told.pure_alcohol_L_20C,
+  proof_gallons: told.proof_gallons,
+});
 
 export function stepRows(account: Account): StepRow[] {
   return account.map((step) => ({
     stage: step.stage,
     what: step.what,
-    in: step.in.pure_alcohol_L_20C,
-    out: step.out.pure_alcohol_L_20C,
-    named: step.named.map((loss) => ({ what: loss.what, litres: loss.pure_alcohol_L_20C })),
-    gap: step.unaccounted.pure_alcohol_L_20C,
-    doubt: step.unaccounted.standard_L_20C * BAND_80,
+    in: pureOf(step.in),
+    out: pureOf(step.out),
+    named: step.named.map((loss) => ({ what: loss.what, ...pureOf(loss) })),
+    gap: pureOf(step.unaccounted),
+    doubt: {
+      litres: step.unaccounted.standard_L_20C * BAND_80,
+      proof_gallons: step.unaccounted.standard_proof_gallons * BAND_80,
+    },
     telling: step.telling,
     why: step.why,
   }));
@@ -34,11 +43,11 @@ export function stepRows(account: Account): StepRow[] {
 
 export interface BesideRow {
   stage: string;
-  planned_in?: number;
-  planned_out?: number;
-  in?: number;
-  out?: number;
-  out_doubt?: number;
+  planned_in?: Pure;
+  planned_out?: Pure;
+  in?: Pure;
+  out?: Pure;
+  out_doubt?: Pure;
 }
 
 const STAGES = ['Mash', 'Ferment', 'Strip', 'Spirit run', 'Reduce', 'Wood', 'Bottle'];
@@ -50,24 +59,31 @@ export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
     const steps = batch.account.filter((step) => step.stage === stage.toLowerCase());
     const row: BesideRow = { stage };
     if (planned) {
-      row.planned_in = planned.in_pure_alcohol_L;
-      row.planned_out = planned.out_pure_alcohol_L;
+      row.planned_in = {
+        litres: planned.in_pure_alcohol_L,
+        proof_gallons: planned.in_proof_gallons,
+      };
+      row.planned_out = {
+        litres: planned.out_pure_alcohol_L,
+        proof_gallons: planned.out_proof_gallons,
+      };
     }
     const { wash } = batch.ferment;
-    if (stage === 'Ferment' && wash) row.out = wash.pure_alcohol_L_20C;
+    if (stage === 'Ferment' && wash) row.out = pureOf(wash);
     if (steps.length > 0) {
-      row.in = sum(steps.map((s) => s.in)).litres;
-      const out = sum(steps.map((s) => s.out));
-      row.out = out.litres;
-      row.out_doubt = out.doubt;
+      row.in = all(steps.map((s) => pureOf(s.in)));
+      row.out = all(steps.map((s) => pureOf(s.out)));
+      const half = (sds: number[]) => BAND_80 * Math.hypot(...sds);
+      row.out_doubt = {
+        litres: half(steps.map((s) => s.out.standard_L_20C)),
+        proof_gallons: half(steps.map((s) => s.out.standard_proof_gallons)),
+      };
     }
     if (stage === 'Spirit run' && steps.length > 0) {
       const hearts = batch.lots.filter((lot) => lot.lot.kind === 'hearts');
       delete row.out;
       delete row.out_doubt;
-      if (hearts.length > 0) {
-        row.out = hearts.reduce((all, lot) => all + lot.made.pure_alcohol_L_20C, 0);
-      }
+      if (hearts.length > 0) row.out = all(hearts.map((lot) => pureOf(lot.made)));
     }
     return planned || steps.length > 0 || row.out !== undefined ? [row] : [];
   });
@@ -79,9 +95,10 @@ export interface LotRow {
   at: string;
   made_L: number;
   made_percent: number;
+  made_pure: Pure;
   left_L: number;
   left_percent: number;
-  left_pure_L: number;
+  left_pure: Pure;
   measured: boolean;
   why: Why;
   generation?: number;
@@ -95,9 +112,10 @@ export function lotRows(lots: readonly Lot[]): LotRow[] {
     at: lot.at,
     made_L: lot.made.volume_L_20C,
     made_percent: lot.made.strength_percent_vol,
+    made_pure: pureOf(lot.made),
     left_L: lot.left.volume_L_20C,
     left_percent: lot.left.strength_percent_vol,
-    left_pure_L: lot.left.pure_alcohol_L_20C,
+    left_pure: pureOf(lot.left),
     measured: lot.measured,
     why: lot.why,
     ...(lot.generation === undefined ? {} : { generation: lot.generation }),
@@ -119,6 +137,7 @@ export function csv(head: readonly string[], rows: readonly (readonly Cell[])[])
   return [head, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 }
 
+/** Proof gallons are those of 27 CFR 30.11: US gallons at 60 °F of half alcohol by volume. */
 export function accountCsv(rows: readonly StepRow[]): string {
   return csv(
     [
@@ -130,16 +149,26 @@ export function accountCsv(rows: readonly StepRow[]): string {
       'unaccounted_L_20C',
       'unaccounted_half_80_percent_band_L_20C',
       'telling',
+      'in_US_proof_gallons',
+      'out_US_proof_gallons',
+      'named_losses_US_proof_gallons',
+      'unaccounted_US_proof_gallons',
+      'unaccounted_half_80_percent_band_US_proof_gallons',
     ],
     rows.map((row) => [
       row.stage,
       row.what,
-      row.in,
-      row.out,
-      row.named.reduce((all, loss) => all + loss.litres, 0),
-      row.gap,
-      row.doubt,
+      row.in.litres,
+      row.out.litres,
+      all(row.named).litres,
+      row.gap.litres,
+      row.doubt.litres,
       row.telling ? 'yes' : 'no',
+      row.in.proof_gallons,
+      row.out.proof_gallons,
+      all(row.named).proof_gallons,
+      row.gap.proof_gallons,
+      row.doubt.proof_gallons,
     ]),
   );
 }
@@ -157,6 +186,8 @@ export function lotsCsv(rows: readonly LotRow[]): string {
       'left_pure_alcohol_L_20C',
       'measured',
       'generation',
+      'made_US_proof_gallons',
+      'left_US_proof_gallons',
     ],
     rows.map((row) => [
       row.label,
@@ -166,9 +197,11 @@ export function lotsCsv(rows: readonly LotRow[]): string {
       row.made_percent,
       row.left_L,
       row.left_percent,
-      row.left_pure_L,
+      row.left_pure.litres,
       row.measured ? 'yes' : 'no',
       row.generation,
+      row.made_pure.proof_gallons,
+      row.left_pure.proof_gallons,
     ]),
   );
 }

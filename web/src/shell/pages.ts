@@ -36,6 +36,7 @@ const ofPlace = {
   batch: screen(() => import('../batch/Batch.svelte')),
   kit: screen(() => import('../kit/Kit.svelte')),
   ledger: screen(() => import('../ledger/Ledger.svelte')),
+  stock: screen(() => import('../house/Stock.svelte')),
   settings: screen(() => import('./Settings.svelte')),
   devices: screen(() => import('../devices/Devices.svelte')),
   pair: screen(() => import('../devices/Pair.svelte')),
@@ -86,6 +87,8 @@ export function pageOf(place: Place): Found {
       return { title: 'Kit', load: ofPlace.kit, props: {} };
     case 'ledger':
       return { title: 'Ledger', load: ofPlace.ledger, props: {} };
+    case 'stock':
+      return { title: 'Stock', load: ofPlace.stock, props: {} };
     case 'nowhere':
       return { title: 'Nowhere', load: nowhere, props: { path: place.path } };
   }

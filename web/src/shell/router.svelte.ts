@@ -6,6 +6,7 @@ export type Place =
   | { page: 'house' }
   | { page: 'kit' }
   | { page: 'ledger' }
+  | { page: 'stock' }
   | { page: 'settings' }
   | { page: 'devices' }
   | { page: 'pair' }
@@ -15,7 +16,7 @@ export type Place =
   | { page: 'stage'; batch: string; slug: string }
   | { page: 'nowhere'; path: string };
 
-const alone = ['kit', 'ledger', 'settings', 'devices', 'pair', 'safety', 'parts'] as const;
+const alone = ['kit', 'ledger', 'stock', 'settings', 'devices', 'pair', 'safety', 'parts'] as const;
 
 export function placeOf(path: string): Place {
   const pieces = path.split('/').filter(Boolean);

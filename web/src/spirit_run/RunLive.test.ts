@@ -50,6 +50,7 @@ const run = (): Run => ({
 });
 
 const forecast: RunForecast = {
+  why: { what: 'The run', inputs: [], model: '', source: '' },
   run: 'r',
   readings: 2,
   now: {

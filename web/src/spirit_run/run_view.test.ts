@@ -51,6 +51,7 @@ const band = (median: number, doubt = 0) => ({
 });
 
 const forecast: RunForecast = {
+  why: { what: 'The run', inputs: [], model: '', source: '' },
   run: 'r',
   readings: 3,
   now: {

@@ -1,0 +1,93 @@
+// The stock of the house by whose it is, what became of a lot, and which of that is corrected here.
+// Pure.
+import { lotKey, type Lot } from '../data/answers';
+import type { ToldRow } from './told';
+
+export interface LotGroup {
+  name: string;
+  lots: Lot[];
+}
+
+const OF_HOUSE = 'Of the house';
+
+/** Lots by the batch that made them, in the order of their making; those of the house come first. */
+export function stockOf(
+  lots: readonly Lot[],
+  batches: readonly { batch: string; name: string }[],
+): LotGroup[] {
+  const names = new Map(batches.map(({ batch, name }) => [batch, name]));
+  const groups = new Map<string, Lot[]>();
+  for (const lot of lots) {
+    const name =
+      lot.batch === undefined ? OF_HOUSE : names.get(lot.batch) || 'A batch without a name';
+    groups.set(name, [...(groups.get(name) ?? []), lot]);
+  }
+  return [...groups]
+    .map(([name, own]) => ({ name, lots: own }))
+    .sort((a, b) => Number(b.name === OF_HOUSE) - Number(a.name === OF_HOUSE));
+}
+
+/** The lot of a name, wherever it is. */
+export const lotOf = (lots: readonly Lot[], key: string): Lot | undefined =>
+  lots.find((lot) => lotKey(lot.lot) === key);
+
+export const GONE = [
+  { value: 'sample', label: 'a sample' },
+  { value: 'tasted', label: 'tasted' },
+  { value: 'spilt', label: 'spilt' },
+  { value: 'destroyed', label: 'destroyed' },
+  { value: 'given', label: 'given away' },
+  { value: 'other', label: 'another reason' },
+] as const;
+export type Gone = (typeof GONE)[number]['value'];
+
+export const KINDS = [
+  { value: 'feints', label: 'feints' },
+  { value: 'low wines', label: 'low wines' },
+  { value: 'spirit', label: 'spirit' },
+  { value: 'hearts', label: 'hearts' },
+  { value: 'foreshots', label: 'foreshots' },
+  { value: 'apart', label: 'set apart' },
+  { value: 'bottles', label: 'bottles' },
+] as const;
+
+/** Kinds of entry that a form of the stock corrects. */
+export const STOCK_KINDS = ['lot brought', 'lot gauged', 'lot taken'] as const;
+
+/** What became of a lot, the newest first; a first row tells how a lot that was brought came. */
+export function usesOf(lot: Lot, ahead_ms = 0): ToldRow[] {
+  const row = (told: { entry: string; at: string; who?: string }, body: ToldRow['body']) => ({
+    entry: told.entry,
+    at: told.at,
+    at_ms: Date.parse(told.at) + ahead_ms,
+    who: told.who ?? '',
+    batch: lot.batch,
+    stage: 'ledger' as const,
+    kind: String(body['where']),
+    body,
+  });
+  return [
+    ...lot.uses
+      .map((use) =>
+        row(use, {
+          where: use.where,
+          mass_kg: use.mass_kg,
+          pure_alcohol_L: use.pure_alcohol_L_20C,
+        }),
+      )
+      .reverse(),
+    row(lot, {
+      where: 'came',
+      mass_kg: lot.made.mass_kg,
+      pure_alcohol_L: lot.made.pure_alcohol_L_20C,
+    }),
+  ];
+}
+
+/** Whether such a row may be of a kind that is corrected here: its journal will say. */
+export function mayCorrect(lot: Lot, row: ToldRow): boolean {
+  const where = String(row.body['where']);
+  if (where === 'came') return lot.parents.length === 0 && lot.measured;
+  if (row.entry === lot.entry) return false; // as it was made
+  return where === 'gauging' || GONE.some((gone) => gone.value === where);
+}
