@@ -70,7 +70,7 @@ bool Followed::catch_up(Desk& desk, const journal::RunState& run,
     const journal::Id& entry = point.told.entry;
     if (!fresh.contains(entry)) continue;
     try {
-      const still::Update update = desk.follower->take(point.reading, executor);
+      const still::Update update = desk.follower->take_quietly(point.reading, executor);
       desk.taken.push_back({entry, point.reading});
       if (!update.crowded.empty()) ++desk.crowded;
     } catch (const base::InputError& error) {

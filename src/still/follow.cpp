@@ -126,17 +126,17 @@ bool Follower::is_crowded(const Figure& figure) const {
          std::any_of(near.begin(), near.end(), [this](std::size_t i) { return !doubt_of(i); });
 }
 
-Update Follower::told(Update update) const {
+Update Follower::take(const Reading& reading, const numeric::Executor& executor) {
+  Update update = take_quietly(reading, executor);
   for (std::size_t i = 0; i < figures_.size() && figures_[i].reading != update.reading; ++i) {
     if (const auto doubt = doubt_of(i)) update.earlier.push_back(*doubt);
   }
   update.now = now();
   update.constants = constants();
-  update.effective_members = effective_size(weights_);
   return update;
 }
 
-Update Follower::take(const Reading& reading, const numeric::Executor& executor) {
+Update Follower::take_quietly(const Reading& reading, const numeric::Executor& executor) {
   require_plausible(reading);
   const bool fire = reading.power || reading.event;
   const bool rests_longer = fire_.stopped_at && reading.at > latest_;
@@ -156,7 +156,8 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
   if (figures.empty() && !update.crowded.empty() && !fire && !rests_longer && !outlasted) {
     readings_.push_back(reading);
     latest_ = std::max(latest_, reading.at);
-    return told(std::move(update));
+    update.effective_members = effective_size(weights_);
+    return update;
   }
   // What a refusal part way is undone with.
   Follower kept = *this;
@@ -199,7 +200,8 @@ Update Follower::take(const Reading& reading, const numeric::Executor& executor)
     *this = std::move(kept);
     throw;
   }
-  return told(std::move(update));
+  update.effective_members = effective_size(weights_);
+  return update;
 }
 
 std::optional<Doubt> Follower::doubt_of(std::size_t i) const {

@@ -47,6 +47,9 @@ class Follower {
   /// throws     InputError with faults_of(reading), or for a fire ("power") under which no
   ///            possible still can be computed; nothing is then changed
   Update take(const Reading& reading, const numeric::Executor& executor);
+  /// The same for who catches up: what stands after it (earlier doubts, now, constants) is left
+  /// out of the update.
+  Update take_quietly(const Reading& reading, const numeric::Executor& executor);
 
   /// Curves and decisions as things stand.
   [[nodiscard]] Forecast forecast(const numeric::Executor& executor,
@@ -72,7 +75,6 @@ class Follower {
   void run_members(const numeric::Executor& executor);
   [[nodiscard]] Track run_of(const PossibleStill& still, const Stop& end) const;
   [[nodiscard]] bool is_crowded(const Figure& figure) const;
-  [[nodiscard]] Update told(Update update) const;
   void look(std::size_t figure);
   void look_at_all(const numeric::Executor& executor);
   void weigh(std::size_t figure);

@@ -24,7 +24,8 @@ std::string parts_of(const still::Poured& poured) {
   std::string text;
   for (const auto& [volume, where] : all) {
     if (volume < units::Volume::millilitres(0.5)) continue;
-    text += fmt::format("{}{:.0f} mL {}", text.empty() ? "" : ", ", volume.millilitres(), where);
+    text +=
+        fmt::format("{}{:.0f} mL {}", text.empty() ? "" : ", ", volume.millilitres(), where);
   }
   return text.empty() ? "nothing" : text;
 }
@@ -61,8 +62,8 @@ Why why_poured(const ShelfJars& shelf, const still::Allotment& allotment) {
   why.what = "Jars poured together as allotted, at 20 °C";
   for (std::size_t i = 0; i < shelf.jars.size(); ++i) {
     const still::Jar& jar = shelf.jars[i];
-    why.inputs.emplace_back(
-        "Jar " + jar.label, fmt::format("{:.3f} L at {:.1f} %vol; {}", jar.volume.litres(),
+    why.inputs.emplace_back("Jar " + jar.label,
+                            fmt::format("{:.3f} L at {:.1f} %vol; {}", jar.volume.litres(),
                                         jar.strength.percent(), parts_of(allotment[i])));
   }
   why.inputs.push_back(left_in_pot(shelf));

@@ -10,7 +10,8 @@ namespace {
 std::string readings_of(const RunForecast& run) {
   std::string text = std::to_string(run.readings.size());
   if (run.crowded > 0) {
-    text += fmt::format(", {} not weighed in full beside others of the same minute", run.crowded);
+    text +=
+        fmt::format(", {} not weighed in full beside others of the same minute", run.crowded);
   }
   if (!run.doubts.empty()) text += fmt::format(", {} figures not believed", run.doubts.size());
   if (!run.refused.empty()) text += fmt::format(", {} not taken", run.refused.size());
@@ -21,8 +22,9 @@ std::string readings_of(const RunForecast& run) {
 
 Why why_run(const RunForecast& run) {
   Why why;
-  why.what = run.readings.empty() ? "The run as planned: nothing is read yet"
-                                  : "The run as it stands and goes on, corrected by its readings";
+  why.what = run.readings.empty()
+                 ? "The run as planned: nothing is read yet"
+                 : "The run as it stands and goes on, corrected by its readings";
   why.inputs = {{"Readings", readings_of(run)},
                 {"As of", fmt::format("{:.0f} min of the run{}", run.now.at.minutes(),
                                       run.now.heated ? "" : ", heat off")}};

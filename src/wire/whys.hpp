@@ -34,7 +34,8 @@ inline constexpr const char* added_masses =
     "Masses of ethanol and water, which add exactly; volume and strength are asked of them by "
     "the density of the mixture, which contracts.";
 inline constexpr const char* proof_gallon_source =
-    "27 CFR 30.11 for US proof gallons: gallons at 60 °F of half alcohol by volume, reckoned from "
+    "27 CFR 30.11 for US proof gallons: gallons at 60 °F of half alcohol by volume, reckoned "
+    "from "
     "the mass of ethanol";
 /// How well a house gauges, in words.
 [[nodiscard]] std::string gauging_doubt();

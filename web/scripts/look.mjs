@@ -240,7 +240,7 @@ async function badMass(page) {
 }
 async function copperCleaned(page) {
   await tap('Copper was cleaned')(page);
-  await page.getByLabel('With').selectOption('caustic');
+  await page.getByLabel('With', { exact: true }).selectOption('caustic');
 }
 async function nothingBrought(page) {
   await tap('Bring a lot in')(page);

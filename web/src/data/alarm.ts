@@ -25,11 +25,12 @@ export class Alarm {
       this.#timer = undefined;
       return;
     }
-    this.#strike();
-    this.#timer = setInterval(() => this.#strike(), 2000);
+    this.strike();
+    this.#timer = setInterval(() => this.strike(), 2000);
   };
 
-  #strike(): void {
+  /** Sounds once. */
+  strike(): void {
     // Before a first touch a browser lets a page neither sound nor shake.
     if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([300, 150, 300]);
     const context = this.#context;

@@ -1,6 +1,7 @@
 // The stock of the house by whose it is, what became of a lot, and which of that is corrected here.
 // Pure.
 import { lotKey, type Lot } from '../data/answers';
+import { quantity, type Units } from '../data/units';
 import type { ToldRow } from './told';
 
 export interface LotGroup {
@@ -82,6 +83,26 @@ export function usesOf(lot: Lot, ahead_ms = 0): ToldRow[] {
       pure_alcohol_L: lot.made.pure_alcohol_L_20C,
     }),
   ];
+}
+
+const PLACES: Record<string, string> = {
+  came: 'came in',
+  charge: 'into a run',
+  blend: 'poured into another lot',
+  wood: 'onto wood',
+  bottles: 'into bottles',
+  sample: 'a sample',
+  given: 'given away',
+  other: 'gone for another reason',
+};
+
+/** "a sample: 0.011 L pure"; "gauged: 0.004 L pure more than reckoned". */
+export function useWords({ body }: ToldRow, units: Units): string {
+  const pure_L = Number(body['pure_alcohol_L']);
+  const where = String(body['where']);
+  const litres = `${quantity(Math.abs(pure_L), 'L', 3, units)} pure`;
+  if (where !== 'gauging') return `${PLACES[where] ?? where}: ${litres}`;
+  return `gauged: ${litres} ${pure_L < 0 ? 'more' : 'less'} than reckoned`;
 }
 
 /** Whether such a row may be of a kind that is corrected here: its journal will say. */

@@ -48,20 +48,24 @@ export const ADDABLE: Record<'mash' | 'ferment', readonly Addable[]> = {
   ],
 };
 
+/** Whether a unit stands behind the figure: a bare one is of the field's unit alone. */
+const hasUnit = (text: string) => /[a-z]\s*$/i.test(text);
+const overNought = (value: number | undefined) =>
+  value !== undefined && value > 0 ? value : undefined;
+
 /** Kilograms, from "55 g", "2 kg", "0.5 lb"; a bare figure is of the field's unit. */
 export function addedMass(text: string, unit: 'g' | 'kg', units: Units): number | undefined {
   const grams = gramsTyped(text, units);
-  const kilograms = massTyped(text, units);
   const inGrams = grams === undefined ? undefined : grams / 1000;
-  const value = unit === 'g' ? (inGrams ?? kilograms) : (kilograms ?? inGrams);
-  return value !== undefined && value > 0 ? value : undefined;
+  if (!hasUnit(text)) return overNought(unit === 'g' ? inGrams : massTyped(text, units));
+  return overNought(massTyped(text, units) ?? inGrams);
 }
 
 /** Litres, likewise. */
 export function addedVolume(text: string, unit: 'mL' | 'L', units: Units): number | undefined {
-  const value =
-    volumeTyped(text, units, unit) ?? volumeTyped(text, units, unit === 'L' ? 'mL' : 'L');
-  return value !== undefined && value > 0 ? value : undefined;
+  const other = unit === 'L' ? 'mL' : 'L';
+  const value = volumeTyped(text, units, unit);
+  return overNought(hasUnit(text) ? (value ?? volumeTyped(text, units, other)) : value);
 }
 
 const amount = (value: number, [small, large]: readonly [string, string], units: Units) =>

@@ -2,6 +2,7 @@
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
+import { alarm } from '../data/alarm';
 import type { Run, RunForecast } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { Clocks } from '../data/clocks.svelte';
@@ -208,6 +209,36 @@ test('while the house is away, what was entered here counts, and is said to be h
   expect(await screen.findByText('hydrometer 69.4 at 30 °C')).toBeTruthy();
   expect(screen.getByText('jar 7')).toBeTruthy();
   expect(screen.getByText('2 of this run not yet at home.')).toBeTruthy();
+});
+
+test('a decision that is due strikes the bell once, and its sentence stands until it is heard', async () => {
+  const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
+  const due = {
+    ...forecast,
+    decisions: [
+      { decision: 'tails_near' as const, words: '', passed: false, at_minutes: band(105, 9) },
+    ],
+  };
+  const bench = benchOf(true);
+  Object.assign(bench.api, { get: () => Promise.resolve(due) });
+  const first = render(RunLive, { bench, batch: 'b', run: run() });
+  await screen.findByText(/Head about 88\.4.°C\. Tails near/, { selector: 'p' });
+  expect(struck).toHaveBeenCalledTimes(1);
+  first.unmount();
+  render(RunLive, { bench, batch: 'b', run: run() }); // as after a reload
+  await screen.findByText(/Tails near, by the forecast/, { selector: 'p' });
+  expect(struck).toHaveBeenCalledTimes(1);
+  await tap(/^Heard/);
+  expect(screen.getByRole('alert').textContent).not.toMatch(/Tails near/);
+});
+
+test('where nothing may sound the page says so, and the switch turns the tone off', async () => {
+  const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  expect(screen.getByText(/This browser cannot sound/)).toBeTruthy(); // jsdom has no audio
+  await userEvent.click(screen.getByRole('switch', { name: /^A tone at each decision/ }));
+  expect(screen.queryByText(/This browser cannot sound/)).toBeNull();
+  expect(struck).not.toHaveBeenCalled();
 });
 
 test('the cautions stand there, and nothing says that a spirit is safe', async () => {

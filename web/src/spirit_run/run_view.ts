@@ -172,6 +172,7 @@ export function asOf(
 type Band = RunForecast['now']['head_temperature_C'];
 
 export interface Ahead {
+  decision: Decision['decision'];
   name: string;
   words: string;
   at_ms: number | undefined; // device time
@@ -188,6 +189,7 @@ export function decisionsAhead(
   return (forecast?.decisions ?? [])
     .filter((d) => !d.passed)
     .map((d) => ({
+      decision: d.decision,
       name: names[d.decision] ?? d.words,
       words: d.words,
       at_ms: d.at_minutes ? timeAt(run, d.at_minutes.median, ahead_ms) : undefined,
