@@ -52,9 +52,13 @@ export class Held<Answer> {
     this.#path = path;
   }
 
-  /** Starts asking; the returned function stops. For $effect: it tracks nothing. */
+  /**
+   * Starts asking; the returned function stops. It may be opened again, as an effect that runs again
+   * does. For $effect: it tracks nothing.
+   */
   open(): () => void {
     return untrack(() => {
+      this.#closed = false;
       void this.#recall();
       void this.ask();
       const stops = [

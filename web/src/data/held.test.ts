@@ -38,6 +38,20 @@ test('an answer is asked for again when something was recorded', async () => {
   expect(h.hearers.size).toBe(0);
 });
 
+test('stopped and opened again, as an effect that runs again does, it goes on hearing', async () => {
+  // Once it stayed deaf: the ferment page no longer took in what its first reading changed.
+  const h = house();
+  h.get.mockResolvedValueOnce({ n: 1 }).mockResolvedValueOnce({ n: 2 });
+  h.get.mockResolvedValueOnce({ n: 3 });
+  const held = new Held<{ n: number }>(h.bench, '/again');
+  held.open()();
+  const stop = held.open();
+  await vi.waitFor(() => expect(held.value).toEqual({ n: 2 }));
+  h.kept();
+  await vi.waitFor(() => expect(held.value).toEqual({ n: 3 }));
+  stop();
+});
+
 test('wishes made while a question is out become one more question', async () => {
   const h = house();
   let answer: (v: unknown) => void = () => undefined;

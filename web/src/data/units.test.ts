@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inUs, quantity, typedAs, unitOfField } from './units';
+import { inUs, quantity, typedAs, unitOfField, restated } from './units';
 
 test('US figures agree with the definitions of the units', () => {
   expect(inUs(100, '°C', 0)!.value).toBeCloseTo(212, 12);
@@ -41,5 +41,26 @@ test('a plain number means the unit that the field shows', () => {
 test('another kind of unit, or no number, is nothing', () => {
   for (const text of ['', 'L', '3 kg', 'four L', '1.2.3', '3 4x']) {
     expect(typedAs(text, 'L', 'metric')).toBeUndefined();
+  }
+});
+
+test('a sentence of the house is said again in US units, or in both', () => {
+  expect(restated('Heat 36.0 L to 68.9 °C, 55 g of yeast', 'metric')).toBe(
+    'Heat 36.0 L to 68.9 °C, 55 g of yeast',
+  );
+  expect(restated('Heat 36.0 L to 68.9 °C, 55 g of yeast', 'us')).toBe(
+    'Heat 9.51\u00a0gal to 156.0\u00a0°F, 1.9\u00a0oz of yeast',
+  );
+  expect(restated('Reduce with 2.00 kg of water', 'both')).toBe(
+    'Reduce with 2.00 kg (4.41\u00a0lb) of water',
+  );
+  expect(restated('thickest at 75 to 80 °C and', 'us')).toBe('thickest at 167 to 176\u00a0°F and');
+  expect(restated('cools by 5.0 K in its rest', 'us')).toBe('cools by 9.0\u00a0°F in its rest');
+  expect(restated('at most 79 L/h', 'us')).toBe('at most 20.9\u00a0gal/h');
+});
+
+test('what is no figure of a unit that has a US twin stays as it is', () => {
+  for (const said of ['8 m³ of room', '54.5 %vol', '1.062', '35 Lintner', '2 L/kg', 'jar 6']) {
+    expect(restated(said, 'us')).toBe(said);
   }
 });

@@ -64,6 +64,29 @@ export function quantity(value: number, unit: string, decimals: number, units: U
   return second ? `${text(first)} (${text(second)})` : text(first);
 }
 
+// A figure, perhaps a range, and its unit: neither may be part of a longer word or unit.
+const figures =
+  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](mL|L\/min|L\/h|L|kg|g\/L|g|°C|K)(?![A-Za-z0-9/²³])/g;
+
+/**
+ * A sentence of the house, which says its findings and steps once and in metric, with its figures in
+ * these units: "36.0 L" becomes "9.51 gal" or "36.0 L (9.51 gal)". Not for what a person wrote.
+ */
+export function restated(sentence: string, units: Units): string {
+  if (units === 'metric') return sentence;
+  return sentence.replace(
+    figures,
+    (found: string, from: string | undefined, to: string | undefined, at: string, unit: string) => {
+      const shown = (figure: string) =>
+        inUs(Number(figure), unit, (/\.(\d+)/.exec(figure)?.[1] ?? '').length)!;
+      const last = shown(at);
+      const first = from === undefined ? undefined : shown(from);
+      const us = `${first ? printed(first.value, first.decimals) + to! : ''}${printed(last.value, last.decimals)}\u00a0${last.unit}`;
+      return units === 'both' ? `${found} (${us})` : us;
+    },
+  );
+}
+
 /** The unit that a plain number means in a field of this metric unit. */
 export function unitOfField(unit: string, units: Units): string {
   return units === 'us' ? (twins[unit]?.unit ?? unit) : unit;
