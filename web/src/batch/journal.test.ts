@@ -119,3 +119,9 @@ test('a corrected value is held to what the house accepts', () => {
   expect(wrong('jar', '2.5')).toContain('a whole number');
   expect(wrong('jar', 'two')).toContain('a number');
 });
+
+test('a body is told in the units that are set, and what a person wrote as it was written', () => {
+  const body = { volume_L: 36, temperature_C: 68.9, text: 'spilt 5 L' };
+  expect(inWords(body, 'us')).toBe('volume 9.5\u00a0gal, temperature 156.0\u00a0°F, spilt 5 L');
+  expect(inWords(body)).toBe('volume 36\u00a0L, temperature 68.9\u00a0°C, spilt 5 L');
+});

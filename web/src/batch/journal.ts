@@ -3,6 +3,7 @@
 import type { Entry } from '../data/entry';
 import { printed, range, typed } from '../data/figures';
 import { NAME_BYTES, TEXT_BYTES, tooLong, unread } from '../data/measured';
+import { restated, type Units } from '../data/units';
 
 export interface JournalRow {
   first: Entry; // as it was first told
@@ -125,21 +126,26 @@ const SCALES: Record<string, string> = {
 };
 
 /** A body in words: "spout 73.2 %vol, spout temperature 20.5 °C". Ids and long texts are left out. */
-export function inWords(body: Record<string, unknown>): string {
+export function inWords(body: Record<string, unknown>, units: Units = 'metric'): string {
   if (typeof body['recipe'] === 'string') return 'recipe and kit';
   if (typeof body['kit'] === 'string') return 'the kit';
   return Object.entries(body)
-    .map(([key, value]) => words(key, value))
+    .map(([key, value]) => words(key, value, units))
     .filter((text) => text !== '')
     .join(', ');
 }
 
-function words(key: string, value: unknown): string {
+/** What a person wrote stays as it was written; figures are told in the units that are set. */
+function figure(value: number, unit: string, decimals: number, units: Units): string {
+  const text = `${shortNumber(value, decimals)}${unit ? `\u00a0${unit}` : ''}`;
+  return restated(text, units);
+}
+
+function words(key: string, value: unknown, units: Units): string {
   const { name, unit, decimals } = keyName(key);
   if (value === null || value === undefined || DOCUMENTS.includes(key)) return '';
   if (typeof value === 'number') {
-    const text = shortNumber(value, decimals);
-    return `${name} ${text}${unit ? `\u00a0${unit}` : ''}`;
+    return `${name} ${figure(value, unit, decimals, units)}`;
   }
   if (typeof value === 'boolean') return key === 'done' && value ? 'done' : value ? name : '';
   if (typeof value === 'string')
@@ -152,13 +158,13 @@ function words(key: string, value: unknown): string {
   if ('reading' in inner && typeof inner['reading'] === 'number') {
     const scale = String(inner['scale'] ?? '');
     const at =
-      typeof inner['at_C'] === 'number' ? ` at ${shortNumber(inner['at_C'], 1)}\u00a0°C` : '';
+      typeof inner['at_C'] === 'number' ? ` at ${figure(inner['at_C'], '°C', 1, units)}` : '';
     const of = SCALES[scale] ?? scale.replaceAll('_', ' ');
     return `${name} ${shortNumber(inner['reading'], 4)}${of ? `\u00a0${of}` : ''}${at}`;
   }
   if ('entry' in inner && 'kind' in inner) return String(inner['kind']);
   return `${name} ${Object.entries(inner)
-    .map(([k, v]) => words(k, v))
+    .map(([k, v]) => words(k, v, units))
     .filter((text) => text !== '')
     .join(' ')}`.replace(`${name} ${name}`, name);
 }
