@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandOf, countdown, lengthOfTime, printed, range, typed } from './figures';
+import { bandOf, countdown, lengthOfTime, printed, range, timeOfDay, typed } from './figures';
 
 test('figures are printed with a true minus, grouped thousands and their decimals', () => {
   expect(printed(70.24, 1)).toBe('70.2');
@@ -37,4 +37,10 @@ test('lengths of time are told in words, clocks in digits', () => {
   expect(countdown(31 * 60_000 + 4100)).toBe('31:05');
   expect(countdown(3_849_000)).toBe('1:04:09');
   expect(countdown(-5)).toBe('0:00');
+});
+
+test('a whole minute stays that minute whatever the clocks differ by', () => {
+  const minute = new Date(2026, 10, 25, 13, 57).getTime();
+  for (const off of [-400, -3, 0, 3, 400]) expect(timeOfDay(minute + off)).toBe('13:57');
+  expect(timeOfDay(minute + 59_400)).toBe('13:57');
 });

@@ -56,6 +56,14 @@ export function lengthOfTime(minutes: number): string {
   return `${Number.isInteger(days) ? days : days.toFixed(1)} days`;
 }
 
+/** "40 min", "5 h", "3 days": how far off something is, to be read at a glance. */
+export function away(milliseconds: number): string {
+  const minutes = Math.round(Math.abs(milliseconds) / 60_000);
+  if (minutes < 90) return `${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return hours < 36 ? `${hours} h` : `${Math.round(hours / 24)} days`;
+}
+
 /** "1:04:09" or "31:05": what is left on a clock. */
 export function countdown(milliseconds: number): string {
   const seconds = Math.ceil(Math.max(0, milliseconds) / 1000);
@@ -64,9 +72,12 @@ export function countdown(milliseconds: number): string {
   return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 }
 
-/** "21:48", in the device's time zone. */
+/**
+ * "21:48", in the device's time zone. To the nearest second first: what was told on the whole minute
+ * would else jump back and forth with the few milliseconds between two clocks.
+ */
 export function timeOfDay(milliseconds: number): string {
-  const when = new Date(milliseconds);
+  const when = new Date(milliseconds + 500);
   const two = (n: number) => String(n).padStart(2, '0');
   return `${two(when.getHours())}:${two(when.getMinutes())}`;
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { NextStep } from '../data/answers';
-import { away, dueText, inOrder, slugOf, whenOf } from './next_step';
+import { away } from '../data/figures';
+import { dueText, inOrder, slugOf, whenOf } from './next_step';
 
 const next = (change: Partial<NextStep> = {}): NextStep => ({
   what: 'Read the ferment',

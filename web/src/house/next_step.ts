@@ -1,6 +1,7 @@
 // What a batch needs next is the house's word; here it becomes a link, a day in words and an order.
 import type { NextStep } from '../data/answers';
 import { dayAndTime } from '../data/dates';
+import { away } from '../data/figures';
 
 /** The address of a stage by the trade's word for it: "spirit run" lives at spirit-run. */
 export const slugOf = (next: NextStep): string | undefined => next.stage?.replaceAll(' ', '-');
@@ -12,16 +13,6 @@ export function whenOf(next: NextStep, house_ms: number): When {
   if (next.due === undefined || next.standing === 'done') return 'unknown';
   if (house_ms < Date.parse(next.due)) return 'ahead';
   return next.late_after !== undefined && house_ms >= Date.parse(next.late_after) ? 'late' : 'due';
-}
-
-const MINUTE = 60_000;
-
-/** "in 40 min", "in 5 h", "in 3 days"; the same before "ago". */
-export function away(ms: number): string {
-  const minutes = Math.round(Math.abs(ms) / MINUTE);
-  if (minutes < 90) return `${minutes} min`;
-  const hours = Math.round(minutes / 60);
-  return hours < 36 ? `${hours} h` : `${Math.round(hours / 24)} days`;
 }
 
 /** "due 28 November, 09:10 (in 5 h)"; "overdue since 27 November, 09:10". Device times are told. */

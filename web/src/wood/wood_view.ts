@@ -5,6 +5,7 @@ export interface Sampling {
   days: number; // on wood
   next_day: number | undefined; // of the calendar, counted from the filling
   due: boolean;
+  in_ms: number; // until it is due; below nought when it was
   taken: number;
 }
 
@@ -14,7 +15,9 @@ export function samplingOf(
   calendar: readonly number[],
   taken: number,
 ): Sampling {
-  const days = Math.max(0, Math.floor((now_ms - filled_ms) / DAY));
+  const on_wood_ms = Math.max(0, now_ms - filled_ms);
   const next_day = calendar[taken];
-  return { days, next_day, due: next_day !== undefined && days >= next_day, taken };
+  const in_ms = (next_day ?? 0) * DAY - on_wood_ms;
+  const due = next_day !== undefined && in_ms <= 0;
+  return { days: Math.floor(on_wood_ms / DAY), next_day, due, in_ms, taken };
 }
