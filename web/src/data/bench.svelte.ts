@@ -6,6 +6,7 @@ import { Clocks } from './clocks.svelte';
 import { newEntry, type Entry, type EntryWish } from './entry';
 import { EventStream } from './event_stream';
 import { Outbox, type OutboxState } from './outbox';
+import { houseTime } from './house_time';
 import { keepPages, pagesWereKept } from './page_keeper';
 import { Problem } from './problem';
 import { settings } from './settings.svelte';
@@ -27,6 +28,8 @@ export class Bench {
   pages_kept = $state<boolean | undefined>(undefined);
   /** Device time when the connection was lost; forecasts on the screen are that old. */
   lost_ms = $state<number | undefined>(undefined);
+  /** Device time as of which entries are told, by who writes up what happened before; else now. */
+  told_ms = $state<number | undefined>(undefined);
   readonly clocks: Clocks;
   readonly api: Api;
   #box: Outbox | undefined;
@@ -110,7 +113,11 @@ export class Bench {
 
   /** Records: resolves with the entry once it is safe on this device; it is then sent home. */
   async record(wish: Omit<EntryWish, 'who'> & { who?: string }): Promise<Entry> {
-    const entry = newEntry({ ...wish, who: wish.who ?? settings.who });
+    const before =
+      this.told_ms === undefined
+        ? {}
+        : { at: new Date(this.told_ms).toISOString(), clock_ahead_ms: houseTime.ahead_ms };
+    const entry = newEntry({ ...before, ...wish, who: wish.who ?? settings.who });
     if (!this.#box) throw new Error('The bench is not open.');
     await this.#box.put(entry);
     return entry;

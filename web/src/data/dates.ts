@@ -17,6 +17,8 @@ const MONTHS = [
   'December',
 ];
 
+const OLDEST_MS = Date.UTC(2000, 0, 1);
+
 const when = (moment: string | number) =>
   new Date(typeof moment === 'number' ? moment : Date.parse(moment));
 
@@ -53,3 +55,25 @@ export function minutesAfter(midnight_ms: number, minutes: number): number {
     Math.round(minutes - days * 1440),
   ).getTime();
 }
+
+/** "2026-11-25T13:57": as a field for a day and a time holds it, in the device's time zone. */
+export function momentText(milliseconds: number): string {
+  const when = new Date(milliseconds);
+  const two = (n: number) => String(n).padStart(2, '0');
+  const day = [when.getFullYear(), two(when.getMonth() + 1), two(when.getDate())].join('-');
+  return `${day}T${two(when.getHours())}:${two(when.getMinutes())}`;
+}
+
+/** What such a field says: a moment that has been; undefined when it is none. */
+export function momentTyped(text: string, now_ms: number): number | undefined {
+  const typed = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?$/.test(text)
+    ? new Date(text).getTime()
+    : NaN;
+  // The minute that is begun counts as having been.
+  return Number.isFinite(typed) && typed >= OLDEST_MS && typed < now_ms + 60_000
+    ? typed
+    : undefined;
+}
+
+/** The sentence at the field. */
+export const MOMENT_ACCEPTED = 'a day and a time that have been, from 2000 on';
