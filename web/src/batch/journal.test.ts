@@ -125,3 +125,12 @@ test('a body is told in the units that are set, and what a person wrote as it wa
   expect(inWords(body, 'us')).toBe('volume 9.5\u00a0gal, temperature 156.0\u00a0°F, spilt 5 L');
   expect(inWords(body)).toBe('volume 36\u00a0L, temperature 68.9\u00a0°C, spilt 5 L');
 });
+
+test('what a machine keeps is left out, and one lot is one lot', () => {
+  const photograph = { text: 'Photograph of the bottles.', attachments: ['a'.repeat(64)] };
+  expect(inWords(photograph)).toBe('Photograph of the bottles.');
+  const made = { name: 'Tern 7 at 55', lots: [{}], volume: { volume_L: 0.082, at_C: 20 } };
+  expect(inWords(made)).toBe('Tern 7 at 55, 1 lot, volume 82\u00a0mL at 20\u00a0°C');
+  const filled = { in: 'staves', species: 'american-oak', staves: 1 };
+  expect(inWords(filled)).toBe('staves, species american oak, staves 1');
+});

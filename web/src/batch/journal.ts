@@ -137,22 +137,34 @@ export function inWords(body: Record<string, unknown>, units: Units = 'metric'):
 
 /** What a person wrote stays as it was written; figures are told in the units that are set. */
 function figure(value: number, unit: string, decimals: number, units: Units): string {
+  if (unit === 'L' && Math.abs(value) < 1) return figure(1000 * value, 'mL', 0, units);
   const text = `${shortNumber(value, decimals)}${unit ? `\u00a0${unit}` : ''}`;
   return restated(text, units);
 }
 
-function words(key: string, value: unknown, units: Units): string {
+// Keys whose word stands alone; before others stands what they are.
+const ALONE = 'text step note reason remark name what event from run gone kind in'.split(' ');
+const HASH = /^[0-9a-f]{64}$/; // of a file, which stands beside it
+const KEY_OF_A_TABLE = /^[a-z]+(-[a-z]+)+$/; // "american-oak"
+
+function words(key: string, value: unknown, units: Units, within = false): string {
   const { name, unit, decimals } = keyName(key);
   if (value === null || value === undefined || DOCUMENTS.includes(key)) return '';
   if (typeof value === 'number') {
-    return `${name} ${figure(value, unit, decimals, units)}`;
+    const text = figure(value, unit, decimals, units);
+    return within && name === 'volume' ? text : `${name} ${text}`;
   }
   if (typeof value === 'boolean') return key === 'done' && value ? 'done' : value ? name : '';
-  if (typeof value === 'string')
-    return ID.test(value) ? '' : ['text', 'step'].includes(key) ? value : `${name}: ${value}`;
+  if (typeof value === 'string') {
+    if (ID.test(value) || HASH.test(value)) return '';
+    if (ALONE.includes(key)) return value;
+    return `${name} ${KEY_OF_A_TABLE.test(value) ? value.replaceAll('-', ' ') : value}`;
+  }
   if (Array.isArray(value)) {
-    if (value.every((one) => typeof one === 'string')) return value.join(', ');
-    return `${value.length} ${name}`;
+    if (value.every((one) => typeof one === 'string')) {
+      return value.filter((one) => !HASH.test(one)).join(', ');
+    }
+    return `${value.length} ${value.length === 1 ? name.replace(/s$/, '') : name}`;
   }
   const inner = value as Record<string, unknown>;
   if ('reading' in inner && typeof inner['reading'] === 'number') {
@@ -164,9 +176,9 @@ function words(key: string, value: unknown, units: Units): string {
   }
   if ('entry' in inner && 'kind' in inner) return String(inner['kind']);
   return `${name} ${Object.entries(inner)
-    .map(([k, v]) => words(k, v, units))
+    .map(([k, v]) => words(k, v, units, true))
     .filter((text) => text !== '')
-    .join(' ')}`.replace(`${name} ${name}`, name);
+    .join(' ')}`;
 }
 
 const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-/;

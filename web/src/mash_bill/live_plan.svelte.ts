@@ -12,6 +12,7 @@ export interface Texts {
 
 const REST_MS = 150;
 const BANDS_REST_MS = 700;
+const AGAIN_MS = 3000; // while the house does not answer
 export const MEMBERS = 200; // of the ensemble behind the bands
 
 export class LivePlan {
@@ -65,6 +66,9 @@ export class LivePlan {
       this.sentence = '';
     } catch (fault) {
       if (stop !== this.#stop) return;
+      if (fault instanceof NoAnswer) {
+        this.#timer = setTimeout(() => void this.#ask(texts, members), AGAIN_MS);
+      }
       this.faults = fault instanceof Problem ? fault.faults : [];
       this.sentence =
         fault instanceof NoAnswer

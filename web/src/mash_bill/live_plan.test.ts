@@ -76,6 +76,12 @@ test('a house that does not answer is told, and no fault is made up', async () =
   await vi.advanceTimersByTimeAsync(0);
   expect(plan.faults).toEqual([]);
   expect(plan.sentence).toContain('does not answer');
+  // And asked again by itself, until it is back.
+  await vi.advanceTimersByTimeAsync(4000);
+  asked[1]!.answer(planOf('x'));
+  await vi.advanceTimersByTimeAsync(0);
+  expect(plan.sentence).toBe('');
+  expect(plan.plan?.batch.name).toBe('x');
 });
 
 test('bands are asked for after the plan itself, when wished', async () => {
