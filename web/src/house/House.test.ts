@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import type { EntryWish } from '../data/entry';
+import { Problem } from '../data/problem';
 import House from './House.svelte';
 
 const line = {
@@ -130,6 +131,7 @@ test('an example brings its own kit and is marked as invented', async () => {
 });
 
 test('a recipe file is read, and one that is none is told', async () => {
+  vi.spyOn(bench.api, 'post').mockResolvedValue({} as never);
   await begin('A recipe file');
   const input = screen.getByLabelText('Recipe file');
   await userEvent.upload(input, new File(['name = '], 'bad.toml', { type: 'text/plain' }));
@@ -139,4 +141,23 @@ test('a recipe file is read, and one that is none is told', async () => {
   await screen.findByText('Left empty: Small rye.');
   await go();
   expect(recorded[1]!.body['recipe']).toBe(recipe);
+});
+
+test('a recipe file that no plan comes of says why, and begins a batch only when asked again', async () => {
+  const errors = [
+    { field: 'mash_bill[1].ingredient', value: 'rye-mallt', accepted: 'rye-malt', line: 4 },
+  ];
+  vi.spyOn(bench.api, 'post').mockRejectedValue(new Problem({ title: 'x', status: 422, errors }));
+  await begin('A recipe file');
+  const recipe = 'name = "Small rye"\n\n[[mash_bill]]\ningredient = "rye-mallt"\n';
+  const file = new File([recipe], 'recipe.toml', { type: 'text/plain' });
+  await userEvent.upload(screen.getByLabelText('Recipe file'), file);
+  await screen.findByText('Left empty: Small rye.');
+  await go();
+  expect(
+    await screen.findByText(/Line 4, mash_bill\[1\]\.ingredient: “rye-mallt” was given; accepted/),
+  ).toBeTruthy();
+  expect(recorded).toEqual([]);
+  await userEvent.click(screen.getByRole('button', { name: 'Begin all the same' }));
+  expect(recorded.map((wish) => wish.kind)).toEqual(['batch begun', 'batch planned']);
 });
