@@ -73,8 +73,13 @@ const figures =
  * these units: "36.0 L" becomes "9.51 gal" or "36.0 L (9.51 gal)". Not for what a person wrote.
  */
 export function restated(sentence: string, units: Units): string {
-  if (units === 'metric') return sentence;
-  return sentence.replace(
+  // A figure and its unit never part at a line's end.
+  const held = sentence.replace(
+    /(\d) (mL|L|kg|g|m³|°C|K|min|h|%vol|hPa|W|kW)(?![A-Za-z])/g,
+    '$1\u00a0$2',
+  );
+  if (units === 'metric') return held;
+  return held.replace(
     figures,
     (found: string, from: string | undefined, to: string | undefined, at: string, unit: string) => {
       const shown = (figure: string) =>
