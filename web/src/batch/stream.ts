@@ -1,7 +1,7 @@
 // The alcohol stream of a batch, from sugar to bottle: measured where the journal has it, and from
 // there on by the yields of the plan. A picture, so losses stand together; the ledger names each.
 //
-// Measured: the wash by its gravities, strips and spirit run by the account, the cut by its lots, and
+// Measured: the wash by its gravities once it is racked or charged, strips and spirit run by the account, the cut by its lots, and
 // after the cut what became of those lots (stream_later.ts). Of a stage that is only half told (two
 // strips of four) the rest is planned.
 import type { AccountStep, Batch } from '../data/answers';
@@ -82,7 +82,9 @@ interface Measured {
 }
 
 function measuredAt(stage: string, told: Told): Measured | undefined {
-  if (stage === 'Ferment' && told.ferment.wash) {
+  // Until it is racked or charged the wash ferments on: its alcohol so far is no end.
+  const fermented = told.ferment.racked !== undefined || told.runs.length > 0;
+  if (stage === 'Ferment' && told.ferment.wash && (fermented || told.account.length > 0)) {
     const litres = told.ferment.wash.pure_alcohol_L_20C;
     return { taken: Infinity, exits: [{ kind: 'through', name: '', litres }] };
   }

@@ -59,11 +59,18 @@ export function later(
     picture.late(places.get(lotKey(lot.lot))!, { kind: 'in', name: 'Other lots', litres }, true);
   }
 
+  // Once bottles were filled, what is left and fills no other is a remainder.
+  const bottle_L = Math.max(
+    0,
+    ...lots.map(({ bottles }) =>
+      bottles ? (bottles.size_L * bottles.strength_percent_vol) / 100 : 0,
+    ),
+  );
   /** What stands there; a small rest of a stage that was told is a remainder. */
   const standing = (place: string, of: readonly Lot[]): number => {
     const litres = total(of, (lot) => pure(lot.left));
     const into = total(picture.flows, (flow) => (flow.to === place ? flow.litres : 0));
-    if (litres > UNTOLD * into) return litres;
+    if (litres > UNTOLD * into && litres >= bottle_L) return litres;
     picture.late(place, { kind: 'kept', name: REMAINDER, litres }, true);
     return 0;
   };

@@ -15,12 +15,17 @@ const ownFirst = (lots: readonly Lot[], batch: string): Lot[] => [
   ...lots.filter((lot) => lot.batch !== batch),
 ];
 
-/** Lots that can be reduced, laid on wood or bottled: spirit that is not on wood. */
+const apart = (lot: Lot) => lot.lot.kind === 'apart';
+
+/** Lots that can be reduced, laid on wood or bottled: spirit that is not on wood. What was set apart
+ *  comes last, since the first is the one that is offered. */
 export const spiritLots = (lots: readonly Lot[], batch: string): Lot[] =>
   ownFirst(
-    lots.filter(
-      (lot) => ['hearts', 'spirit', 'apart'].includes(lot.lot.kind) && !lot.wood && left(lot),
-    ),
+    lots
+      .filter(
+        (lot) => ['hearts', 'spirit', 'apart'].includes(lot.lot.kind) && !lot.wood && left(lot),
+      )
+      .sort((a, b) => Number(apart(a)) - Number(apart(b))),
     batch,
   );
 

@@ -4,11 +4,14 @@ import type { Units } from './units';
 
 export type Theme = 'system' | 'light' | 'dark';
 export type Hand = 'right' | 'left';
+/** The house's alcoholmeter, as api/openapi.yaml has it. */
+export type Glass = 'house' | 'class-1' | 'class-2' | 'class-3';
 
 interface Kept {
   units: Units;
   theme: Theme;
   hand: Hand;
+  glass: Glass;
   who: string;
   safety_read: boolean;
 }
@@ -18,14 +21,23 @@ const first: Kept = {
   units: 'metric',
   theme: 'system',
   hand: 'right',
+  glass: 'house',
   who: '',
   safety_read: false,
 };
+
+export const glasses: { value: Glass; label: string }[] = [
+  { value: 'house', label: 'uncertified, 1 % marks' },
+  { value: 'class-3', label: 'class III, 0.5 % marks' },
+  { value: 'class-2', label: 'class II, 0.2 % marks' },
+  { value: 'class-1', label: 'class I, 0.1 % marks' },
+];
 
 const allowed: { [K in keyof Kept]: (value: unknown) => value is Kept[K] } = {
   units: (v): v is Units => v === 'metric' || v === 'us' || v === 'both',
   theme: (v): v is Theme => v === 'system' || v === 'light' || v === 'dark',
   hand: (v): v is Hand => v === 'right' || v === 'left',
+  glass: (v): v is Glass => glasses.some((one) => one.value === v),
   who: (v): v is string => typeof v === 'string',
   safety_read: (v): v is boolean => typeof v === 'boolean',
 };

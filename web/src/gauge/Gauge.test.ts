@@ -22,7 +22,12 @@ test('a reading is sent and its true strength shown with an 80 % band', async ()
     why: { what: 'True strength', inputs: [], model: 'Density.', source: 'OIML R 22' },
   }));
   await tap('7', '3', 'Point', '1', 'Keep');
-  expect(post).toHaveBeenCalledWith('/gauge', { reading: 73.1, scale: 'percent_vol', at_C: 20 });
+  expect(post).toHaveBeenCalledWith('/gauge', {
+    reading: 73.1,
+    scale: 'percent_vol',
+    at_C: 20,
+    glass: 'house',
+  });
   const figure = await screen.findByRole('button', { name: /True strength:\s*70\.2/ });
   expect(figure.textContent).toContain('±\u202f0.3'); // 1.2816 × 0.25 = 0.32
 });
