@@ -14,6 +14,7 @@ const WRONG = {
   gravity: ['thick', '1.05 kg', '50', '-1'],
   grams: ['a spoon', '3 L', '-5'],
   kilograms: ['some', '3 L', '-5', '99999'],
+  pressure: ['low', '1003 kg', '-5', '99999'],
   watts: ['full', '10 lb', '-5', '999999'],
   count: ['many', '2.5', '-1', '999999'],
   fault: ['bad', '11', '-1'],
@@ -299,6 +300,7 @@ describe('wrong input', () => {
     const keep = 'Bottled';
     await refuses('of it, at 20 °C', 'volume', { keep, needed: true });
     await me.tap('All');
+    await refuses('Left in the filter', 'millilitres', { keep });
     await refuses('Size', 'millilitres', { keep, needed: true });
     await refuses(/^Bottles/, 'count', { keep, needed: true });
     await refuses('True strength', 'strength', { keep, needed: true });
@@ -314,6 +316,58 @@ describe('wrong input', () => {
     await refuses('Bottles', 'count', { keep: 'Correct it', needed: true });
     await refuses(/^Size/, 'volume', { keep: 'Correct it', needed: true });
     await refuses('Why it is struck', 'prose', { keep: 'Strike it out' });
+    await me.tap('Close');
+  });
+
+  test('stock: what is taken out, gauged, brought in', async () => {
+    await device.open('/stock');
+    const take = 'It is taken out';
+    await me.tap(/^Take out of feints of Tern 7/);
+    await refuses('Taken out, at 20 °C', 'volume', { keep: take, needed: true, well: '0.1' });
+    await refuses(/^Reason/, 'prose', { keep: take });
+    await me.tap('Close');
+    const gauge = 'It is gauged';
+    await me.tap(/^Gauge feints of Tern 7/);
+    await refuses('Volume', 'volume', { keep: gauge, needed: true, well: '1' });
+    await refuses('Alcoholmeter reads', 'strength', { keep: gauge, needed: true, well: '41' });
+    await refuses('at', 'degrees', { keep: gauge, needed: true });
+    await me.tap('Close');
+    const bring = 'It is in stock';
+    await me.tap('Bring a lot in');
+    await refuses('Name', 'name', { keep: bring, needed: true, well: 'Feints of spring' });
+    await refuses('Volume', 'volume', { keep: bring, needed: true, well: '3' });
+    await refuses('Alcoholmeter reads', 'strength', { keep: bring, needed: true, well: '38' });
+    await refuses('at', 'degrees', { keep: bring, needed: true });
+    await me.tap('Close');
+  });
+
+  test('air, copper and what goes into mash and ferment', async () => {
+    await device.open('/kit');
+    await me.tap('Read the air');
+    await refuses(/^Barometer/, 'pressure', { keep: 'Keep the air', needed: true, well: '1003' });
+    await refuses(/^Thermometer in/, 'degrees', { keep: 'Keep the air' });
+    await me.tap('Close');
+    const cleaned = 'Keep the cleaning';
+    await me.tap('Copper was cleaned');
+    await me.choose('What was cleaned', 'something else');
+    await refuses('Namely', 'name', { keep: cleaned, needed: true, well: 'worm' });
+    await refuses('Remark', 'prose', { keep: cleaned });
+    await me.tap('Close');
+    for (const stage of ['mash', 'ferment']) {
+      await to(tern8, stage);
+      await me.tap('Something went in');
+      await me.choose('What went in', 'something else');
+      await refuses('Namely', 'name', { keep: 'It went in', needed: true, well: 'raisins' });
+      await refuses('Mass', 'grams', { keep: 'It went in', needed: true, well: '24' });
+      await refuses('or volume', 'millilitres', { keep: 'It went in' });
+      await me.tap('Close');
+    }
+    await to(tern8, 'mash');
+    await me.tap('Something went in');
+    await me.choose('What went in', 'water');
+    const keep = 'It is stirred in';
+    await refuses('Volume', 'volume', { keep, needed: true, well: '1' });
+    await refuses('as warm as', 'degrees', { keep, needed: true });
     await me.tap('Close');
   });
 
