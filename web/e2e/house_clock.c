@@ -1,7 +1,7 @@
 // The clocks of a house under test: what the program asks of the wall clock is ahead of the machine's
 // by the nanoseconds that stand first in the file LYNEARM_E2E_CLOCK, so that a test lives through the
-// weeks of a batch in a minute; what counts spans of time (monotonic) by those that stand second.
-// Preloaded by house.mjs. The system's own waiting knows nothing of it: a thread that sleeps when the
+// weeks of a batch in a minute; what counts spans of time (monotonic, with or without the machine's
+// sleep) by those that stand second. Preloaded by house.mjs. The system's own waiting knows nothing of it: a thread that sleeps when the
 // second is set sleeps on, and one that reckons when to wake may sleep so much longer.
 #define _GNU_SOURCE
 #include <dlfcn.h>
@@ -27,8 +27,9 @@ __attribute__((constructor)) static void find_clock(void) {
 
 int clock_gettime(clockid_t clock, struct timespec* out) {
   const int failed = machine(clock, out);
-  if (failed || !ahead_ns || (clock != CLOCK_REALTIME && clock != CLOCK_MONOTONIC)) return failed;
-  const int64_t ahead = ahead_ns[clock == CLOCK_MONOTONIC];
+  const int spans = clock == CLOCK_MONOTONIC || clock == CLOCK_BOOTTIME;
+  if (failed || !ahead_ns || (clock != CLOCK_REALTIME && !spans)) return failed;
+  const int64_t ahead = ahead_ns[spans];
   const int64_t ns = (int64_t)out->tv_sec * 1000000000 + out->tv_nsec + ahead;
   out->tv_sec = ns / 1000000000;
   out->tv_nsec = ns % 1000000000;

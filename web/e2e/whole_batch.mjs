@@ -336,6 +336,9 @@ export const wholeBatch = (size) =>
         }
         if (jar === stopAfter + 2) await shoot('13-resumed');
       }
+      // A decision that came due by the clock is told until it is heard.
+      await me.sees(/(Hearts end|Stop), by the (forecast|readings)/);
+      await me.tap(/^Heard/);
       await me.tap('Note');
       await me.fill(/^What you saw/, 'Wet dog from jar 6 on.');
       await me.tap('Keep');
@@ -551,6 +554,14 @@ export const wholeBatch = (size) =>
 
       await me.go('Tern 9');
       await shoot('25-batch');
+      const flows = await device.page
+        .locator('figure')
+        .first()
+        .locator('tbody tr')
+        .allTextContents();
+      const late = flows.filter((row) => /^\s*(Hearts|Reduced|Wood)/.test(row));
+      expect(late.length).toBeGreaterThan(3);
+      for (const row of late) expect(row).toContain('measured');
       // It opens beside the page, as the browser's own affair: what it shows is looked at here.
       const link = device.page.getByRole('link', { name: /^The batch sheet/ });
       expect(await link.getAttribute('target')).toBe('_blank');

@@ -1,9 +1,9 @@
 // The alcohol stream of a batch, from sugar to bottle: measured where the journal has it, and from
 // there on by the yields of the plan. A picture, so losses stand together; the ledger names each.
 //
-// Measured: the wash by its gravities once it is racked or charged, strips and spirit run by the account, the cut by its lots, and
-// after the cut what became of those lots (stream_later.ts). Of a stage that is only half told (two
-// strips of four) the rest is planned.
+// Measured: the wash by its gravities once it is racked or charged, strips and spirit run by the
+// account, the cut by its lots, and after the cut what became of those lots (stream_later.ts). Of a
+// stage that is only half told (two strips of four) the rest is planned.
 import type { AccountStep, Batch } from '../data/answers';
 import type { Flow, Place } from '../parts/stream_layout';
 import {

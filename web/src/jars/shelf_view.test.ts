@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Run } from '../data/answers';
 import { sweep } from '../parts/shelf_allotment';
-import { allotmentOf, fromGlass, pouredOf, shelfOf, taken } from './shelf_view';
+import { allotmentOf, fromGlass, jarsNamed, pouredOf, shelfOf, taken } from './shelf_view';
 
 const told = { entry: 'x', at: '2026-10-09T09:00:00Z' };
 const lot = (volume_L_20C: number, strength_percent_vol: number) => ({
@@ -102,4 +102,9 @@ test('the glass can be scaled to less, and an empty glass is none', () => {
     expect.closeTo(150),
   ]);
   expect(fromGlass(shelfOf(run, undefined), { '6': 0 })).toBeUndefined();
+});
+
+test('jars are named in spans', () => {
+  expect(jarsNamed([4])).toBe('Jar 4');
+  expect(jarsNamed([1, 2, 3, 7, 9, 10])).toBe('Jars 1 to 3, 7, 9, 10');
 });

@@ -9,6 +9,20 @@ export type Allotment = Readonly<Record<string, Parts>>; // by jar number
 export const runsWithJars = (batch: Batch | undefined): Run[] =>
   (batch?.runs ?? []).filter((run) => run.run === 'spirit run' && run.jars.length > 0).reverse();
 
+/** "Jar 4", "Jars 1 to 18", "Jars 1 to 3, 7". */
+export function jarsNamed(jars: readonly number[]): string {
+  const spans: [number, number][] = [];
+  for (const jar of jars.toSorted((a, b) => a - b)) {
+    const last = spans.at(-1);
+    if (last && jar === last[1] + 1) last[1] = jar;
+    else spans.push([jar, jar]);
+  }
+  const names = spans.map(([from, to]) =>
+    from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`,
+  );
+  return `${jars.length === 1 ? 'Jar' : 'Jars'} ${names.join(', ')}`;
+}
+
 const volumeOf = (jar: Run['jars'][number]): number =>
   jar.lot ? jar.lot.volume_L_20C * 1000 : (jar.as_filled_mL ?? 0);
 

@@ -180,10 +180,11 @@ export function useRows(plan: Plan, other?: Plan): UseRow[] {
     read: (plan: Plan) => number | undefined,
   ): UseRow => ({ name, unit, decimals, value: read(plan), other: other && read(other) });
   const currency = plan.uses.costs?.currency ?? other?.uses.costs?.currency ?? '';
+  const cost = (what: string) => (currency ? `${what}, ${currency}` : what);
   return [
     of('grain and sugar', 'kg', 2, (p) => p.mash_bill.mass_kg),
-    of('cost', currency, 2, (p) => p.uses.costs?.amount),
-    of('cost of a bottle', currency, 2, (p) => p.uses.costs?.amount_per_bottle),
+    of(cost('cost'), '', 2, (p) => p.uses.costs?.amount),
+    of(cost('cost of a bottle'), '', 2, (p) => p.uses.costs?.amount_per_bottle),
     of('energy', 'kWh', 1, (p) => p.uses.energy.all_kWh),
     of('coolant', 'L', 0, (p) => p.uses.coolant_L),
     of('hands on', 'h', 1, (p) => p.timeline.hands_on_min / 60),

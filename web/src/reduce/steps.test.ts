@@ -54,6 +54,11 @@ test('each stage offers the lots that it can take', () => {
   expect(bottled(all, 'b').map((l) => l.entry)).toEqual(['o']);
 });
 
+test('what was set apart is offered last', () => {
+  const all = [lot('a', 'apart', 0.3), lot('s', 'spirit', 3), lot('h', 'hearts', 2)];
+  expect(spiritLots(all, 'b').map((l) => l.entry)).toEqual(['s', 'h', 'a']);
+});
+
 test('no more is taken of a lot than there is', () => {
   expect(lotFault(hearts, '3.6 L', 'metric')).toMatch(/more than there is/);
   expect(lotFault(hearts, '3.5', 'metric')).toBeUndefined();

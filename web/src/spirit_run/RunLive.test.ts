@@ -236,7 +236,7 @@ test('where nothing may sound the page says so, and the switch turns the tone of
   const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
   render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   expect(screen.getByText(/This browser cannot sound/)).toBeTruthy(); // jsdom has no audio
-  await userEvent.click(screen.getByRole('switch', { name: /^A tone at each decision/ }));
+  await userEvent.click(screen.getByRole('switch', { name: /^Tone at each decision/ }));
   expect(screen.queryByText(/This browser cannot sound/)).toBeNull();
   expect(struck).not.toHaveBeenCalled();
 });

@@ -1,0 +1,148 @@
+// The tone at a decision of a run: it sounds once when the decision comes due by the page's clock, or
+// when a reading shows that it has come; its sentence stands until it is heard. Kept in local storage,
+// so that a reload, or a second page of this device, does not sound again.
+//
+// From "tails near" on each jar is smelled, and a pot that runs low must not stand dry: these are told
+// when the band of the forecast begins, the others at its middle.
+import type { Decision, RunKind } from '../data/answers';
+import type { Ahead } from './run_view';
+
+type Which = Decision['decision'];
+
+export interface Tone {
+  at_ms: number; // when it sounded, by the device
+  says: string;
+  heard?: boolean;
+}
+
+/** In the order in which a run comes to them. */
+const ORDER: readonly Which[] = ['heads_end', 'tails_near', 'hearts_end', 'stop', 'pot_low'];
+const EARLY = new Set<Which>(['tails_near', 'pot_low']);
+/** A decision that moved off by more than this, and than its doubt, is told again when it comes. */
+const MOVED_MIN = 10;
+const KEY = 'lynearm-run-tones';
+const SOUND = 'lynearm-run-sound';
+const RUNS_KEPT = 8;
+
+/** When it is to be told, on the device's clock. */
+export function dueAt(one: Ahead): number | undefined {
+  if (one.at_ms === undefined) return undefined;
+  return one.at_ms - (EARLY.has(one.decision) ? (one.doubt_min ?? 0) * 60_000 : 0);
+}
+
+/** What is said at a decision; `head` is what the head is expected to show, as "89.8 °C". */
+export function saysAt(which: Which, kind: RunKind, read: boolean, head?: string): string {
+  const by = read ? 'by the readings' : 'by the forecast';
+  switch (which) {
+    case 'heads_end':
+      return `Heads end, ${by}. Smell the jar: where the hearts begin is for the nose.`;
+    case 'tails_near':
+      return `${head ? `Head about ${head}. ` : ''}Tails near, ${by}. Smell each jar from here.`;
+    case 'hearts_end':
+      return `Hearts end, ${by}. Next jar; smell it, and read.`;
+    case 'stop':
+      return `Stop, ${by}. Read the spout; then heat off and end the ${kind === 'strip' ? 'strip' : 'run'}.`;
+    case 'pot_low':
+      return `The pot runs low, ${by}. Heat off before it stands dry.`;
+  }
+}
+
+export class Tones {
+  all = $state.raw<Partial<Record<Which, Tone>>>({});
+  sound = $state(true);
+  readonly #run: string;
+  readonly #ahead = new Set<Which>(); // what this page saw to be still ahead
+
+  constructor(run: string) {
+    this.#run = run;
+    this.sound = read(SOUND) !== false;
+    this.#reread();
+  }
+
+  /** What stands until it is heard: the latest, which overtakes those before, and a pot that runs low. */
+  get standing(): [Which, Tone][] {
+    const told = ORDER.flatMap((which): [Which, Tone][] => {
+      const tone = this.all[which];
+      return tone ? [[which, tone]] : [];
+    });
+    const low = told.filter(([which]) => which === 'pot_low');
+    const rest = told.filter(([which]) => which !== 'pot_low');
+    const latest = rest.toSorted(([, a], [, b]) => a.at_ms - b.at_ms).slice(-1);
+    return [...low, ...latest].filter(([, tone]) => !tone.heard);
+  }
+
+  /** Takes note of what came due, and gives it: a tone is to sound for it, now and not again. */
+  check(
+    ahead: readonly Ahead[],
+    passed: ReadonlySet<Which>,
+    now_ms: number,
+    says: (which: Which, read: boolean) => string,
+  ): Which[] {
+    const due: [Which, boolean][] = [];
+    for (const one of ahead) {
+      const at_ms = dueAt(one);
+      const told = this.all[one.decision];
+      this.#ahead.add(one.decision);
+      if (at_ms === undefined) continue;
+      const moved_ms = Math.max(MOVED_MIN, one.doubt_min ?? 0) * 60_000;
+      if (told && at_ms > Math.max(told.at_ms, now_ms) + moved_ms) this.#change(one.decision);
+      else if (!told && at_ms <= now_ms) due.push([one.decision, false]);
+    }
+    for (const which of passed) {
+      if (this.#ahead.delete(which) && !this.all[which]) due.push([which, true]);
+    }
+    if (due.length === 0) return [];
+    this.#reread(); // another page of this device may have told it meanwhile
+    const fresh = due.filter(([which]) => !this.all[which]);
+    for (const [which, read] of fresh)
+      this.#change(which, { at_ms: now_ms, says: says(which, read) });
+    return fresh.map(([which]) => which);
+  }
+
+  hear(which: Which): void {
+    const tone = this.all[which];
+    if (tone) this.#change(which, { ...tone, heard: true });
+  }
+
+  setSound(on: boolean): void {
+    this.sound = on;
+    write(SOUND, on);
+  }
+
+  #reread(): void {
+    this.all = runs().find(([run]) => run === this.#run)?.[1] ?? this.all;
+  }
+
+  #change(which: Which, tone?: Tone): void {
+    const { [which]: _was, ...others } = this.all;
+    this.all = tone ? { ...others, [which]: tone } : others;
+    const rest = runs().filter(([run]) => run !== this.#run);
+    write(KEY, [...rest, [this.#run, this.all]].slice(-RUNS_KEPT));
+  }
+}
+
+type Kept = [run: string, tones: Tones['all']];
+
+function runs(): Kept[] {
+  const found = read(KEY);
+  if (!Array.isArray(found)) return [];
+  return found.filter(
+    (one): one is Kept => Array.isArray(one) && typeof one[1] === 'object' && one[1] !== null,
+  );
+}
+
+function read(key: string): unknown {
+  try {
+    return JSON.parse(localStorage.getItem(key) ?? 'null');
+  } catch {
+    return null;
+  }
+}
+
+function write(key: string, value: unknown): void {
+  try {
+    localStorage.setItem(key, JSON.stringify(value));
+  } catch {
+    // Then it lasts as long as the page.
+  }
+}

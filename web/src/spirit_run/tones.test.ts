@@ -1,0 +1,97 @@
+// When a decision is told: once, by the page's clock or by a reading, also over a reload.
+import { flushSync } from 'svelte';
+import { expect, test } from 'vitest';
+import type { Ahead } from './run_view';
+import { dueAt, saysAt, Tones } from './tones.svelte';
+
+const MINUTE = 60_000;
+const T = Date.parse('2026-11-26T21:00:00Z');
+const at = (decision: Ahead['decision'], minutes: number, doubt_min = 9): Ahead => ({
+  decision,
+  name: decision,
+  words: decision,
+  at_ms: T + minutes * MINUTE,
+  doubt_min,
+  why_no_time: undefined,
+});
+const says = (which: Ahead['decision'], read: boolean) =>
+  saysAt(which, 'spirit run', read, '89.8 °C');
+const none = new Set<Ahead['decision']>();
+
+test('each jar is smelled from the beginning of the doubt on; other decisions come at the middle', () => {
+  expect(dueAt(at('tails_near', 48))).toBe(T + 39 * MINUTE);
+  expect(dueAt(at('hearts_end', 48))).toBe(T + 48 * MINUTE);
+  expect(dueAt({ ...at('stop', 0), at_ms: undefined })).toBeUndefined();
+});
+
+test('a decision sounds once when it is due, stands until it is heard, and never again on a reload', () => {
+  const tones = new Tones('r');
+  const ahead = [at('tails_near', 48), at('hearts_end', 90)];
+  expect(tones.check(ahead, none, T + 38 * MINUTE, says)).toEqual([]);
+  expect(tones.check(ahead, none, T + 39 * MINUTE, says)).toHaveLength(1);
+  expect(tones.check(ahead, none, T + 40 * MINUTE, says)).toEqual([]);
+  expect(tones.standing).toEqual([
+    [
+      'tails_near',
+      {
+        at_ms: T + 39 * MINUTE,
+        says: 'Head about 89.8 °C. Tails near, by the forecast. Smell each jar from here.',
+      },
+    ],
+  ]);
+
+  const reloaded = new Tones('r');
+  expect(reloaded.check(ahead, none, T + 41 * MINUTE, says)).toEqual([]);
+  expect(reloaded.standing.map(([which]) => which)).toEqual(['tails_near']);
+  reloaded.hear('tails_near');
+  flushSync();
+  expect(reloaded.standing).toEqual([]);
+  expect(new Tones('r').standing).toEqual([]);
+  expect(new Tones('another').check(ahead, none, T + 41 * MINUTE, says)).toHaveLength(1);
+});
+
+test('two pages of one device sound once between them', () => {
+  const [one, other] = [new Tones('r'), new Tones('r')];
+  const ahead = [at('stop', 5)];
+  expect(one.check(ahead, none, T + 5 * MINUTE, says)).toHaveLength(1);
+  expect(other.check(ahead, none, T + 5 * MINUTE, says)).toEqual([]);
+  expect(other.standing).toHaveLength(1);
+});
+
+test('a reading that shows the decision has come is told too, but not what had passed before', () => {
+  const tones = new Tones('r');
+  const passed = new Set<Ahead['decision']>(['heads_end']);
+  expect(tones.check([at('hearts_end', 30)], passed, T, says)).toEqual([]);
+  passed.add('hearts_end');
+  expect(tones.check([at('stop', 60)], passed, T + 20 * MINUTE, says)).toHaveLength(1);
+  expect(tones.standing[0]![1].says).toMatch(/^Hearts end, by the readings/);
+  expect(tones.check([at('stop', 60)], passed, T + 21 * MINUTE, says)).toEqual([]);
+});
+
+test('when the forecast moves a decision well away again, it is told anew when it comes', () => {
+  const tones = new Tones('r');
+  expect(tones.check([at('hearts_end', 10, 4)], none, T + 10 * MINUTE, says)).toHaveLength(1);
+  // A wobble of a few minutes is not a new one.
+  expect(tones.check([at('hearts_end', 18, 4)], none, T + 11 * MINUTE, says)).toEqual([]);
+  expect(tones.check([at('hearts_end', 18, 4)], none, T + 19 * MINUTE, says)).toEqual([]);
+  expect(tones.check([at('hearts_end', 60, 12)], none, T + 20 * MINUTE, says)).toEqual([]);
+  expect(tones.standing).toEqual([]);
+  expect(tones.check([at('hearts_end', 60, 12)], none, T + 60 * MINUTE, says)).toHaveLength(1);
+});
+
+test('the switch is remembered', () => {
+  new Tones('r').setSound(false);
+  expect(new Tones('another').sound).toBe(false);
+  new Tones('r').setSound(true);
+  expect(new Tones('another').sound).toBe(true);
+});
+
+test('the latest decision overtakes those before, and a pot that runs low stands beside it', () => {
+  const tones = new Tones('r');
+  const ahead = [at('heads_end', 5), at('hearts_end', 60), at('tails_near', 60)];
+  tones.check(ahead, none, T + 5 * MINUTE, says);
+  tones.check([...ahead, at('pot_low', 61)], none, T + 60 * MINUTE, says); // came due together
+  expect(tones.standing.map(([which]) => which)).toEqual(['pot_low', 'hearts_end']);
+  tones.hear('hearts_end');
+  expect(tones.standing.map(([which]) => which)).toEqual(['pot_low']);
+});
