@@ -1,9 +1,12 @@
 #include "base/error.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <utility>
+
+#include "base/unknown_key.hpp"
 
 namespace lynearm::base {
 namespace {
@@ -47,8 +50,19 @@ std::string sentence(const Fault& fault) {
   if (fault.value.empty()) {
     return fmt::format("{}{} is missing; accepted: {}.", where, fault.field, fault.accepted);
   }
+  if (fault.value == unknown_key) {
+    return fmt::format("{}{} is not known here; {}{}", where, fault.field, fault.accepted,
+                       fault.accepted.ends_with('?') ? "" : ".");
+  }
   return fmt::format("{}{} is \"{}\"; accepted: {}.", where, fault.field, fault.value,
                      fault.accepted);
+}
+
+std::string accepted_keys(std::string_view unknown, const std::vector<std::string>& known) {
+  constexpr std::size_t longest = 80;  // of a slip of the pen; comparing takes its square
+  const std::string nearest = unknown.size() > longest ? "" : nearest_name(unknown, known);
+  const std::string keys = fmt::format("ccepted are the keys {}", fmt::join(known, ", "));
+  return nearest.empty() ? "a" + keys : fmt::format("did you mean \"{}\"? A{}", nearest, keys);
 }
 
 InputError::InputError(std::string field, std::string value, std::string accepted)

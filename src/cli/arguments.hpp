@@ -2,7 +2,6 @@
 // together: read everything, then call settle(), then compute.
 #pragma once
 
-#include <initializer_list>
 #include <map>
 #include <optional>
 #include <string>
@@ -11,30 +10,13 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "base/field_names.hpp"
 #include "units/parse.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::cli {
 
-/// What `work` returns; where it refuses a field that has another name on this command line,
-/// the refusal carries that name ("shown" is then told as "flask_weight").
-template <class Work>
-auto with_names(std::initializer_list<std::pair<std::string_view, std::string_view>> names,
-                const Work& work) {
-  try {
-    return work();
-  } catch (const base::InputError& error) {
-    std::vector<base::Fault> faults = error.faults();
-    for (base::Fault& fault : faults) {
-      for (const auto& [theirs, ours] : names) {
-        if (fault.field != theirs) continue;
-        fault.field = ours;
-        break;
-      }
-    }
-    throw base::InputError(std::move(faults));
-  }
-}
+using base::with_names;
 
 class Arguments {
  public:

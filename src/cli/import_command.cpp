@@ -8,6 +8,7 @@
 #include <iostream>
 #include <optional>
 #include <system_error>
+#include <utility>
 
 #include "cli/commands.hpp"
 #include "cli/gauge_batch.hpp"
@@ -57,11 +58,14 @@ std::optional<int> stream(Arguments& arguments, const Look& look) {
   arguments.settle();
 
   return in_house(place, "import", option_file, [&] {
-    store::House house(place);
     const bool standard_input = file == "-";
-    const store::Import import = store::import_lines(
-        house.journal(), standard_input ? std::cin : from,
-        standard_input ? "standard input" : file, arguments.has(option_keep_good));
+    const bool keep_good = arguments.has(option_keep_good);
+    // First, so that no house is made for what is refused.
+    store::Lines read = store::read_lines(standard_input ? std::cin : from,
+                                          standard_input ? "standard input" : file, keep_good);
+    store::House house(place);
+    const store::Import import =
+        store::import_lines(house.journal(), std::move(read), keep_good);
     const int status = put(told(import, house.where(), look));
     if (import.faults.empty()) return status;
     static_cast<void>(report(std::make_exception_ptr(base::InputError(import.faults))));

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "cli/plan_text_parts.hpp"
+#include "spirit/account.hpp"
 #include "units/restate.hpp"
 namespace lynearm::cli::planned {
 namespace {
@@ -9,6 +10,11 @@ namespace {
 std::string amount(units::Volume pure_alcohol, units::System system) {
   return system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
                                      : units::fixed(pure_alcohol.litres(), 2);
+}
+
+std::string proof_gallons(units::Volume pure_alcohol) {
+  const auto alcohol = spirit::PureAlcohol::litres(pure_alcohol.litres());
+  return units::fixed(spirit::proof_gallons(alcohol).gallons(), 2);
 }
 
 std::size_t column_of(plan::Flow flow) {
@@ -42,6 +48,12 @@ std::string entries(const Batch& batch) {
                   amount(ledger.total(plan::Flow::lost), system),
                   amount(ledger.total(plan::Flow::kept), system),
                   amount(ledger.total(plan::Flow::out), system)});
+  if (system != units::System::metric) {
+    rows.push_back({"", "in US proof gallons", proof_gallons(ledger.total(plan::Flow::in)),
+                    proof_gallons(ledger.total(plan::Flow::lost)),
+                    proof_gallons(ledger.total(plan::Flow::kept)),
+                    proof_gallons(ledger.total(plan::Flow::out))});
+  }
   return grid({{"", Side::left}, {"", Side::left}, {"in"}, {"lost"}, {"kept"}, {"out"}}, rows);
 }
 
@@ -103,7 +115,13 @@ std::string ledger_part(const Batch& batch) {
   text += paragraph(fmt::format(
       "Pure alcohol at 20 °C, {}. The plan closes; what is measured never quite does.",
       batch.look.units == units::System::us ? "gallons" : "litres"));
-  return text + entries(batch) + paragraph(yields(batch)) + uses(batch);
+  text += entries(batch);
+  if (batch.look.units != units::System::metric) {
+    text += paragraph(
+        "A US proof gallon is a gallon at 60 °F that holds half its volume of alcohol (27 CFR "
+        "30.11).");
+  }
+  return text + paragraph(yields(batch)) + uses(batch);
 }
 
 std::string timeline_part(const Batch& batch) {

@@ -4,12 +4,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "base/error.hpp"
 #include "numeric/root.hpp"
 
 namespace lynearm::plan {
 namespace {
+
+// A batch scaled to the kit is not answered below this share of the recipe.
+constexpr double least_of_the_recipe = 0.01;
 
 Border scaled(const Border& border, double factor) {
   if (const auto* volume = std::get_if<units::Volume>(&border)) return *volume * factor;
@@ -53,7 +57,8 @@ class Trial {
   }
 
   // Whether the vessels overflow, which only gets worse with size.
-  [[nodiscard]] bool outgrown(double factor) const {
+  // beyond_a_model   what is taken of a size that no model can follow
+  [[nodiscard]] bool outgrown(double factor, bool beyond_a_model) const {
     try {
       const Plan plan = at(factor);
       return std::any_of(
@@ -63,7 +68,7 @@ class Trial {
     } catch (const base::InputError&) {
       return false;
     } catch (const base::NotConverged&) {
-      return true;  // so large that a model cannot follow it
+      return beyond_a_model;
     }
   }
 
@@ -232,10 +237,16 @@ Solved scale_to_kit(const Recipe& recipe, const Kit& kit) {
   // Fitting is not quite monotone (a small remainder of wash may come and go with the number
   // of charges), so the search comes down from far above and takes the first size that fits.
   double high = 1.0;
-  while (!trial.outgrown(high) && high < 500.0) high *= 1.3;
-  double low = high;
-  for (int i = 0; i < 400 && !trial.fits(low); ++i) low *= 0.98;
-  if (!trial.fits(low) || low < 0.01) {
+  while (!trial.outgrown(high, true) && high < 500.0) high *= 1.3;
+  std::vector<double> sizes{high};
+  while (sizes.back() * 0.98 >= least_of_the_recipe) sizes.push_back(sizes.back() * 0.98);
+  // Overflowing alone is monotone: no size down to the last that overflows is tried, and each
+  // below it.
+  const auto overflows = [&trial](double size) { return trial.outgrown(size, false); };
+  const auto low_at =
+      std::find_if(std::partition_point(sizes.begin(), sizes.end(), overflows), sizes.end(),
+                   [&trial](double size) { return trial.fits(size); });
+  if (low_at == sizes.end()) {
     const std::string misfit = trial.misfit(1.0);
     throw base::InputError("scale-to-kit", recipe.name,
                            misfit.empty()
@@ -243,6 +254,7 @@ Solved scale_to_kit(const Recipe& recipe, const Kit& kit) {
                                : "a recipe that fits the kit at some size; as it is: " +
                                      misfit.substr(0, misfit.size() - 1));
   }
+  double low = *low_at;
   double over = low / 0.98;
   while (over - low > 1e-3 * low) {
     const double middle = 0.5 * (low + over);

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include "base/unknown_key.hpp"
+
 namespace lynearm::recipe {
 namespace {
 
@@ -33,6 +35,7 @@ Section::Section(Reading& reading, const Node* node, std::string path, std::stri
 }
 
 std::string Section::path_of(std::string_view key) const {
+  if (key.empty()) return path_of("\"\"");
   return path_.empty() ? std::string(key) : fmt::format("{}.{}", path_, key);
 }
 
@@ -191,11 +194,9 @@ void Section::finish() {
   if (node_ == nullptr) return;
   for (const Node::Entry& entry : node_->entries) {
     if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) continue;
-    const std::string nearest = base::nearest_name(entry.key, asked_);
-    std::string accepted = fmt::format("the keys {}", fmt::join(asked_, ", "));
-    if (!nearest.empty()) accepted += fmt::format(" (\"{}\" is the nearest)", nearest);
-    reading_->faults.push_back({path_of(entry.key), "an unknown key", std::move(accepted),
-                                reading_->file, entry.place.line, entry.place.column});
+    reading_->faults.push_back({path_of(entry.key), std::string(base::unknown_key),
+                                base::accepted_keys(entry.key, asked_), reading_->file,
+                                entry.place.line, entry.place.column});
   }
 }
 

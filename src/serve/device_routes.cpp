@@ -16,8 +16,6 @@ namespace lynearm::serve {
 
 namespace {
 
-using std::chrono::steady_clock;
-
 wire::DeviceRow row(const Device& device, const Device& asking) {
   return {device.id, device.name, device.paired_at, device.laptop, device.id == asking.id};
 }
@@ -39,7 +37,7 @@ Reply offer(Pairing& pairing, const PairingHouse& house) {
     return problem(409, "closed", "The house is not open to the LAN",
                    "Start it with --lan to pair a phone.");
   }
-  wire::PairingOffer offer{pairing.offer(steady_clock::now()), addresses(house),
+  wire::PairingOffer offer{pairing.offer(WakingClock::now()), addresses(house),
                            Pairing::lasts.count(), ""};
   if (!offer.addresses.empty()) {
     offer.picture = picture_of(offer.addresses.front() + "pair#" + offer.code);
@@ -51,7 +49,7 @@ Reply offer(Pairing& pairing, const PairingHouse& house) {
 
 Reply pair(const Request& request, Pairing& pairing, Devices& devices, bool tls) {
   const wire::PairingCall call = wire::read_pairing_call(request.body);
-  if (!pairing.redeem(call.code, steady_clock::now())) {
+  if (!pairing.redeem(call.code, WakingClock::now())) {
     return problem(
         403, "code-spent", "This code does not open the house",
         "It was used, is older than five minutes, or was replaced: show a new one on "

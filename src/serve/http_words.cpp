@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <ctime>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -34,6 +35,15 @@ Pairs pairs_of(const http::fields& fields) {
     pairs.emplace_back(std::move(name), std::string{field.value()});
   }
   return pairs;
+}
+
+std::optional<Reply> coding_refusal(const http::request_header<>& head) {
+  const auto [first, end] = head.equal_range(http::field::transfer_encoding);
+  const bool chunked = head.version() >= 11 && first != end && std::next(first) == end &&
+                       boost::beast::iequals(first->value(), "chunked");
+  if (first == end || chunked) return std::nullopt;
+  return problem(501, "transfer-coding", "The body comes in a coding that is not taken here",
+                 "Send it as it is, with its length, or chunked.");
 }
 
 http::response<http::string_body> message_of(Reply reply, bool head_only, bool keep_alive,

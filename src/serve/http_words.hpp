@@ -2,6 +2,7 @@
 #pragma once
 
 #include <boost/beast/http.hpp>
+#include <optional>
 
 #include "serve/reply.hpp"
 #include "serve/request.hpp"
@@ -10,6 +11,11 @@ namespace lynearm::serve {
 
 /// The headers of a request, names in lower case.
 [[nodiscard]] Pairs pairs_of(const boost::beast::http::fields& fields);
+
+/// What a body under a transfer coding other than chunked is answered with, or under any in
+/// HTTP/1.0: nobody knows where it ends (RFC 9112, section 6), so the connection ends with it.
+[[nodiscard]] std::optional<Reply> coding_refusal(
+    const boost::beast::http::request_header<>& head);
 
 /// head_only   the body is left out, its length still told
 /// stream      the body follows without end

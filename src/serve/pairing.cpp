@@ -1,8 +1,17 @@
 #include "serve/pairing.hpp"
 
+#include <ctime>
+
 #include "serve/token.hpp"
 
 namespace lynearm::serve {
+
+WakingClock::time_point WakingClock::now() noexcept {
+  timespec since_boot{};
+  static_cast<void>(clock_gettime(CLOCK_BOOTTIME, &since_boot));
+  return time_point{std::chrono::seconds{since_boot.tv_sec} +
+                    std::chrono::nanoseconds{since_boot.tv_nsec}};
+}
 
 std::string Pairing::offer(Time now) {
   std::string code = new_code();

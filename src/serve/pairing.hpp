@@ -10,9 +10,20 @@
 
 namespace lynearm::serve {
 
+/// Counts on while the laptop sleeps, as std::chrono::steady_clock does not on Linux: a code
+/// would outlive its five minutes under a closed lid. Nobody can set it back.
+struct WakingClock {
+  using duration = std::chrono::nanoseconds;
+  using rep = duration::rep;
+  using period = duration::period;
+  using time_point = std::chrono::time_point<WakingClock>;
+  static constexpr bool is_steady = true;
+  [[nodiscard]] static time_point now() noexcept;
+};
+
 class Pairing {
  public:
-  using Time = std::chrono::steady_clock::time_point;
+  using Time = WakingClock::time_point;
   static constexpr std::chrono::seconds lasts{300};
 
   /// A new code of 128 random bits; the one before opens no more.

@@ -140,8 +140,11 @@ class Talk final : public Connection, public std::enable_shared_from_this<Talk<S
     Admission admission = hall_->reception->admit(
         request_, target, length ? std::optional<std::uint64_t>{*length} : std::nullopt,
         started_);
+    std::optional<Reply> coded = coding_refusal(head);
+    const bool is_framed = !coded;
+    if (coded && !admission.refusal) admission.refusal = std::move(coded);
     if (admission.refusal) {
-      if (!parser_->is_done()) {
+      if (!is_framed || !parser_->is_done()) {
         keep_alive_ = false;
         unread_body_ = true;
       }

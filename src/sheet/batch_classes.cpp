@@ -1,5 +1,5 @@
-// Legal classes on paper: what the spirit could carry with its conditions, then the others with
-// the rules that stand against them.
+// Legal classes on paper: what the spirit could carry with its conditions, then the others,
+// each with the first rule that stands against it: the page and the plan's text have them all.
 #include <fmt/format.h>
 
 #include "plan/class_findings.hpp"
@@ -8,30 +8,51 @@
 namespace lynearm::sheet {
 namespace {
 
+std::string worded(const plan::RuleFinding& rule) {
+  std::string text = rule.demands;
+  if (!rule.says.empty()) text += fmt::format(" ({})", rule.says);
+  if (!rule.at.empty()) text += fmt::format(" [{}]", rule.at);
+  return text;
+}
+
 std::string joined(const plan::ClassFinding& found, plan::Ruling ruling) {
   std::string text;
   for (const plan::RuleFinding& rule : found.rules) {
     if (rule.ruling != ruling) continue;
-    if (!text.empty()) text += "; ";
-    text += rule.demands;
-    if (!rule.says.empty()) text += fmt::format(" ({})", rule.says);
-    if (!rule.at.empty()) text += fmt::format(" [{}]", rule.at);
+    text += text.empty() ? "" : ". ";
+    text += worded(rule);
   }
   return text;
+}
+
+std::string first_broken(const plan::ClassFinding& found) {
+  std::string text;
+  int more = 0;
+  for (const plan::RuleFinding& rule : found.rules) {
+    if (rule.ruling != plan::Ruling::breaks) continue;
+    if (text.empty()) {
+      text = fmt::format("Breaks this rule: {}", worded(rule));
+    } else {
+      ++more;
+    }
+  }
+  return more == 0 ? text : fmt::format("{}; and {} more", text, more);
 }
 
 std::string said(const plan::ClassFinding& found) {
   switch (found.ruling) {
     case plan::Ruling::kept:
-      return fmt::format("Could carry it, if: {}", joined(found, plan::Ruling::condition));
+      return fmt::format("Could carry it, if these hold. {}",
+                         joined(found, plan::Ruling::condition));
     case plan::Ruling::cannot_tell:
-      return fmt::format("Cannot be told: {}. If: {}", joined(found, plan::Ruling::cannot_tell),
+      return fmt::format("Cannot be told. {}. And if these hold. {}",
+                         joined(found, plan::Ruling::cannot_tell),
                          joined(found, plan::Ruling::condition));
     case plan::Ruling::breaks:
     case plan::Ruling::condition:
       break;
   }
-  return fmt::format("Breaks: {}", joined(found, plan::Ruling::breaks));
+  return first_broken(found);
 }
 
 }  // namespace

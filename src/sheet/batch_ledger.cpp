@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "sheet/batch_parts.hpp"
+#include "spirit/account.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -9,6 +10,11 @@ namespace {
 std::string amount(units::Volume pure_alcohol, units::System system) {
   return system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
                                      : units::fixed(pure_alcohol.litres(), 2);
+}
+
+std::string proof_gallons(units::Volume pure_alcohol) {
+  const auto alcohol = spirit::PureAlcohol::litres(pure_alcohol.litres());
+  return units::fixed(spirit::proof_gallons(alcohol).gallons(), 2);
 }
 
 std::size_t column_of(plan::Flow flow) {
@@ -52,6 +58,13 @@ Html entries(const Batch& batch) {
                            amount(ledger.total(plan::Flow::lost), batch.system),
                            amount(ledger.total(plan::Flow::kept), batch.system),
                            amount(ledger.total(plan::Flow::out), batch.system), ""});
+  if (batch.system != units::System::metric) {
+    table_of.rows.push_back({std::string(no_figure), "in US proof gallons",
+                             proof_gallons(ledger.total(plan::Flow::in)),
+                             proof_gallons(ledger.total(plan::Flow::lost)),
+                             proof_gallons(ledger.total(plan::Flow::kept)),
+                             proof_gallons(ledger.total(plan::Flow::out)), ""});
+  }
   return table(table_of);
 }
 
@@ -99,10 +112,15 @@ Html costs(const Batch& batch) {
 }  // namespace
 
 Html ledger_part(const Batch& batch) {
-  return heading("Ledger") + entries(batch) + stages(batch) +
-         small_print(
-             "The plan closes to rounding; what is measured never does. What stays "
-             "unaccounted for, write here: ________________");
+  Html text = heading("Ledger") + entries(batch) + stages(batch);
+  if (batch.system != units::System::metric) {
+    text = text + small_print(
+                      "A US proof gallon is a gallon at 60 °F that holds half its volume of "
+                      "alcohol (27 CFR 30.11).");
+  }
+  return text + small_print(
+                    "The plan closes to rounding; what is measured never does. What stays "
+                    "unaccounted for, write here: ________________");
 }
 
 Html uses_part(const Batch& batch) {

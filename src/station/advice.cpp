@@ -37,6 +37,28 @@ wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading) {
           correction.with == mash::Mend::hot_water ? kit.liquor.hot : kit.liquor.cold};
 }
 
+namespace {
+
+const std::string& accepted_strength() {
+  static const std::string accepted = fmt::format(
+      "a jar gauged above 0, to {:.0f} %vol, as no still passes the azeotrope; "
+      "gauge it again",
+      still::strongest_jar.percent());
+  return accepted;
+}
+
+[[noreturn]] void refuse_misread(const ShelfJars& shelf) {
+  std::vector<base::Fault> faults;
+  for (const auto& [number, strength] : shelf.misread) {
+    faults.push_back({fmt::format("jar {}", number),
+                      fmt::format("gauged at {:.1f} %vol", strength.percent()),
+                      accepted_strength(), "", 0, 0});
+  }
+  throw base::InputError(std::move(faults));
+}
+
+}  // namespace
+
 ShelfJars shelf_jars(const journal::RunState& run) {
   ShelfJars shelf;
   std::vector<still::Jar> jars;
@@ -46,10 +68,15 @@ ShelfJars shelf_jars(const journal::RunState& run) {
     one.label = std::to_string(number);
     one.volume = spirit::volume(*jar.lot);
     one.strength = spirit::strength(*jar.lot);
+    if (!(one.strength > units::VolumeStrength{} && one.strength <= still::strongest_jar)) {
+      shelf.misread.emplace(number, one.strength);
+      continue;
+    }
     for (const journal::JarNote& note : jar.notes) one.fault = note.fault.value_or(one.fault);
     jars.push_back(std::move(one));
     shelf.numbers.push_back(number);
   }
+  if (jars.empty() && !shelf.misread.empty()) refuse_misread(shelf);
   if (jars.empty()) throw base::InputError("jars", "none gauged", "jars gauged after airing");
   still::FilledJars filled = still::fill_loads(std::move(jars));
   shelf.jars = std::move(filled.jars);
@@ -66,6 +93,15 @@ PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>&
   for (std::size_t i = 0; i < pours.size(); ++i) {
     const journal::JarPoured& pour = pours[i];
     const std::string field = fmt::format("jars[{}]", i);
+    const units::Volume used = pour.foreshots + pour.hearts + pour.feints;
+    if (const auto misread = shelf.misread.find(pour.jar); misread != shelf.misread.end()) {
+      if (!(used > units::Volume{})) continue;  // stands apart, as if it were not named
+      faults.push_back(
+          {field + ".jar",
+           fmt::format("{}, gauged at {:.1f} %vol", pour.jar, misread->second.percent()),
+           accepted_strength(), "", 0, 0});
+      continue;
+    }
     const auto found = std::find(shelf.numbers.begin(), shelf.numbers.end(), pour.jar);
     if (found == shelf.numbers.end()) {
       faults.push_back(
@@ -79,7 +115,6 @@ PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>&
     }
     named[jar] = true;
     const units::Volume held = shelf.jars[jar].volume;
-    const units::Volume used = pour.foreshots + pour.hearts + pour.feints;
     // A page rounds to the millilitre; half of one beyond the jar is the jar.
     if (used > held + units::Volume::millilitres(0.5)) {
       faults.push_back({field, fmt::format("{:.0f} mL", used.millilitres()),
@@ -97,6 +132,7 @@ PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>&
 }
 
 still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose) {
+  if (!shelf.misread.empty()) refuse_misread(shelf);
   still::Wishes wishes;
   wishes.weights = purpose.weights;
   return still::propose(shelf.jars, wishes);

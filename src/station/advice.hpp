@@ -21,15 +21,18 @@ namespace lynearm::station {
 using wire::PouredJars;
 using wire::ShelfJars;
 
-/// The gauged jars of a run, as cut planning takes them, with estimated loads.
-/// throws     InputError "jars" when none is gauged
+/// The gauged jars of a run, as cut planning takes them, with estimated loads; what is gauged
+/// beyond any still is left out and named in `misread`.
+/// throws     InputError "jars" when none is gauged; "jar 3" when all are misread
 [[nodiscard]] ShelfJars shelf_jars(const journal::RunState& run);
 
 /// What pouring these gives. Jars that are not named stand apart.
-/// throws     InputError "jars[i]" for a jar that is not gauged, is named twice, or holds less
+/// throws     InputError "jars[i]" for a jar that is not gauged, is misread, is named twice,
+///            or holds less
 [[nodiscard]] PouredJars poured(const ShelfJars& shelf,
                                 const std::vector<journal::JarPoured>& pours);
 
+/// throws     InputError "jar 3" for each that is misread: a proposal is of the whole run
 [[nodiscard]] still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose);
 
 /// What a recipe may name.

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <utility>
 
+#include "station/left_over.hpp"
+
 namespace lynearm::station {
 namespace {
 
@@ -14,9 +16,6 @@ using journal::Stage;
 using units::Duration;
 using wire::NextStanding;
 using wire::NextStep;
-
-// Less of a lot than this is what clings to its vessel.
-constexpr units::Volume worth = units::Volume::millilitres(20.0);
 
 Moment latest(Moment a, const std::optional<journal::Told>& b) {
   return b ? std::max(a, b->at) : a;
@@ -239,6 +238,24 @@ NextStep of_wood(const std::vector<const journal::LotState*>& wooded, const Plan
   return next;
 }
 
+// All that was meant to go on went on. What was kept back of it, for topping up, for the next
+// batch or for the palate, is no task.
+NextStep at_the_end(const journal::HouseState& house, const journal::BatchState& batch) {
+  NextStep next{.what = "All is in bottles: close the batch", .since = batch.last};
+  next.standing = NextStanding::done;
+  const KeptBack kept = kept_back(house, batch);
+  if (!(kept.volume > units::Volume{})) return next;
+  const bool bottled = kept.bottle > units::Volume{};
+  next.what = fmt::format("{}{:.2f} L kept back: close the batch, or use it",
+                          bottled ? "In bottles, " : "", kept.volume.litres());
+  if (!bottled || kept.volume >= kept.bottle) {
+    // One bottle more could be filled.
+    next.standing = NextStanding::waits;
+    next.stage = Stage::bottle;
+  }
+  return next;
+}
+
 NextStep after_the_cut(const journal::HouseState& house, const journal::BatchState& batch,
                        const Steps& steps, const PlanMade* made) {
   std::vector<const journal::LotState*> hearts, spirit, wooded;
@@ -246,7 +263,8 @@ NextStep after_the_cut(const journal::HouseState& house, const journal::BatchSta
   for (const journal::LotState& lot : house.lots) {
     if (lot.batch != batch.id) continue;
     any = true;
-    if (!(lot.left.mass() > units::Mass{}) || spirit::volume(lot.left) < worth) continue;
+    if (!(lot.left.mass() > units::Mass{}) || spirit::volume(lot.left) < worth_naming) continue;
+    if (went_on(lot)) continue;  // the rest of it was kept back
     if (lot.name.kind == journal::LotKind::hearts) hearts.push_back(&lot);
     if (lot.name.kind == journal::LotKind::spirit) (lot.wood ? wooded : spirit).push_back(&lot);
   }
@@ -278,8 +296,19 @@ NextStep after_the_cut(const journal::HouseState& house, const journal::BatchSta
     }
     return next;
   }
-  NextStep next{.what = "All is in bottles: close the batch", .since = batch.last};
-  next.standing = NextStanding::done;
+  return at_the_end(house, batch);
+}
+
+// One still can run while jars air and spirit rests: that it can is told beside what waits.
+NextStep beside_a_run(NextStep next, const std::string& run) {
+  if (run.empty()) return next;
+  if (next.standing == NextStanding::done) {
+    next.what = "Begin " + run;
+    next.stage = run.starts_with("strip") ? Stage::strip : Stage::spirit_run;
+    next.standing = NextStanding::waits;
+  } else {
+    next.what += fmt::format("; {} can begin meanwhile", run);
+  }
   return next;
 }
 
@@ -302,10 +331,14 @@ NextStep next_step(const journal::HouseState& house, const journal::BatchState& 
   bool cut = false;
   for (const journal::RunState& run : batch.runs) {
     if (run.kind != journal::RunKind::spirit) continue;
-    if (!run.allotted) return of_jars(run, steps);
+    if (!run.allotted)
+      return beside_a_run(of_jars(run, steps), another_run(house, batch, made));
     cut = true;
   }
-  if (cut) return after_the_cut(house, batch, steps, made);
+  if (cut) {
+    return beside_a_run(after_the_cut(house, batch, steps, made),
+                        another_run(house, batch, made));
+  }
   if (!batch.runs.empty() || batch.ferment.racked) return of_stripping(batch, steps, made);
   if (batch.ferment.pitch) return of_ferment(batch, made, ferment);
   if (batch.plan) return mash_day(batch, steps);

@@ -3,6 +3,7 @@
 #include <chrono>
 #include <utility>
 
+#include "base/field_names.hpp"
 #include "journal/meaning.hpp"
 #include "serve/problem.hpp"
 #include "sheet/batch_sheet.hpp"
@@ -11,6 +12,7 @@
 #include "station/advice.hpp"
 #include "station/routes_files.hpp"
 #include "station/solved.hpp"
+#include "station/wooded.hpp"
 #include "store/trouble.hpp"
 #include "wire/answer.hpp"
 #include "wire/ask.hpp"
@@ -18,6 +20,7 @@
 #include "wire/ferment_forecast.hpp"
 #include "wire/house.hpp"
 #include "wire/plan_json.hpp"
+#include "wire/wood_forecast.hpp"
 #include "wort/gravity.hpp"
 
 namespace lynearm::station {
@@ -69,6 +72,12 @@ serve::Handler read_again(Station& station, const Answer& answer) {
   };
 }
 
+// What is asked for may have thousands of characters, and is told again when it is refused.
+std::string cut_short(std::string_view asked) {
+  constexpr std::size_t most = 80;
+  return std::string(asked.substr(0, most)) + (asked.size() > most ? "..." : "");
+}
+
 // ---- the record -----------------------------------------------------------------------------
 
 void add_record(serve::Router& router, Station& station) {
@@ -117,7 +126,7 @@ int members_asked(const Request& request) {
     if (c < '0' || c > '9' || members > 500) members = 1000;
     members = members * 10 + (c - '0');
   }
-  if (members > 500) throw base::InputError("members", std::string(text), "0 to 500");
+  if (members > 500) throw base::InputError("members", cut_short(text), "0 to 500");
   return members;
 }
 
@@ -208,6 +217,23 @@ void add_ferment(serve::Router& router, Station& station) {
       slow_terms());
 }
 
+// ---- wood -----------------------------------------------------------------------------------
+
+void add_wood(serve::Router& router, Station& station) {
+  router.on(
+      "GET", "/api/v1/batches/{batch}/wood",
+      [&station](const Request& request) {
+        const std::shared_ptr<const Seen> seen = station.seen();
+        const journal::BatchState* batch = batch_in(*seen, request);
+        if (batch == nullptr) return not_found("There is no such batch");
+        if (!batch->plan) return not_found("This batch has no plan yet");
+        const auto made = station.plan(batch->plan->recipe, batch->plan->kit, 0);
+        return serve::json(
+            wire::wood_forecasts_json(on_wood(*made, seen->house, *batch, station.now())));
+      },
+      slow_terms());
+}
+
 // ---- runs and jars --------------------------------------------------------------------------
 
 void add_runs(serve::Router& router, Station& station) {
@@ -233,7 +259,7 @@ void add_runs(serve::Router& router, Station& station) {
         return of_run(request, [&](const journal::BatchState&, const journal::RunState& run) {
           const ShelfJars shelf = shelf_jars(run);
           const still::Purpose& purpose =
-              still::purpose(request.asked("purpose").value_or("clean"));
+              still::purpose(cut_short(request.asked("purpose").value_or("clean")));
           return serve::json(wire::cuts_json(shelf, purpose, cuts(shelf, purpose)));
         });
       },
@@ -255,7 +281,8 @@ void add_runs(serve::Router& router, Station& station) {
 Reply gauge(const Request& request) {
   const wire::GaugeAsked asked = wire::read_gauge_asked(request.body);
   spirit::GaugingInput input;
-  const spirit::HydrometerClass& glass = spirit::hydrometer_class("class-2");
+  const spirit::HydrometerClass& glass =
+      spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
   const double proofs = asked.strength.reading.scale == spirit::Scale::us_proof ? 2.0 : 1.0;
   input.observation = spirit::ByHydrometer{asked.strength.reading,
                                            {},
@@ -263,7 +290,9 @@ Reply gauge(const Request& request) {
                                            glass.division_percent * proofs};
   input.at = asked.strength.at;
   input.thermometer_error = units::TemperatureChange::kelvins(0.5);
-  const spirit::Gauging gauging = spirit::gauge(input);
+  input.residue = asked.residue;
+  const spirit::Gauging gauging =
+      base::with_names({{"at", "at_C"}}, [&] { return spirit::gauge(input); });
   std::optional<spirit::Lot> lot;
   if (asked.volume) lot = spirit::lot(*asked.volume, gauging.strength, asked.strength.at);
   return serve::json(wire::gauged_json(asked, gauging, lot));
@@ -272,9 +301,13 @@ Reply gauge(const Request& request) {
 Reply gravity(const Request& request) {
   const wire::GravityAsked asked = wire::read_gravity_asked(request.body);
   wire::GravityFound found;
-  found.gravity = asked.original ? journal::wash_gravity(asked.gravity, *asked.original)
-                                 : journal::wort_gravity(asked.gravity);
-  found.plato = wort::plato(found.gravity);
+  // A gravity or extract that the engine cannot take is what was read.
+  base::with_names(
+      {{"temperature", "at_C"}, {"gravity", "reading"}, {"extract", "reading"}}, [&] {
+        found.gravity = asked.original ? journal::wash_gravity(asked.gravity, *asked.original)
+                                       : journal::wort_gravity(asked.gravity);
+        found.plato = wort::plato(found.gravity);
+      });
   if (asked.original && found.gravity <= *asked.original) {
     found.strength = journal::wash_strength(*asked.original, found.gravity);
   }
@@ -283,9 +316,16 @@ Reply gravity(const Request& request) {
 
 Reply reduce(const Request& request) {
   const wire::ReduceAsked asked = wire::read_reduce_asked(request.body);
-  const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
-  return serve::json(wire::reduced_json(
-      asked, spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C})));
+  const spirit::MeasuredReduction reduction = base::with_names(
+      {{"to", "to_percent_vol"},
+       {"water_temperature", "water_at_C"},
+       {"temperature", "at_C"},
+       {"spirit_temperature", "at_C"}},
+      [&] {
+        const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
+        return spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C});
+      });
+  return serve::json(wire::reduced_json(asked, reduction));
 }
 
 Reply blend(const Request& request) {
@@ -301,6 +341,7 @@ void add_routes(serve::Router& router, Station& station, serve::Events& events) 
   add_record(router, station);
   add_plans(router, station);
   add_ferment(router, station);
+  add_wood(router, station);
   add_runs(router, station);
   add_file_routes(router, station);
   router.on("POST", "/api/v1/gauge", gauge);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/error.hpp"
+#include "base/field_names.hpp"
 #include "plan/backward.hpp"
 #include "recipe/changes.hpp"
 #include "station/planned.hpp"
@@ -15,12 +16,6 @@ namespace {
 
 bool names(const base::InputError& error, const std::string& field) {
   return error.faults().front().field == field;
-}
-
-// What is told of the engine's argument is told of the page's field.
-[[noreturn]] void tell(const base::InputError& error, const std::string& field) {
-  const base::Fault& fault = error.faults().front();
-  throw base::InputError(field, fault.value, fault.accepted);
 }
 
 // What stops a search is told of the wish: the recipe by itself was sound before it.
@@ -36,25 +31,21 @@ plan::Solved to_kit(const recipe::Pair& pair) {
   try {
     return plan::scale_to_kit(pair.recipe, pair.kit);
   } catch (const base::InputError& error) {
-    if (names(error, "scale-to-kit")) tell(error, "want");
-    throw;
+    if (!names(error, "scale-to-kit")) throw;
+    throw base::InputError("want", "kit", error.faults().front().accepted);
   }
 }
 
 plan::Solved to_spirit(const recipe::Pair& pair, const wire::SpiritWish& wish) {
-  plan::Solved solved;
-  try {
-    solved = plan::for_spirit(pair.recipe, pair.kit, wish.volume, wish.strength);
-  } catch (const base::InputError& error) {
-    if (names(error, "for")) tell(error, "volume");
-    throw;
-  }
+  plan::Solved solved = base::with_names({{"for", "volume"}}, [&] {
+    return plan::for_spirit(pair.recipe, pair.kit, wish.volume, wish.strength);
+  });
   // The plan leaves hearts that are weaker as they are, which is not what was asked for.
   const units::VolumeStrength reached =
       plan::make(solved.recipe, pair.kit).finish.reduce.strength;
   if (reached < wish.strength - units::VolumeStrength::percent(1e-6)) {
     throw base::InputError(
-        "strength", "",
+        "strength", wish.strength_typed,
         fmt::format("a strength up to {:.1f} %vol, that of the hearts", reached.percent()));
   }
   return solved;

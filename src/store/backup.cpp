@@ -34,23 +34,38 @@ class Digest {
   std::string so_far_;
 };
 
+// A database tells of the house; here it is the backup that is written.
+template <class Work>
+auto onto(const fs::path& file, const Work& work) {
+  try {
+    return work();
+  } catch (const Trouble& trouble) {
+    if (trouble.kind() == Trouble::Kind::full) throw disk_full(file, trouble.detail());
+    if (trouble.kind() != Trouble::Kind::failed) throw;
+    throw Trouble(Trouble::Kind::failed,
+                  file.string() + " cannot be written: its disk does not answer as it should",
+                  trouble.detail());
+  }
+}
+
 struct Written {
   std::size_t entries = 0;
   Digest digest;
 };
 
-Written write_entries(House& house, const fs::path& file) {
-  sqlite::SqliteEngine engine(file, Use::keep);
-  const auto writing = engine.begin();
+Written write_entries(House& house, const fs::path& draft, const fs::path& file) {
+  const auto engine =
+      onto(file, [&draft] { return std::make_unique<sqlite::SqliteEngine>(draft, Use::keep); });
+  const auto writing = onto(file, [&engine] { return engine->begin(); });
   Written written;
   house.journal().each([&](const Numbered& one) {
     Row row = row_of(one.entry, std::nullopt, "entry");
     row.sequence = one.sequence;
-    writing->add(std::span(&row, 1));
+    onto(file, [&] { writing->add(std::span(&row, 1)); });
     written.digest.add(one.entry);
     ++written.entries;
   });
-  writing->commit();
+  onto(file, [&writing] { writing->commit(); });
   return written;
 }
 
@@ -59,20 +74,25 @@ void write_digest(Database& database, const Digest& digest) {
   Statement(database, "INSERT INTO digest VALUES (?1)").bind(1, digest.text()).run();
 }
 
-std::size_t write_attachments(House& house, Database& database) {
+std::size_t write_attachments(House& house, Database& database, const fs::path& file) {
   Transaction transaction(database);
-  database.run("CREATE TABLE attachment (name TEXT PRIMARY KEY, content BLOB NOT NULL) STRICT");
+  onto(file, [&database] {
+    database.run(
+        "CREATE TABLE attachment (name TEXT PRIMARY KEY, content BLOB NOT NULL) STRICT");
+  });
   std::size_t attachments = 0;
   for (const std::string& name : house.attachments().names()) {
     const auto content = house.attachments().find(name);
     if (!content) continue;
-    Statement(database, "INSERT INTO attachment VALUES (?1, ?2)")
-        .bind(1, name)
-        .bind(2, std::span<const std::uint8_t>(*content))
-        .run();
+    onto(file, [&] {
+      Statement(database, "INSERT INTO attachment VALUES (?1, ?2)")
+          .bind(1, name)
+          .bind(2, std::span<const std::uint8_t>(*content))
+          .run();
+    });
     ++attachments;
   }
-  transaction.commit();
+  onto(file, [&transaction] { transaction.commit(); });
   return attachments;
 }
 
@@ -191,15 +211,17 @@ Backup back_up(House& house, const fs::path& file, bool replace) {
   Draft draft(file);
   Backup backup;
   // Entries first: whatever they name had been kept before them.
-  const Written written = write_entries(house, draft.file());
+  const Written written = write_entries(house, draft.file(), file);
   backup.entries = written.entries;
   {
-    Database database(draft.file(), Use::keep);
-    write_digest(database, written.digest);
-    backup.attachments = write_attachments(house, database);
-    // One file, without a log beside it.
-    base::ensure(database.text("PRAGMA journal_mode = DELETE") == "delete",
-                 "a backup is one file");
+    Database database = onto(file, [&] { return Database(draft.file(), Use::keep); });
+    onto(file, [&] { write_digest(database, written.digest); });
+    backup.attachments = write_attachments(house, database, file);
+    onto(file, [&database] {
+      // One file, without a log beside it.
+      base::ensure(database.text("PRAGMA journal_mode = DELETE") == "delete",
+                   "a backup is one file");
+    });
   }
   draft.finish(file);
   return backup;

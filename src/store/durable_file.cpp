@@ -10,9 +10,9 @@
 #include <cerrno>
 #include <cstring>
 #include <string>
+#include <utility>
 
 #include "base/error.hpp"
-#include "store/trouble.hpp"
 
 namespace lynearm::store {
 namespace {
@@ -86,9 +86,17 @@ void rename_durably(const fs::path& from, const fs::path& to) {
   synchronise(folder_of(to));
 }
 
+Trouble disk_full(const fs::path& file, std::string detail) {
+  return {Trouble::Kind::full,
+          fmt::format("the disk is full; {} is not written", file.string()), std::move(detail)};
+}
+
 Draft::Draft(const fs::path& beside) {
   std::string name = beside.string() + ".XXXXXX";
   const int number = ::mkstemp(name.data());
+  if (number < 0 && (errno == ENOSPC || errno == EDQUOT)) {
+    throw disk_full(beside, std::strerror(errno));
+  }
   if (number < 0) fail(beside, "written");
   ::close(number);
   file_ = name;
@@ -101,7 +109,14 @@ Draft::~Draft() {
   }
 }
 
-void Draft::finish(const fs::path& name) { rename_durably(file_, name); }
+void Draft::finish(const fs::path& name) {
+  try {
+    rename_durably(file_, name);
+  } catch (const Trouble& trouble) {
+    if (trouble.kind() != Trouble::Kind::full) throw;
+    throw disk_full(name, trouble.detail());
+  }
+}
 
 void make_folder_durably(const fs::path& folder) {
   if (::mkdir(folder.c_str(), 0700) == 0) {

@@ -6,7 +6,10 @@
 #include <filesystem>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
+
+#include "store/trouble.hpp"
 
 namespace lynearm::store {
 
@@ -17,6 +20,9 @@ void write_durably(const std::filesystem::path& file, std::span<const std::uint8
 /// Gives a finished file its name, durably.
 /// throws     Trouble
 void rename_durably(const std::filesystem::path& from, const std::filesystem::path& to);
+
+/// The file's disk is full, which need not be that of the house.
+[[nodiscard]] Trouble disk_full(const std::filesystem::path& file, std::string detail);
 
 /// A file in the making: under a name of its own until it is whole, gone when it never was.
 /// With what SQLite lays beside it.

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cerrno>
+#include <cstring>
 #include <fstream>
 #include <optional>
 #include <span>
@@ -41,15 +43,9 @@ std::optional<Line> next_line(std::streambuf& from, int number) {
   if (!line.text.empty() && line.text.back() == '\r') line.text.pop_back();
   return line;
 }
-
-struct Read {
-  std::vector<journal::Entry> entries;
-  std::vector<int> lines;  ///< of each entry
-  std::vector<base::Fault> faults;
-};
-
-Read read_all(std::istream& from, const std::string& file) {
-  Read read;
+Lines read_all(std::istream& from, const std::string& file) {
+  Lines read;
+  read.file = file;
   std::streambuf& buffer = *from.rdbuf();
   for (int number = 1; auto line = next_line(buffer, number); ++number) {
     if (line->text.find_first_not_of(" \t") == std::string::npos) continue;
@@ -62,7 +58,7 @@ Read read_all(std::istream& from, const std::string& file) {
       faults = std::move(one.faults);
       if (one.entry) {
         read.entries.push_back(*std::move(one.entry));
-        read.lines.push_back(number);
+        read.numbers.push_back(number);
       }
     }
     for (base::Fault& fault : faults) {
@@ -85,8 +81,7 @@ std::size_t place_of(const base::Fault& fault) {
 }
 
 // Keeps what the journal takes; what it refuses moves from the entries to the faults.
-std::vector<Kept> keep_what_can_be(Journal& journal, Read& read, const std::string& file,
-                                   bool keep_good) {
+std::vector<Kept> keep_what_can_be(Journal& journal, Lines& read, bool keep_good) {
   for (;;) {
     try {
       return journal.keep(read.entries, std::nullopt);
@@ -96,19 +91,19 @@ std::vector<Kept> keep_what_can_be(Journal& journal, Read& read, const std::stri
         const std::size_t place = place_of(fault);
         refused.at(place) = true;
         fault.field = "entry" + fault.field.substr(fault.field.find(']') + 1);
-        fault.file = file;
-        fault.line = read.lines[place];
+        fault.file = read.file;
+        fault.line = read.numbers[place];
         read.faults.push_back(std::move(fault));
       }
       if (!keep_good) return {};
-      Read good;
+      Lines good;
       for (std::size_t i = 0; i < read.entries.size(); ++i) {
         if (refused[i]) continue;
         good.entries.push_back(std::move(read.entries[i]));
-        good.lines.push_back(read.lines[i]);
+        good.numbers.push_back(read.numbers[i]);
       }
       read.entries = std::move(good.entries);
-      read.lines = std::move(good.lines);
+      read.numbers = std::move(good.numbers);
     }
   }
 }
@@ -126,12 +121,24 @@ void by_line(std::vector<base::Fault>& faults) {
 
 std::size_t export_lines(const Journal& journal, std::ostream& to) {
   std::size_t lines = 0;
+  errno = 0;
+  // At once, while the system's reason is known.
+  const auto require = [&to] {
+    if (to) return;
+    const int error = errno;
+    throw Trouble(
+        error == ENOSPC || error == EDQUOT ? Trouble::Kind::full : Trouble::Kind::failed,
+        "the text of the journal could not be written", std::strerror(error));
+  };
   journal.each([&](const Numbered& one) {
-    to << wire::entry_json(one.entry) << '\n';
+    const std::string line = wire::entry_json(one.entry) + '\n';
+    errno = 0;
+    to << line;
+    require();
     ++lines;
   });
   to.flush();
-  if (!to) throw Trouble(Trouble::Kind::failed, "the text of the journal could not be written");
+  require();
   return lines;
 }
 
@@ -149,24 +156,42 @@ std::size_t export_file(const Journal& journal, const std::filesystem::path& fil
   }
   Draft draft(file);
   std::ofstream to(draft.file(), std::ios::binary);
-  const std::size_t lines = export_lines(journal, to);
-  to.close();
-  if (!to) throw Trouble(Trouble::Kind::failed, "the text of the journal could not be written");
+  std::size_t lines = 0;
+  try {
+    lines = export_lines(journal, to);
+  } catch (const Trouble& trouble) {
+    if (to) throw;  // the journal's, not the file's
+    if (trouble.kind() == Trouble::Kind::full) throw disk_full(file, trouble.detail());
+    throw Trouble(Trouble::Kind::failed,
+                  fmt::format("{} cannot be written: {}", file.string(), trouble.detail()));
+  }
+  to.close();  // flushed already
   draft.finish(file);
   return lines;
 }
 
-Import import_lines(Journal& journal, std::istream& from, const std::string& file,
-                    bool keep_good) {
-  Read read = read_all(from, file);
-  std::vector<Kept> kept;
-  if (read.faults.empty() || keep_good) kept = keep_what_can_be(journal, read, file, keep_good);
+Lines read_lines(std::istream& from, const std::string& file, bool keep_good) {
+  Lines read = read_all(from, file);
+  if (!read.faults.empty() && !keep_good) {
+    by_line(read.faults);
+    throw base::InputError(std::move(read.faults));
+  }
+  return read;
+}
+
+Import import_lines(Journal& journal, Lines read, bool keep_good) {
+  const std::vector<Kept> kept = keep_what_can_be(journal, read, keep_good);
   by_line(read.faults);
   if (!read.faults.empty() && !keep_good) throw base::InputError(std::move(read.faults));
   Import import;
   for (const Kept& one : kept) ++(one.now ? import.kept : import.there_already);
   import.faults = std::move(read.faults);
   return import;
+}
+
+Import import_lines(Journal& journal, std::istream& from, const std::string& file,
+                    bool keep_good) {
+  return import_lines(journal, read_lines(from, file, keep_good), keep_good);
 }
 
 }  // namespace lynearm::store

@@ -28,18 +28,34 @@ std::size_t export_lines(const Journal& journal, std::ostream& to);
 ///            Trouble
 std::size_t export_file(const Journal& journal, const std::filesystem::path& file);
 
+/// Such a text, read.
+struct Lines {
+  std::string file;  ///< named in the faults
+  std::vector<journal::Entry> entries;
+  std::vector<int> numbers;  ///< of each entry's line
+  std::vector<base::Fault> faults;
+};
+
+/// Reads such a text, before any house is opened or made for it; empty lines are passed over.
+///
+/// keep_good  returns the faults instead of throwing them
+/// throws     InputError with every fault (at most a hundred) at its line
+[[nodiscard]] Lines read_lines(std::istream& from, const std::string& file,
+                               bool keep_good = false);
+
 struct Import {
   std::size_t kept = 0;  ///< entries that are new here
   std::size_t there_already = 0;
   std::vector<base::Fault> faults;  ///< with their lines; only where the good ones are kept
 };
 
-/// Reads and keeps such a text; empty lines are passed over. With any fault nothing is kept,
-/// unless the good lines are asked for.
+/// Keeps what was read. With any fault nothing is kept, unless the good lines are asked for.
 ///
-/// file       named in the faults
 /// keep_good  keeps the lines without fault and returns the faults of the others
 /// throws     InputError with every fault (at most a hundred) at its line; Trouble
+Import import_lines(Journal& journal, Lines read, bool keep_good = false);
+
+/// Both, of a house that is there.
 Import import_lines(Journal& journal, std::istream& from, const std::string& file,
                     bool keep_good = false);
 

@@ -4,6 +4,9 @@
 #include <utility>
 
 #include "spirit/account.hpp"
+#include "spirit/label_rule.hpp"
+#include "spirit/obscuration_rule.hpp"
+#include "spirit/strength.hpp"
 #include "wire/entry.hpp"
 #include "wire/figure.hpp"
 #include "wire/whys.hpp"
@@ -110,10 +113,19 @@ std::string gauged_json(const GaugeAsked& asked, const spirit::Gauging& gauging,
   Json json;
   json["strength_percent_vol"] = figure(gauging.strength.percent());
   json["standard_percent_vol"] = figure(gauging.standard.percent());
+  const bool obscured = asked.residue > units::MassConcentration{};
+  if (obscured) {
+    json["apparent_percent_vol"] = figure(spirit::volume_strength(gauging.apparent).percent());
+  }
   if (lot) json["lot"] = figures(*lot);
   json["remarks"] = Json::array();
   for (const spirit::GaugingNote one : gauging.notes) {
     json["remarks"].push_back(std::string(note(one)));
+  }
+  if (obscured) {
+    // For whoever is under that rule; elsewhere the true strength counts, whatever the extract.
+    json["remarks"].push_back("in the United States (27 CFR 30.31, 30.32) at that extract: " +
+                              std::string(spirit::words(spirit::us_gauging(asked.residue))));
   }
   json["why"] = why_json(why_gauged(asked));
   return printed(json);
@@ -214,10 +226,20 @@ std::string mash_correction_json(const MashAdvice& advice) {
 }
 
 std::string tables_json(const Choices& choices) {
+  Json rules = Json::array();
+  for (const spirit::LabelRule& rule : spirit::label_rules) {
+    rules.push_back({{"id", std::string(rule.id)},
+                     {"jurisdiction", std::string(rule.jurisdiction)},
+                     {"document", std::string(rule.document)},
+                     {"place", std::string(rule.place)},
+                     {"standing", std::string(rule.standing)},
+                     {"within_percent_vol", figure(rule.within.percent())}});
+  }
   return printed({{"ingredients", choice_list(choices.ingredients)},
                   {"yeasts", choice_list(choices.yeasts)},
                   {"species", choice_list(choices.species)},
-                  {"toasts", choice_list(choices.toasts)}});
+                  {"toasts", choice_list(choices.toasts)},
+                  {"label_rules", std::move(rules)}});
 }
 
 std::string examples_json(const std::vector<Example>& examples) {

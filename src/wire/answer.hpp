@@ -2,6 +2,7 @@
 // those of web/api/openapi.yaml.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -58,6 +59,8 @@ struct ShelfJars {
   std::vector<int> numbers;
   units::Share alcohol_left;  ///< of the charge's, in the pot when the last jar ended
   bool left_assumed = false;  ///< the usual share: the jars' strengths did not tell it
+  /// Left out, by number: gauged at what no still gives, so the glass was misread.
+  std::map<int, units::VolumeStrength> misread{};
 };
 
 /// An allotment of those jars and what it gives.

@@ -3,6 +3,7 @@
 #include <optional>
 #include <utility>
 
+#include "spirit/obscuration.hpp"
 #include "spirit/stated.hpp"
 #include "units/parse.hpp"
 #include "wire/entry_reader.hpp"
@@ -18,6 +19,7 @@ struct BlendAsked {
 
 enum class Want { kit, spirit, gravity, replace };
 constexpr std::string_view wants[] = {"kit", "spirit", "gravity", "replace"};
+constexpr std::string_view glasses[] = {"class-1", "class-2", "class-3", "house"};
 constexpr std::size_t most_wish = 80;  // characters of an amount as it is typed
 
 // A wish as it is typed, before its amounts are understood.
@@ -58,7 +60,13 @@ void describe(Io& io, WishTyped& asked) {
 template <class Io>
 void describe(Io& io, GaugeAsked& asked) {
   describe(io, asked.strength);
+  std::optional<Glass> glass;
+  io.choice("glass", glass, glasses);
+  asked.glass = glass.value_or(Glass::house);
   io.amount("volume_L", asked.volume, litres);
+  std::optional<double> residue;
+  io.number("residue_g_L", residue, 0.0, spirit::most_residue.grams_per_litre());
+  asked.residue = units::MassConcentration::grams_per_litre(residue.value_or(0.0));
 }
 template <class Io>
 void describe(Io& io, GravityAsked& asked) {
@@ -160,7 +168,7 @@ Wish wish_of(const WishTyped& typed) {
       if (stated) strength = spirit::volume_strength(*stated);
       within("strength", strength, units::VolumeStrength::percent(10.0),
              units::VolumeStrength::percent(96.0), typed.strength, "10 to 96 %vol", faults);
-      if (faults.empty()) wish = SpiritWish{*volume, *strength};
+      if (faults.empty()) wish = SpiritWish{*volume, *strength, *typed.strength};
       break;
     }
     case Want::gravity: {
@@ -195,7 +203,19 @@ SolveAsked read_solve_asked(std::string_view text) {
 }
 GaugeAsked read_gauge_asked(std::string_view text) { return read<GaugeAsked>(text); }
 GravityAsked read_gravity_asked(std::string_view text) { return read<GravityAsked>(text); }
-ReduceAsked read_reduce_asked(std::string_view text) { return read<ReduceAsked>(text); }
+ReduceAsked read_reduce_asked(std::string_view text) {
+  ReduceAsked asked = read<ReduceAsked>(text);
+  std::vector<base::Fault> faults;
+  // Of no spirit, or of water, there is no strength to be reduced from.
+  if (!(asked.volume > units::Volume{})) {
+    faults.push_back({"volume_L", "0", "a volume above zero", "", 0, 0});
+  }
+  if (!(asked.strength > units::VolumeStrength{})) {
+    faults.push_back({"strength_percent_vol", "0", "a strength above zero", "", 0, 0});
+  }
+  if (!faults.empty()) throw base::InputError(std::move(faults));
+  return asked;
+}
 PourAsked read_pour_asked(std::string_view text) { return read<PourAsked>(text); }
 MashCorrectionAsked read_mash_correction_asked(std::string_view text) {
   return read<MashCorrectionAsked>(text);

@@ -24,6 +24,7 @@ struct FitKitWish {};
 struct SpiritWish {
   units::Volume volume;
   units::VolumeStrength strength;
+  std::string strength_typed;
 };
 struct GravityWish {
   units::SpecificGravity gravity;
@@ -41,9 +42,14 @@ struct SolveAsked {
 /// Amounts are texts with their unit, as in a recipe: "5 L", "55 %vol", "110 proof", "1.062".
 [[nodiscard]] SolveAsked read_solve_asked(std::string_view text);
 
+/// Which glass was read: in the order of spirit::hydrometer_classes().
+enum class Glass { class_1, class_2, class_3, house };
+
 struct GaugeAsked {
   journal::StrengthRead strength;
+  Glass glass = Glass::house;  ///< unless it is told, what most houses own: uncertified
   std::optional<units::Volume> volume;  ///< at the strength's temperature
+  units::MassConcentration residue;     ///< what evaporating to dryness leaves, at 20 °C
 };
 [[nodiscard]] GaugeAsked read_gauge_asked(std::string_view text);
 

@@ -66,6 +66,11 @@ Why why_poured(const ShelfJars& shelf, const still::Allotment& allotment) {
                             fmt::format("{:.3f} L at {:.1f} %vol; {}", jar.volume.litres(),
                                         jar.strength.percent(), parts_of(allotment[i])));
   }
+  for (const auto& [number, strength] : shelf.misread) {
+    why.inputs.emplace_back(
+        fmt::format("Jar {}, left out", number),
+        fmt::format("gauged at {:.1f} %vol, which no still gives", strength.percent()));
+  }
   why.inputs.push_back(left_in_pot(shelf));
   why.model = std::string(added_masses) + loads_model;
   why.source = fmt::format("{}; {}", density_source, loads_source);

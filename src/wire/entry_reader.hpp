@@ -16,6 +16,7 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "base/unknown_key.hpp"
 #include "wire/entry_fields.hpp"
 #include "wire/figure.hpp"
 
@@ -75,10 +76,8 @@ class EntryReader {
     for (const auto& [name, value] : object_.items()) {
       if (asked_.contains(name)) continue;
       const std::vector<std::string> known(asked_.begin(), asked_.end());
-      const std::string near = base::nearest_name(name, known);
-      fault(name, "an unknown key",
-            near.empty() ? fmt::format("only {}", fmt::join(known, ", "))
-                         : fmt::format("did you mean \"{}\"?", near));
+      fault(name.empty() ? "\"\"" : as_written(Json(name)), std::string(base::unknown_key),
+            base::accepted_keys(name, known));
     }
   }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/unknown_key.hpp"
 #include "wire/figure.hpp"
 
 namespace lynearm::wire {
@@ -12,8 +13,14 @@ std::string faults_json(const base::InputError& error) {
   for (const base::Fault& fault : faults) {
     Json one;
     one["field"] = fault.field;
-    if (!fault.value.empty()) one["value"] = fault.value;
+    const bool unknown = fault.value == base::unknown_key;
+    if (!fault.value.empty() && !unknown) one["value"] = fault.value;
     one["accepted"] = fault.accepted;
+    // Of a key that is not known there is no value to tell; pages put the field before it.
+    if (unknown) {
+      one["sentence"] = fmt::format("This key is not known here; {}{}", fault.accepted,
+                                    fault.accepted.ends_with('?') ? "" : ".");
+    }
     if (!fault.file.empty()) one["file"] = fault.file;
     if (fault.line > 0) one["line"] = fault.line;
     if (fault.column > 0) one["column"] = fault.column;

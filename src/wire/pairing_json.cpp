@@ -6,6 +6,8 @@
 #include <algorithm>
 
 #include "base/error.hpp"
+#include "base/unknown_key.hpp"
+#include "wire/entry_reader.hpp"
 #include "wire/figure.hpp"
 
 namespace lynearm::wire {
@@ -33,11 +35,29 @@ std::string words(const Json& object, const std::string& field,
   if (found == object.end()) {
     faults.push_back({field, "", "a text", "", 0, 0});
   } else if (!found->is_string()) {
-    faults.push_back({field, found->dump(), "a text", "", 0, 0});
+    faults.push_back({field, as_written(*found), "a text", "", 0, 0});
   } else {
     return found->get<std::string>();
   }
   return "";
+}
+
+/// Whether a list can show the name as it is: on one line, in the reader's direction, and not
+/// by signs without a shape, under which nobody would find the device to shut out.
+bool shows(const std::string& name) {
+  std::string_view rest = name;
+  while (!rest.empty()) {
+    const auto first = static_cast<unsigned char>(rest[0]);
+    if (first < 0x20 || first == 0x7F) return false;
+    if (rest.substr(0, 2) >= "\xC2\x80" && rest.substr(0, 2) <= "\xC2\x9F") return false;
+    const std::string_view three = rest.substr(0, 3);
+    if (three == "\u200B" || three == "\u200E" || three == "\u200F" || three == "\uFEFF" ||
+        (three >= "\u2028" && three <= "\u202E") || (three >= "\u2060" && three <= "\u206F")) {
+      return false;
+    }
+    rest.remove_prefix(1);
+  }
+  return true;
 }
 
 Json row(const DeviceRow& device) {
@@ -60,26 +80,30 @@ std::string text(const Json& document) {
 PairingCall read_pairing_call(std::string_view json) {
   const Json document = Json::parse(json, nullptr, false);
   if (!document.is_object()) {
-    throw base::InputError{"body", "", "a JSON object with \"code\" and \"name\""};
+    throw base::InputError{"body", document.is_discarded() ? "no JSON" : as_written(document),
+                           "a JSON object with \"code\" and \"name\""};
   }
   std::vector<base::Fault> faults;
   PairingCall call{words(document, "code", faults),
                    without_outer_blanks(words(document, "name", faults))};
   for (const auto& [key, value] : document.items()) {
     if (key != "code" && key != "name") {
-      faults.push_back(
-          {key.substr(0, longest_name), "", "only \"code\" and \"name\"", "", 0, 0});
+      faults.push_back({key.empty() ? "\"\"" : as_written(Json(key)),
+                        std::string(base::unknown_key),
+                        base::accepted_keys(key, {"code", "name"}), "", 0, 0});
     }
   }
-  const bool breaks = std::any_of(call.name.begin(), call.name.end(), [](char c) {
-    return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
-  });
   if (faults.empty() && call.code.size() > longest_code) {
-    faults.push_back({"code", "", "the code on the laptop's screen", "", 0, 0});
+    faults.push_back({"code", "a longer text", "the code on the laptop's screen", "", 0, 0});
   }
-  if (faults.empty() && (call.name.empty() || characters(call.name) > longest_name || breaks)) {
-    faults.push_back({"name", characters(call.name) > longest_name ? "" : call.name,
-                      fmt::format("1 to {} characters on one line", longest_name), "", 0, 0});
+  const std::size_t length = characters(call.name);
+  if (faults.empty() && (call.name.empty() || length > longest_name || !shows(call.name))) {
+    faults.push_back(
+        {"name",
+         length > longest_name ? fmt::format("{} characters", length)
+                               : as_written(Json(call.name)),
+         fmt::format("1 to {} characters that can be seen, on one line", longest_name), "", 0,
+         0});
   }
   if (!faults.empty()) throw base::InputError{std::move(faults)};
   return call;

@@ -13,7 +13,9 @@ std::string readings_of(const RunForecast& run) {
     text +=
         fmt::format(", {} not weighed in full beside others of the same minute", run.crowded);
   }
-  if (!run.doubts.empty()) text += fmt::format(", {} figures not believed", run.doubts.size());
+  if (!run.doubts.empty()) {
+    text += fmt::format(", figures not believed: {}", run.doubts.size());
+  }
   if (!run.refused.empty()) text += fmt::format(", {} not taken", run.refused.size());
   return text;
 }

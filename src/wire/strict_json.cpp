@@ -4,6 +4,8 @@
 
 #include <set>
 
+#include "wire/entry_reader.hpp"
+
 namespace lynearm::wire {
 namespace {
 
@@ -49,7 +51,8 @@ std::optional<Json> parsed(std::string_view text, const std::string& path,
       return std::nullopt;
     }
     if (!twice.empty()) {
-      faults.push_back({path, fmt::format("\"{}\" twice", twice), "each name once", "", 0, 0});
+      faults.push_back({path, fmt::format("\"{}\" twice", as_written(Json(twice))),
+                        "each name once", "", 0, 0});
       return std::nullopt;
     }
     return found;

@@ -5,6 +5,7 @@
 #include <array>
 #include <string_view>
 
+#include "spirit/gauging.hpp"
 #include "spirit/lot.hpp"
 
 namespace lynearm::wire {
@@ -54,9 +55,20 @@ Why why_gauged(const GaugeAsked& asked) {
       "swelling by 25 millionths per kelvin; the strength whose mixture of ethanol and water "
       "is as dense.";
   why.source = std::string(density_source) + "; OIML R 44 (1985) for the instrument";
+  const spirit::HydrometerClass& glass =
+      spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
+  why.inputs.emplace_back("Read on", std::string(glass.name));
+  if (asked.residue > units::MassConcentration{}) {
+    why.inputs.emplace_back("Left on drying",
+                            fmt::format("{:.2f} g/L", asked.residue.grams_per_litre()));
+    why.model +=
+        " What is dissolved makes it denser: its own volume, 0.62 mL to a gram, is taken off "
+        "first; true strength is the alcohol in a litre of the spirit as it is.";
+    why.source += "; a gram of solids' volume after sucrose, our estimate for extract of oak";
+  }
   why.band =
-      "greatest error and one division of a class II alcoholmeter (OIML R 44), a thermometer "
-      "to 0.5 °C, the density formula's own scatter; taken as uniform and independent";
+      "greatest error and one division of that glass, a thermometer to 0.5 °C, the density "
+      "formula's own scatter; taken as uniform and independent";
   return why;
 }
 

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "base/unknown_key.hpp"
+
 namespace lynearm::base {
 namespace {
 
@@ -23,6 +25,16 @@ TEST(Fault, NamesOnlyAsMuchOfThePlaceAsIsKnown) {
 TEST(Fault, OfAMissingFieldSaysSo) {
   EXPECT_EQ(sentence({"mash.mass", "", "a mass", "recipe.toml", 3, 1}),
             "recipe.toml:3:1: mash.mass is missing; accepted: a mass.");
+}
+
+TEST(Fault, OfAKeyThatIsNotKnownSaysSoAndNamesTheNearest) {
+  EXPECT_EQ(sentence({"second_rest.tiem", std::string(unknown_key),
+                      accepted_keys("tiem", {"temperature", "time"}), "r.toml", 4, 1}),
+            "r.toml:4:1: second_rest.tiem is not known here; did you mean \"time\"? Accepted "
+            "are the keys temperature, time.");
+  EXPECT_EQ(
+      sentence({"x", std::string(unknown_key), accepted_keys("x", {"temperature"}), "", 0, 0}),
+      "x is not known here; accepted are the keys temperature.");
 }
 
 TEST(InputError, CarriesOneFault) {

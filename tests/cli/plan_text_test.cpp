@@ -50,6 +50,16 @@ TEST_P(EachExample, hasEveryStageInTheOrderOfTheWork) {
   }
 }
 
+TEST(PlanLedger, countsInProofGallonsToo) {
+  const std::string metric = planned("tern-8", {}).out;
+  EXPECT_EQ(metric.find("proof gallon"), std::string::npos);
+  for (const char* units : {"us", "both"}) {
+    const std::string text = planned("tern-8", {"--units", units}).out;
+    EXPECT_NE(text.find("in US proof gallons"), std::string::npos) << units;
+    EXPECT_NE(text.find("27 CFR"), std::string::npos) << units;
+  }
+}
+
 TEST_P(EachExample, fitsThePageAndHoldsNoBrokenFigure) {
   for (const char* units : {"metric", "us", "both"}) {
     const Ran ran = planned(GetParam(), {"--units", units, "--why"});

@@ -66,6 +66,25 @@ TEST(Backward, to_a_gravity_that_cannot_be_says_what_can) {
       base::InputError);
 }
 
+TEST(Backward, scaled_to_a_kit_that_no_size_fits_says_what_stands_against_it) {
+  Kit kit = tern::kit_8();
+  kit.still.greatest_coolant_flow = units::VolumeFlow::litres_per_minute(0.01);
+  try {
+    static_cast<void>(scale_to_kit(tern::recipe_8(), kit));
+    FAIL() << "the coolant is short whatever is charged";
+  } catch (const base::InputError& error) {
+    EXPECT_EQ(error.faults().at(0).field, "scale-to-kit");
+    EXPECT_NE(error.faults().at(0).accepted.find("coolant"), std::string::npos);
+  }
+}
+
+// Within the search's own step: what overflows far beyond the kit is passed over at once.
+TEST(Backward, scaled_to_the_kit_from_far_above_it_comes_down_to_the_same_batch) {
+  const double factor = scale_to_kit(tern::recipe_8(), tern::kit_8()).factor;
+  const Recipe large = scaled(tern::recipe_8(), 20.0, 1.0);
+  EXPECT_NEAR(scale_to_kit(large, tern::kit_8()).factor * 20.0, factor, 2e-3 * factor);
+}
+
 TEST(Backward, scaled_to_the_kit_fits_and_a_little_more_does_not) {
   const Solved solved = scale_to_kit(tern::recipe_8(), tern::kit_8());
   const auto misfits = [](const Plan& plan) {

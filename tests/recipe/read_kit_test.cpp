@@ -327,7 +327,7 @@ TEST(ReadKit, MistakesOfOneKeyAreToldWithWhatIsAccepted) {
   };
   for (const Row& row : std::initializer_list<Row>{
            {"wall_mass = \"6 kg\"", "wall_mas = \"6 kg\"\nwall_mass = \"6 kg\"",
-            "(\"wall_mass\" is the nearest)"},
+            "did you mean \"wall_mass\"?"},
            {"power = \"2 kW\"\n", "",
             "k.toml:11:1: boiler.power is missing; accepted: a power such as \"3 kW\" or \"750 "
             "W\", from 100 W to 500 kW."},

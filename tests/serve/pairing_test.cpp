@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <ctime>
+
 #include "serve/access.hpp"
 #include "serve/device_routes.hpp"
 #include "serve/open_house.hpp"
@@ -32,6 +34,19 @@ TEST(PairingCode, LastsFiveMinutes) {
   const std::string code = pairing.offer(begin);
   EXPECT_FALSE(pairing.redeem(code, begin + seconds{300}));
   EXPECT_FALSE(pairing.redeem(code, begin));  // gone for good
+}
+
+// The clock that Linux lets run on while the machine sleeps.
+TEST(PairingCode, IsTimedByAClockThatCountsTheLaptopsSleep) {
+  const auto since_boot = [] {
+    timespec now{};
+    clock_gettime(CLOCK_BOOTTIME, &now);
+    return seconds{now.tv_sec} + std::chrono::nanoseconds{now.tv_nsec};
+  };
+  const auto before = since_boot();
+  const auto told = WakingClock::now().time_since_epoch();
+  EXPECT_LE(before, told);
+  EXPECT_LE(told, since_boot());
 }
 
 TEST(PairingCode, IsReplacedByTheNext) {
@@ -158,6 +173,30 @@ TEST_F(LanHouse, TellsWhatIsWrongWithACall) {
     EXPECT_THAT(bare.body, HasSubstr("\"field\":\"" + std::string{field} + "\""));
   }
   EXPECT_EQ(ask("POST /api/v1/pairing", away, R"({"code":"a","name":" "})").status, 422);
+}
+
+// All of these were told as missing.
+TEST_F(LanHouse, TellsWhatStoodThereInACall) {
+  const auto told = [&](const std::string& body) {
+    return ask("POST /api/v1/pairing", away, body).body;
+  };
+  EXPECT_THAT(told("["), HasSubstr("body is \\\"no JSON\\\""));
+  EXPECT_THAT(told("7"), HasSubstr("body is \\\"7\\\""));
+  EXPECT_THAT(told(R"({"code":"a","name":"a","more":1})"), HasSubstr("more is not known here"));
+  EXPECT_THAT(told(R"({"code":"a","name":"a","":1})"), HasSubstr(R"("\"\" is not known here)"));
+  EXPECT_THAT(told(R"({"code":")" + std::string(65, 'c') + R"(","name":"a"})"),
+              HasSubstr("code is \\\"a longer text\\\""));
+  EXPECT_THAT(told(R"({"code":"a","name":")" + std::string(61, 'n') + "\"}"),
+              HasSubstr("name is \\\"61 characters\\\""));
+}
+
+// They could be paired, and nobody would have found them in the list.
+TEST_F(LanHouse, TakesNoNameThatCannotBeSeen) {
+  for (const char* name : {"\u0085\u200B", "\u202Enohp", "\uFEFF", "two\u2028lines"}) {
+    const std::string body = R"({"code":")" + code() + R"(","name":")" + name + "\"}";
+    EXPECT_EQ(ask("POST /api/v1/pairing", away, body).status, 422) << name;
+  }
+  EXPECT_NE(paired("Töchterchens Telefon 📱"), "");
 }
 
 TEST_F(LanHouse, ARevokedPhoneIsOutAtOnceAndItsStreamEnds) {

@@ -183,6 +183,26 @@ TEST_F(RunningServer, RefusesWhatIsNoRequest) {
   }
 }
 
+// RFC 9112, sections 6.1 and 6.3: a body of which nobody knows where it ends. What follows is
+// not read as another request.
+TEST_F(RunningServer, RefusesATransferCodingThatItDoesNotKnow) {
+  for (const char* coding :
+       {"Transfer-Encoding: gzip\r\nContent-Length: 2", "Transfer-Encoding: gzip",
+        "Transfer-Encoding: gzip, chunked", "Transfer-Encoding: gzip\r\nContent-Length: 0"}) {
+    Visitor one = house.visitor();
+    one.send(std::string("POST /api/v1/entries HTTP/1.1\r\nHost: localhost\r\n"
+                         "Content-Type: application/json\r\n") +
+             coding + "\r\n\r\n{}GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n");
+    EXPECT_EQ(one.receive().status, 501) << coding;
+    EXPECT_NE(one.receive().status, 200) << coding;
+  }
+  Visitor old = house.visitor();
+  old.send(
+      "POST /api/v1/entries HTTP/1.0\r\nHost: localhost\r\nContent-Type: "
+      "application/json\r\nTransfer-Encoding: chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n");
+  EXPECT_EQ(old.receive().status, 501);
+}
+
 TEST_F(RunningServer, RefusesForeignHostsAndSites) {
   visitor.send("GET /healthz HTTP/1.1\r\nHost: elsewhere.example\r\n\r\n");
   EXPECT_EQ(visitor.receive().status, 421);

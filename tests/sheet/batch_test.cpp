@@ -15,6 +15,7 @@
 #include "sheet/batch_sheet.hpp"
 #include "sheet/drawings.hpp"
 #include "sheet/well_formed.hpp"
+#include "spirit/account.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -133,7 +134,7 @@ TEST(BatchSheet, shows_every_principal_figure_of_the_plan) {
   const std::string text = read_aloud(tern_8().sheet());
   for (const plan::Figure& figure : plan::figures()) {
     std::string wanted = units::fixed(figure.of(tern_8().plan), figure.decimals);
-    if (!figure.unit.empty()) wanted += " " + std::string(figure.unit);
+    if (!figure.unit.empty()) wanted += fmt::format(" {}", figure.unit);
     EXPECT_NE(text.find(wanted), std::string::npos) << figure.key << " " << wanted;
   }
 }
@@ -189,6 +190,16 @@ TEST(BatchSheet, shows_every_step_finding_ledger_entry_and_cost) {
   for (const plan::CostLine& cost : tern_8().plan.uses.costs) {
     EXPECT_NE(text.find(units::fixed(cost.amount, 2)), std::string::npos) << cost.what;
   }
+}
+
+TEST(BatchSheet, counts_the_ledger_in_proof_gallons_where_units_are_of_the_us) {
+  EXPECT_EQ(tern_8().sheet().find("proof gallon"), std::string::npos);
+  const std::string text = read_aloud(tern_8().sheet(System::us, Paper::letter));
+  const auto in =
+      spirit::PureAlcohol::litres(tern_8().plan.ledger.total(plan::Flow::in).litres());
+  EXPECT_NE(text.find("in US proof gallons"), std::string::npos);
+  EXPECT_NE(text.find(units::fixed(spirit::proof_gallons(in).gallons(), 2)), std::string::npos);
+  EXPECT_NE(text.find("27 CFR 30.11"), std::string::npos);
 }
 
 TEST(BatchSheet, has_a_row_to_fill_in_for_each_strip_and_each_jar) {

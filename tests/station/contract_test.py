@@ -3,9 +3,11 @@
 The real program, with the invented house in it, is asked every call that the contract names;
 each answer's status is one that stands there and its body holds by the schema. Requests are the
 contract's own examples, or filled in here from the house. A call that nobody asks is a failure,
-so a new one brings its question along.
+so a new one brings its question along. Each body that is answered is then spoilt at every key, and
+what is refused of it names field and what is accepted.
 """
 
+import copy
 import json
 import pathlib
 import subprocess
@@ -130,12 +132,14 @@ def questions(house):
     yield get("/journal")
     yield get("/events")
     for pattern in ("/batches/{batch}", "/batches/{batch}/entries", "/batches/{batch}/plan",
-                    "/batches/{batch}/sheet", "/batches/{batch}/ferment"):
+                    "/batches/{batch}/sheet", "/batches/{batch}/ferment",
+                    "/batches/{batch}/wood"):
         yield get(pattern, batch=batch)
         yield get(pattern, batch=nobody)
         yield get(pattern, batch="nonsense")
     yield "/batches/{batch}/plan", "GET", f"/batches/{batch}/plan?members=20", None, ""
     yield "/batches/{batch}/plan", "GET", f"/batches/{batch}/plan?members=many", None, ""
+    yield get("/batches/{batch}/wood", batch=matured)
     for pattern in ("/runs/{run}/forecast", "/runs/{run}/cuts"):
         yield get(pattern, run=run)
         yield get(pattern, run=cut["entry"])
@@ -159,6 +163,7 @@ def questions(house):
         yield post(pattern, example[pattern])
         yield post(pattern, {})
     yield post("/gauge", {"reading": 73.1, "scale": "percent_vol", "at_C": 29, "volume_L": 2})
+    yield post("/gauge", {"reading": 47.1, "scale": "percent_vol", "at_C": 20, "residue_g_L": 4.6})
     yield post("/gravity", {"reading": 6.2, "scale": "brix", "at_C": 20,
                             "original_specific_gravity": 1.06})
     yield post("/blend", {"parts": [{"volume_L_20C": 1, "strength_percent_vol": 70},
@@ -179,18 +184,63 @@ def questions(house):
     yield "/devices/{id}", "DELETE", "/devices/nobody", None, ""
 
 
+def places(body, place=()):
+    """The way to every key of a body; of a list, to its first item."""
+    for key in (body if isinstance(body, dict) else range(min(len(body), 1))):
+        yield place + (key,)
+        if isinstance(body[key], (dict, list)):
+            yield from places(body[key], place + (key,))
+
+
+def spoilt(body):
+    """The body with one key gone, unknown, of another kind or far too large, at every place."""
+    for place in places(body):
+        for value in ("gone", None, "x", "", -1, 1e308, [], {}, {"unknown": 1}, ["x"] * 1001):
+            wrong = copy.deepcopy(body)
+            at = wrong
+            for key in place[:-1]:
+                at = at[key]
+            if value == "gone":
+                del at[place[-1]]
+            else:
+                at[place[-1]] = value
+            yield f"{place} {str(value)[:20]}", wrong
+    yield "an unknown key", dict(body, unknown=1)
+
+
+def refuse(house, answered):
+    """The spoilt bodies of each call; how many."""
+    count = 0
+    for pattern, good in answered.items():
+        for name, body in spoilt(good):
+            count += 1
+            status, headers, answer = house.ask("POST", "/api/v1" + pattern, body)
+            hold(f"POST {pattern}, {name}", pattern, "POST", status, headers, answer)
+            if status != 422:
+                continue
+            told = json.loads(answer)
+            if not told["detail"].endswith(".") or not all(
+                    fault["field"] and fault["accepted"] for fault in told["errors"]):
+                FAULTS.append(f"POST {pattern}, {name}: no sentence of a field: {answer[:300]!r}")
+    return count
+
+
 def main():
     asked = set()
+    answered = {}  # the first body of each call that was
     count = 0
     with House() as house:
         for pattern, method, path, body, kind in list(questions(house)):
             status, headers, answer = house.ask(method, "/api/v1" + path, body, kind)
+            if status in (200, 201) and isinstance(body, dict) and body:
+                answered.setdefault(pattern, body)
             asked.add((pattern, method.lower()))
             count += 1
             if pattern not in DOCUMENT["paths"] or method.lower() not in DOCUMENT["paths"][pattern]:
                 FAULTS.append(f"{method} {pattern}: not in the contract")
                 continue
             hold(f"{method} {path}", pattern, method, status, headers, answer)
+        count += refuse(house, answered)
     for pattern, operations in DOCUMENT["paths"].items():
         for method in operations:
             if method in ("get", "post", "delete") and (pattern, method) not in asked:

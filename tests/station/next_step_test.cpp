@@ -141,6 +141,101 @@ TEST_F(Next, StripsFollowEachOtherByThePlanAndThenTheSpiritRun) {
   EXPECT_TRUE(after.due);
 }
 
+// ---- jars, cut, bottles: by the record alone, a batch without a plan ------------------------
+
+class AfterTheRun : public Next {
+ protected:
+  /// low wines of one strip, and a spirit run of some of them, its one jar gauged.
+  Id run_of(double low_wines_L, double charged_L) {
+    const Id strip = book.tell(10, RunBegun{RunKind::strip,
+                                            litres_at_20C(26),
+                                            percent_at_20C(9),
+                                            {},
+                                            units::Volume::litres(26),
+                                            {}});
+    const Id low =
+        book.tell(300, RunEnded{strip, litres_at_20C(low_wines_L), percent_at_20C(28), {}, {}});
+    const Id run =
+        book.tell(400, RunBegun{RunKind::spirit,
+                                litres_at_20C(charged_L),
+                                {},
+                                {{{low, LotKind::low_wines}, units::Volume::litres(charged_L)}},
+                                {},
+                                {}});
+    book.tell(700, RunEnded{run, {}, {}, {}, {}});
+    book.tell(1440, JarGauged{run, 1, litres_at_20C(2), percent_at_20C(65)});
+    return run;
+  }
+  LotName cut(const Id& run) {
+    JarPoured all;
+    all.jar = 1;
+    all.hearts = units::Volume::litres(2);
+    return {book.tell(1500, JarsAllotted{run, {all}}), LotKind::hearts};
+  }
+  LotName reduce(const LotName& hearts, double litres) {
+    return {book.tell(1600, LotMade{"at 43",
+                                    {{hearts, units::Volume::litres(litres)}},
+                                    units::Mass::kilograms(1),
+                                    {},
+                                    {}}),
+            LotKind::spirit};
+  }
+  void bottle(const LotName& lot, double litres) {
+    const int count = static_cast<int>(litres / 0.5);
+    book.tell(1700 + litres, Bottled{{lot, units::Volume::litres(litres)},
+                                     count,
+                                     units::Volume::litres(0.5),
+                                     units::VolumeStrength::percent(43)});
+  }
+};
+
+TEST_F(AfterTheRun, ASecondSpiritRunIsNamedWhileTheJarsOfTheFirstWait) {
+  run_of(20, 12);
+  const NextStep jars = next();
+  EXPECT_EQ(jars.stage, Stage::jars);
+  EXPECT_EQ(jars.what, "Gauge and cut the jars; spirit run 2 can begin meanwhile");
+}
+
+TEST_F(AfterTheRun, AndAlsoOnceTheyAreCut) {
+  cut(run_of(20, 12));
+  EXPECT_EQ(next().what, "Reduce the hearts; spirit run 2 can begin meanwhile");
+}
+
+TEST_F(AfterTheRun, ARestOfLowWinesIsNoRun) {
+  run_of(13, 12);
+  EXPECT_EQ(next().what, "Gauge and cut the jars");
+}
+
+// Once "Reduce to bottling strength, and bottle", overdue for good.
+TEST_F(AfterTheRun, ARestUnderABottleIsKeptBackAndTheBatchDone) {
+  const LotName spirit = reduce(cut(run_of(12, 12)), 2);
+  EXPECT_EQ(next().what, "Lay on wood, or bottle");
+  bottle(spirit, 2.5);
+  const NextStep end = next();
+  EXPECT_THAT(end.what,
+              testing::MatchesRegex("In bottles, 0\\.4. L kept back: close the batch.*"));
+  EXPECT_EQ(end.standing, NextStanding::done);
+  EXPECT_FALSE(end.due);
+}
+
+TEST_F(AfterTheRun, ARestOfABottleOrMoreWaitsButIsNeverOverdue) {
+  const LotName spirit = reduce(cut(run_of(12, 12)), 2);
+  bottle(spirit, 1.5);
+  const NextStep end = next();
+  EXPECT_THAT(end.what, testing::MatchesRegex("In bottles, 1\\.4. L kept back.*"));
+  EXPECT_EQ(end.standing, NextStanding::waits);
+  EXPECT_EQ(end.stage, Stage::bottle);
+  EXPECT_FALSE(end.due);
+  EXPECT_FALSE(end.late_after);
+}
+
+TEST_F(AfterTheRun, HeartsOfWhichSomeWereKeptBackAreNotReducedForEver) {
+  const LotName spirit = reduce(cut(run_of(12, 12)), 1.9);
+  EXPECT_EQ(next().what, "Lay on wood, or bottle");
+  bottle(spirit, 2.5);
+  EXPECT_EQ(next().standing, NextStanding::done);
+}
+
 TEST_F(Next, TheInventedHouseKnowsWhatComesNext) {
   const NextStep tern_8 = next_step(demo_house(), demo_batch("Tern 8"), &made(), nullptr);
   EXPECT_EQ(tern_8.standing, NextStanding::now);

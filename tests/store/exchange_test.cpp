@@ -2,11 +2,15 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
+#include <csignal>
 #include <fstream>
+#include <functional>
 #include <sstream>
 
 #include "store/backup.hpp"
+#include "store/durable_file.hpp"
 #include "store/entries.hpp"
 #include "store/house.hpp"
 #include "store/sqlite/database.hpp"
@@ -143,6 +147,55 @@ TEST_F(ExchangeTest, ABackupOfARunningHouseIsOneFileAndRestoresToTheSame) {
   EXPECT_EQ(other_.attachments().find(name), photograph);
   EXPECT_THROW(restore(file, other_), base::InputError);  // no longer empty
   EXPECT_THROW(back_up(house_, file), base::InputError);  // never written over
+}
+
+// No file may grow beyond so many bytes while it lives, as on a disk that takes no more.
+class NoRoom {
+ public:
+  explicit NoRoom(rlim_t bytes) {
+    getrlimit(RLIMIT_FSIZE, &before_);
+    const rlimit small{bytes, before_.rlim_max};
+    setrlimit(RLIMIT_FSIZE, &small);
+    signal_ = std::signal(SIGXFSZ, SIG_IGN);
+  }
+  ~NoRoom() {
+    setrlimit(RLIMIT_FSIZE, &before_);
+    std::signal(SIGXFSZ, signal_);
+  }
+  NoRoom(const NoRoom&) = delete;
+  NoRoom& operator=(const NoRoom&) = delete;
+
+ private:
+  rlimit before_{};
+  void (*signal_)(int) = nullptr;
+};
+
+std::string trouble_of(const std::function<void()>& work) {
+  const NoRoom none(10'000);
+  try {
+    work();
+  } catch (const Trouble& trouble) {
+    return trouble.what();
+  }
+  return "";
+}
+
+TEST_F(ExchangeTest, AFileThatCannotBeWrittenIsToldByItsNameAndWhy) {
+  fill();
+  const auto file = folder_ / "text";
+  EXPECT_EQ(trouble_of([&] { export_file(house_.journal(), file); }),
+            file.string() + " cannot be written: File too large");
+  EXPECT_FALSE(std::filesystem::exists(file));
+  const auto backup = folder_ / "backup";
+  EXPECT_EQ(trouble_of([&] { back_up(house_, backup); }),
+            backup.string() + " cannot be written: its disk does not answer as it should");
+  EXPECT_FALSE(std::filesystem::exists(backup));
+}
+
+TEST_F(ExchangeTest, AFullDiskIsThatOfTheFileWhichIsWritten) {
+  const Trouble full = disk_full("/mnt/stick/backup", "");
+  EXPECT_EQ(full.kind(), Trouble::Kind::full);
+  EXPECT_STREQ(full.what(), "the disk is full; /mnt/stick/backup is not written");
 }
 
 TEST_F(ExchangeTest, ABackupHoldsNoDevice) {

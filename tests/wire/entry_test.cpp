@@ -183,10 +183,9 @@ TEST(EntryFaults, AllAreToldWithPathValueAndWhatIsAccepted) {
 }
 
 TEST(EntryFaults, AnUnknownKeyNamesTheNearest) {
-  EXPECT_THAT(
-      faults_in("mash temperature", R"({"temperature_C":66,"temperatur_C":1})"),
-      ElementsAre(
-          "entry.body.temperatur_C | an unknown key | did you mean \"temperature_C\"?"));
+  EXPECT_THAT(faults_in("mash temperature", R"({"temperature_C":66,"temperatur_C":1})"),
+              ElementsAre("entry.body.temperatur_C | an unknown key | did you mean "
+                          "\"temperature_C\"? Accepted are the keys temperature_C"));
   EXPECT_THAT(faults_in("batch closed", R"({"x":1})"), ElementsAre(HasSubstr("entry.body.x")));
 }
 

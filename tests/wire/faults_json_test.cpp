@@ -4,6 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/unknown_key.hpp"
+
 namespace lynearm::wire {
 namespace {
 
@@ -19,6 +21,17 @@ TEST(FaultsJson, eachFaultIsAnEntryWithWhatIsKnownOfIt) {
      "line": 12, "column": 9},
     {"field": "name", "accepted": "a name"}])");
   EXPECT_EQ(document["errors"], expected);
+}
+
+// Once it read: "an unknown key" was given; accepted: did you mean …
+TEST(FaultsJson, aKeyThatIsNotKnownHasASentenceAndNoValue) {
+  const base::InputError error({{"mash.tiem", std::string(base::unknown_key),
+                                 base::accepted_keys("tiem", {"time"}), "r.toml", 4, 1}});
+  const Json one = Json::parse(faults_json(error))["errors"][0];
+  EXPECT_FALSE(one.contains("value"));
+  EXPECT_EQ(one["sentence"],
+            "This key is not known here; did you mean \"time\"? Accepted are the keys time.");
+  EXPECT_EQ(one["line"], 4);
 }
 
 // RFC 9457 (2023), section 3.1: type, title and detail are strings, status a number; further

@@ -115,6 +115,21 @@ TEST_F(HouseJson, ALotCarriesItsReasonsAndIsToldInProofGallonsAsWell) {
   }
 }
 
+// Two samples were both named "sample", and a page that lists inputs by their names broke.
+TEST_F(HouseJson, InputsOfAReasonAreToldApartByTheirNames) {
+  const Id brought = book.tell(
+      5, LotBrought{"spirit of before", LotKind::spirit, litres_at_20C(2), percent_at_20C(60)});
+  for (const double at : {6.0, 7.0}) {
+    book.tell(
+        at, LotTaken{{brought, LotKind::spirit}, units::Volume::litres(0.1), Gone::sample, ""});
+  }
+  house = fold(book.entries);
+  const json inputs = json::parse(lots_json(house))["lots"][0]["why"]["inputs"];
+  ASSERT_EQ(inputs.size(), 3U);
+  EXPECT_EQ(inputs[1]["name"], "sample");
+  EXPECT_EQ(inputs[2]["name"], "sample (2)");
+}
+
 TEST_F(HouseJson, AStepOfTheAccountCarriesItsReasons) {
   RunBegun begun;
   begun.kind = RunKind::strip;
@@ -125,6 +140,11 @@ TEST_F(HouseJson, AStepOfTheAccountCarriesItsReasons) {
   const json step = batch()["account"][0];
   EXPECT_NEAR(step["in"]["proof_gallons"].get<double>(), 1.8 * 0.525817, 2e-6);
   EXPECT_NEAR(step["unaccounted"]["proof_gallons"].get<double>(), 0.15 * 0.525817, 2e-5);
+  const auto same = [](const json& pure) {
+    return pure["standard_proof_gallons"].get<double>() / pure["standard_L_20C"].get<double>();
+  };
+  EXPECT_NEAR(same(step["in"]), 0.525817, 1e-6);
+  EXPECT_NEAR(same(step["unaccounted"]), 0.525817, 1e-6);
   EXPECT_EQ(step["why"]["inputs"][0]["value"], "1.800 L");
   EXPECT_EQ(step["why"]["inputs"][1]["value"], "1.650 L");
 }

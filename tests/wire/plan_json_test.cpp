@@ -75,19 +75,20 @@ TEST(PlanJson, whatIsAbsentIsAnAbsentKeyAndNeverNull) {
 
 // A key's unit is what stands after the last figure of speech: "spout_percent_vol".
 bool names_its_unit(const std::string& key) {
-  static const std::vector<std::string> units = {"_kg",        "_g",
-                                                 "_mL",        "_L",
-                                                 "_L_20C",     "_C",
-                                                 "_K",         "_min",
-                                                 "_h",         "_days",
-                                                 "_years",     "_percent_vol",
-                                                 "_fraction",  "_ratio",
-                                                 "_kWh",       "_kW",
-                                                 "_kPa",       "_L_per_min",
-                                                 "_L_per_h",   "_m3_per_h",
-                                                 "_g_per_L",   "_mg_per_L",
-                                                 "_cm2_per_L", "_lintner",
-                                                 "_plato",     "_pure_alcohol_L"};
+  static const std::vector<std::string> units = {"_kg",          "_g",
+                                                 "_mL",          "_L",
+                                                 "_L_20C",       "_C",
+                                                 "_K",           "_min",
+                                                 "_h",           "_days",
+                                                 "_years",       "_percent_vol",
+                                                 "_fraction",    "_ratio",
+                                                 "_kWh",         "_kW",
+                                                 "_kPa",         "_L_per_min",
+                                                 "_L_per_h",     "_m3_per_h",
+                                                 "_g_per_L",     "_mg_per_L",
+                                                 "_cm2_per_L",   "_lintner",
+                                                 "_plato",       "_pure_alcohol_L",
+                                                 "proof_gallons"};
   return std::any_of(units.begin(), units.end(),
                      [&](const std::string& unit) { return key.ends_with(unit); });
 }
@@ -134,6 +135,9 @@ TEST(PlanJson, theLedgerSumsToItsTotalsAndCloses) {
     double sum_of_sizes = 0.0;
     for (const Json& entry : ledger["entries"]) {
       const double litres = entry["pure_alcohol_L"].get<double>();
+      // 27 CFR 30.11 by way of a litre of pure alcohol, 0.525817 proof gallons (account.hpp).
+      EXPECT_NEAR(entry["proof_gallons"].get<double>(), litres * 0.525817,
+                  1e-6 * std::abs(litres) + 1e-11);
       sums[entry["flow"]] += litres;
       sum_of_sizes += std::abs(litres);
     }

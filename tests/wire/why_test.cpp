@@ -1,12 +1,17 @@
-// Every answer of the gauge carries its inputs, model, source and what its band is made of.
+// Every answer of the gauge, of cuts and of a followed run carries its inputs, model, source
+// and what its band is made of.
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "spirit/gauging.hpp"
 #include "spirit/lot.hpp"
+#include "still/estimated_loads.hpp"
+#include "still/propose_cut.hpp"
 #include "wire/answer.hpp"
 #include "wire/ask.hpp"
+#include "wire/run_forecast.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -62,6 +67,72 @@ TEST(Why, AGravityTellsItsYieldWhereAlcoholIsImplied) {
       asked, {units::SpecificGravity::ratio(1.0), units::Plato::degrees(0), std::nullopt}));
   expect_whole(told["why"]);
   EXPECT_EQ(told["why"]["inputs"][2]["value"], "1.0600");
+}
+
+ShelfJars three_jars() {
+  ShelfJars shelf;
+  for (const auto& [label, percent] : {std::pair{"1", 74.0}, {"2", 70.0}, {"3", 62.0}}) {
+    still::Jar jar;
+    jar.label = label;
+    jar.volume = units::Volume::litres(0.5);
+    jar.strength = units::VolumeStrength::percent(percent);
+    shelf.jars.push_back(std::move(jar));
+    shelf.numbers.push_back(static_cast<int>(shelf.jars.size()));
+  }
+  shelf.jars[2].fault = 4.0;
+  shelf.jars = still::fill_loads(std::move(shelf.jars)).jars;
+  shelf.alcohol_left = units::Share::percent(7.0);
+  return shelf;
+}
+
+TEST(Why, JarsPouredTellEachJarAndWhereItGoes) {
+  const ShelfJars shelf = three_jars();
+  const auto mL = [](double v) { return units::Volume::millilitres(v); };
+  const still::Allotment parts = {
+      {mL(500), {}, {}, {}}, {{}, mL(400), mL(100), {}}, {{}, {}, {}, mL(500)}};
+  const json told =
+      json::parse(poured_json(shelf, {parts, still::evaluate(shelf.jars, parts)}));
+  expect_whole(told["why"]);
+  EXPECT_EQ(told["why"]["inputs"][1]["name"], "Jar 2");
+  EXPECT_EQ(told["why"]["inputs"][1]["value"],
+            "0.500 L at 70.0 %vol; 400 mL to the hearts, 100 mL to the feints");
+  EXPECT_EQ(told["why"]["inputs"][3]["value"],
+            "7 % of the charge's alcohol, by the strengths of the first and the last jar");
+  EXPECT_NEAR(told["hearts"]["volume_L_20C"].get<double>(), 0.4, 1e-9);
+}
+
+TEST(Why, ProposalsTellWhatIsWishedAndEachItsJars) {
+  const ShelfJars shelf = three_jars();
+  const still::Purpose& clean = still::purpose("clean");
+  still::Wishes wishes;
+  wishes.weights = clean.weights;
+  const json told = json::parse(cuts_json(shelf, clean, still::propose(shelf.jars, wishes)));
+  expect_whole(told["why"]);
+  EXPECT_EQ(told["why"]["inputs"][0]["value"], std::string(clean.words));
+  EXPECT_EQ(told["why"]["inputs"][2]["value"], "jar 3: 4; 0 nothing found, 10 spoiled");
+  ASSERT_FALSE(told["alternatives"].empty());
+  for (const json& one : told["alternatives"]) expect_whole(one["poured"]["why"]);
+}
+
+TEST(Why, AForecastTellsItsReadingsAndWhatTheyTaughtOfTheStill) {
+  RunForecast run;
+  run.readings = {journal::Id{}, journal::Id{}};
+  run.crowded = 1;
+  run.doubts.push_back({});
+  run.now.at = units::Duration::minutes(132.0);
+  run.constants = {{still::Constant::head_loss, 2.05, 0.2, 2.4, 0.9},
+                   {still::Constant::pot_loss, 3.0, 0.5, 3.0, 0.5}};
+  const json told = json::parse(run_forecast_json(run));
+  expect_whole(told["why"]);
+  const json inputs = told["why"]["inputs"];
+  EXPECT_EQ(
+      inputs[0]["value"],
+      "2, 1 not weighed in full beside others of the same minute, figures not believed: 1");
+  EXPECT_EQ(inputs[1]["value"], "132 min of the run");
+  const still::LearntWords head = still::words(run.constants[0]);
+  EXPECT_EQ(inputs[2]["name"], "head loss");
+  EXPECT_EQ(inputs[2]["value"], head.now + "; " + head.before + " by kit and charge alone");
+  EXPECT_EQ(inputs[3]["value"], still::words(run.constants[1]).now + ", by kit and charge");
 }
 
 }  // namespace

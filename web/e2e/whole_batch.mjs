@@ -452,6 +452,7 @@ export const wholeBatch = (size) =>
       const volume = (hearts.left.pure_alcohol_L_20C / 55) * 100;
       await me.fill('Volume', volume.toFixed(2));
       await me.fill('Alcoholmeter reads', '55.0');
+      await me.tap('Poured in as planned');
       await me.tap('Keep the lot');
       await me.sees('Kept: Tern 9 at 55.');
       await me.saved();
@@ -500,6 +501,7 @@ export const wholeBatch = (size) =>
       await me.tap(/^All of/);
       await me.fill(/^Down to/, '45');
       await me.sees(/of water/);
+      await me.tap('Poured in as planned');
       await me.tap('Keep the lot');
       await me.sees('Kept: Tern 9 at 45.');
       await goOn(3 * DAY);

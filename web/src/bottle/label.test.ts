@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Lot } from '../data/answers';
-import { bottlesOf, drawn, labelOf, lotMark } from './label';
+import type { LabelRule, Lot } from '../data/answers';
+import { bottlesOf, drawn, labelOf, lotMark, toleratedBy, wasOnWood } from './label';
 
 const lot = {
   entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
@@ -14,10 +14,35 @@ test('a label tells strength, volume, lot and day', () => {
     strength: '48.0 % vol',
     volume: '500 mL',
     lot: 'F49A0DBF',
-    filled: '2026-10-13',
+    filled: '13 October 2026',
   });
   expect(lotMark(lot)).toHaveLength(8);
   expect(labelOf({ ...lot, bottles: undefined } as unknown as Lot, 'x')).toBeUndefined();
+});
+
+test('a stated strength is held against the true one by the rule', () => {
+  const rule = {
+    jurisdiction: 'Here',
+    document: 'Rule',
+    place: '4',
+    standing: 'from memory',
+    within_percent_vol: 0.3,
+  } as LabelRule;
+  expect(labelOf(lot, 'x', 48.2)?.strength).toBe('48.2 % vol');
+  expect(toleratedBy(rule, 48.3, 48)).toMatchObject({ keeps: true });
+  expect(toleratedBy(rule, 48.3, 48).says).toMatch(/^Here: 0\.30 over the true 48\.00 %vol/);
+  expect(toleratedBy(rule, 47.6, 48)).toMatchObject({ keeps: false });
+});
+
+test('a spirit lay on wood when it or what it came from did', () => {
+  const made = (entry: string, parents: string[], wood?: object) =>
+    ({
+      lot: { entry, kind: 'spirit' },
+      parents: parents.map((p) => ({ entry: p, kind: 'spirit' })),
+      wood,
+    }) as unknown as Lot;
+  const all = [made('a', []), made('b', ['a'], { in: 'staves' }), made('c', ['b'])];
+  expect(all.map((one) => wasOnWood(one, all))).toEqual([false, true, true]);
 });
 
 test('so many whole bottles come out of a volume', () => {

@@ -66,6 +66,7 @@ test('the laptop shows a code and shuts a phone out', async () => {
   await userEvent.click(await screen.findByRole('button', { name: 'Show a code' }));
   expect((await screen.findByRole('img')).getAttribute('src')).toBe('blob:picture');
   expect(screen.getByText('http://192.0.2.7:8080/pair#abc')).toBeTruthy();
+  expect(screen.getByText(/It opens once, within five minutes\./)).toBeTruthy();
   await userEvent.click(screen.getByRole('button', { name: 'Shut out Still phone' }));
   expect(remove).toHaveBeenCalledWith('/devices/p');
   expect(screen.queryByRole('button', { name: 'Shut out The laptop' })).toBeNull();
@@ -83,4 +84,17 @@ test('a phone may shut out only itself, and shows no code', async () => {
   expect(await screen.findByRole('button', { name: 'Shut out Still phone' })).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Shut out Other phone' })).toBeNull();
   expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
+});
+
+test('a house for its own machine alone says how it is opened, and offers no code again', async () => {
+  vi.spyOn(bench.api, 'get').mockResolvedValue({ devices: [{ ...laptop, this_one: true }] });
+  vi.spyOn(bench.api, 'post').mockRejectedValue(
+    new Problem({ title: 'The house is not open to the LAN', status: 409, detail: 'With --lan.' }),
+  );
+  render(Devices);
+  expect(await screen.findByText(/has to be started with --lan/)).toBeTruthy();
+  await userEvent.click(await screen.findByRole('button', { name: 'Show a code' }));
+  expect(await screen.findByText(/started for this machine alone/)).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
+  expect(screen.queryByText(/Not done/)).toBeNull();
 });

@@ -1,7 +1,17 @@
 import { expect, test } from 'vitest';
-import type { Run } from '../data/answers';
+import type { Lot, Poured, Run } from '../data/answers';
 import { sweep } from '../parts/shelf_allotment';
-import { allotmentOf, fromGlass, jarsNamed, pouredOf, shelfOf, taken } from './shelf_view';
+import {
+  allotmentOf,
+  fromGlass,
+  jarsNamed,
+  missing,
+  newToFeints,
+  pouredOf,
+  shelfOf,
+  taken,
+  usedBeyond,
+} from './shelf_view';
 
 const told = { entry: 'x', at: '2026-10-09T09:00:00Z' };
 const lot = (volume_L_20C: number, strength_percent_vol: number) => ({
@@ -107,4 +117,39 @@ test('the glass can be scaled to less, and an empty glass is none', () => {
 test('jars are named in spans', () => {
   expect(jarsNamed([4])).toBe('Jar 4');
   expect(jarsNamed([1, 2, 3, 7, 9, 10])).toBe('Jars 1 to 3, 7, 9, 10');
+});
+
+test('the trial in the glass tells first which jars it gives to the feints', () => {
+  const before = sweep(shelfOf(run, undefined), '6', '10', 'hearts');
+  const made = fromGlass(before, { '6': 30, '7': 15 })!;
+  expect(newToFeints(before, made.jars)).toEqual({ whole: [9, 10], rest: [7] });
+});
+
+test('a cut says what it lacks', () => {
+  const shelf = shelfOf(run, undefined);
+  expect(missing(shelf)).toBe('No hearts yet, and jar 10 is not gauged: gauge first.');
+  expect(missing(sweep(shelf, '6', '7', 'hearts'))).toBeUndefined();
+  const gauged = shelf.slice(0, 3);
+  expect(missing(gauged)).toMatch(/^Nothing is allotted yet/);
+  expect(missing(sweep(gauged, '6', '9', 'feints'))).toBeUndefined();
+  expect(missing(shelf.slice(3))).toMatch(/^No jar is gauged/);
+});
+
+test('a cut whose hearts are used up is not corrected, nor cut under what was used', () => {
+  const cut = { ...run, allotted: { entry: 'cut', at: '2026-10-09T09:00:00Z' } };
+  const hearts = (left_L: number, used = true) =>
+    ({
+      lot: { entry: 'cut', kind: 'hearts' },
+      made: lot(0.9, 74),
+      left: lot(left_L, 74),
+      uses: used ? [{ where: 'reduce' }] : [],
+    }) as unknown as Lot;
+  const pour = (hearts_L: number) => ({ hearts: lot(hearts_L, 74) }) as unknown as Poured;
+  expect(usedBeyond(cut, [hearts(0)], undefined, 'metric')).toBe(
+    'The hearts of this cut are used up: it can no longer be corrected.',
+  );
+  expect(usedBeyond(cut, [hearts(0.3)], pour(0.7), 'metric')).toBeUndefined();
+  expect(usedBeyond(cut, [hearts(0.3)], pour(0.5), 'metric')).toMatch(/^Of the hearts 0\.60.L is/);
+  expect(usedBeyond(cut, [hearts(0.9, false)], pour(0.1), 'metric')).toBeUndefined();
+  expect(usedBeyond(run, [hearts(0)], undefined, 'metric')).toBeUndefined();
 });

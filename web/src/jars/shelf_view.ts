@@ -1,6 +1,7 @@
 // The shelf made from a run, and an allotment made into what the journal keeps. Pure. Volumes are at
 // 20 °C; strengths of blends are the house's to tell.
-import type { Batch, JarPoured, Run } from '../data/answers';
+import type { Batch, JarPoured, Lot, Poured, Run } from '../data/answers';
+import { quantity, type Units } from '../data/units';
 import { split, wholly, type Jar, type Parts } from '../parts/shelf_allotment';
 
 export type Allotment = Readonly<Record<string, Parts>>; // by jar number
@@ -106,6 +107,65 @@ export function fromGlass(
     scale,
     jars: jars.map((jar) => split(jar, 'hearts', (glass[jar.id] ?? 0) * scale, 'feints')),
   };
+}
+
+/** Jars that give something to the feints which they did not before: wholly, or what is left of them. */
+export function newToFeints(
+  before: readonly Jar[],
+  after: readonly Jar[],
+): { whole: number[]; rest: number[] } {
+  const had = new Map(before.map((jar) => [jar.id, jar.parts.feints]));
+  const more = after.filter((jar) => jar.parts.feints > (had.get(jar.id) ?? 0) + 0.5);
+  const all = (jar: Jar) => jar.parts.feints > jar.volume_mL - 0.5;
+  return {
+    whole: more.filter(all).map((jar) => Number(jar.name)),
+    rest: more.filter((jar) => !all(jar)).map((jar) => Number(jar.name)),
+  };
+}
+
+/** Why the shelf cannot be made a cut yet; undefined when it can. */
+export function missing(jars: readonly Jar[]): string | undefined {
+  const ungauged = jars.filter((jar) => jar.strength === undefined);
+  const gauged = gaugedJars(jars);
+  if (gauged.length === 0) return 'No jar is gauged yet: a cut is made of gauged jars.';
+  const has = (lot: keyof Parts) => gauged.some((jar) => jar.parts[lot] > 0);
+  if (has('hearts')) return undefined;
+  if (ungauged.length > 0)
+    return `No hearts yet, and ${jarsNamed(ungauged.map((j) => Number(j.name))).toLowerCase()} ${
+      ungauged.length === 1 ? 'is' : 'are'
+    } not gauged: gauge first.`;
+  if (!has('foreshots') && !has('feints'))
+    return 'Nothing is allotted yet: pick a lot, then tap or sweep its jars.';
+  return undefined;
+}
+
+/** Of a lot so little is left that it counts as used up, and so much is a rounding. */
+const CLINGS_L = 0.005;
+
+/**
+ * Why the cut of a run cannot be corrected so: its hearts are used up, or a lot has given more than it
+ * is to hold now. Undefined when it can, also while the house has not told the lots.
+ */
+export function usedBeyond(
+  run: Run,
+  lots: readonly Lot[],
+  poured: Poured | undefined,
+  units: Units,
+): string | undefined {
+  for (const lot of lots) {
+    const { entry, kind } = lot.lot;
+    if (!run.allotted || (entry !== run.allotted.entry && entry !== run.entry)) continue;
+    if (kind !== 'hearts' && kind !== 'foreshots' && kind !== 'feints' && kind !== 'apart')
+      continue;
+    if (lot.uses.length === 0) continue;
+    const name = kind === 'apart' ? 'what was set apart' : `the ${kind}`;
+    if (kind === 'hearts' && lot.left.volume_L_20C < CLINGS_L)
+      return 'The hearts of this cut are used up: it can no longer be corrected.';
+    const used_L = lot.made.volume_L_20C - lot.left.volume_L_20C;
+    if (poured && poured[kind].volume_L_20C < used_L - CLINGS_L)
+      return `Of ${name} ${quantity(used_L, 'L', 2, units)} is used already; accepted: a cut that gives at least so much.`;
+  }
+  return undefined;
 }
 
 /** Those that can be poured: their strength is known. */

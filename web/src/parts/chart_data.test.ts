@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { columnsOf, curveAt, thinned } from './chart_data';
+import {
+  CLOCK_STEPS,
+  clockMarks,
+  columnsOf,
+  countSteps,
+  curveAt,
+  endsOf,
+  thinned,
+} from './chart_data';
 
 const curve = { x: [0, 10, 20], middle: [80, 70, 50], low: [79, 68, 46], high: [81, 72, 54] };
 
@@ -35,4 +43,27 @@ test('thinning keeps the first and the last point', () => {
   const kept = thinned(1000, 15);
   expect(kept).toHaveLength(15);
   expect([kept[0], kept.at(-1)]).toEqual([0, 999]);
+});
+
+test('marks of a clock are whole by the clock on the wall, also where it goes by half hours', () => {
+  const at = (time: string) => Date.parse(`2026-11-26T${time}:00Z`);
+  expect(clockMarks(at('08:53'), at('09:25'), 10 * 60_000, 0)).toEqual(
+    ['09:00', '09:10', '09:20'].map(at),
+  );
+  // 05:30 ahead: 14:00 on the wall is 08:30.
+  expect(clockMarks(at('08:10'), at('10:00'), 3_600_000, -330)).toEqual(['08:30', '09:30'].map(at));
+  expect(CLOCK_STEPS.slice(0, 6).map((ms) => ms / 60_000)).toEqual([1, 2, 5, 10, 15, 30]);
+});
+
+test('days are marked whole, once there are two', () => {
+  expect(Math.min(...countSteps(6))).toBe(1);
+  expect(Math.min(...countSteps(0.8))).toBeLessThan(0.5);
+});
+
+test('the axis holds what was measured, with room for its dot', () => {
+  const [low, high] = endsOf(0, 6.4, [0.5, 6.4], 1);
+  expect(low).toBe(0);
+  expect(high).toBeCloseTo(6.592);
+  expect(endsOf(0, 6.4, [3], 1)).toEqual([0, 6.4]);
+  expect(endsOf(2, 2, [2], 1)).toEqual([1.5, 2.5]);
 });

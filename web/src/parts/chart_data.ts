@@ -55,6 +55,55 @@ function bridge(xs: readonly number[], column: (number | null)[]): void {
   }
 }
 
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** Steps between the marks of a clock's axis, in milliseconds. */
+export const CLOCK_STEPS: number[] = [
+  ...[1, 2, 5, 10, 15, 30].map((n) => n * MINUTE),
+  ...[1, 2, 3, 6, 12].map((n) => n * HOUR),
+  ...[1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].map((n) => n * DAY),
+];
+
+/** Steps between the marks of an axis that counts something, such as days: whole where it is long. */
+export const countSteps = (span: number): number[] => [
+  ...(span < 2 ? [0.01, 0.02, 0.05, 0.1, 0.2, 0.5] : []),
+  ...[1, 10, 100, 1000, 10_000].flatMap((n) => [n, 2 * n, 5 * n]),
+];
+
+/**
+ * Moments to mark between two, so many milliseconds apart and whole by the clock on the wall;
+ * `behind_min` is what Date's getTimezoneOffset tells.
+ */
+export function clockMarks(
+  from: number,
+  to: number,
+  step: number,
+  behind_min: number = new Date(from).getTimezoneOffset(),
+): number[] {
+  const behind = behind_min * MINUTE;
+  const first = Math.ceil((from - behind) / step) * step + behind;
+  const marks: number[] = [];
+  for (let at = first; at <= to; at += step) marks.push(at);
+  return marks;
+}
+
+/** The ends of the axis: all that is drawn, with a little room where a point lies at the edge. */
+export function endsOf(
+  low: number,
+  high: number,
+  points: readonly number[],
+  least: number,
+): [number, number] {
+  if (!(high > low)) return [low - least / 2, high + least / 2];
+  const room = 0.03 * (high - low);
+  return [
+    Math.min(low, ...points.map((x) => x - room)),
+    Math.max(high, ...points.map((x) => x + room)),
+  ];
+}
+
 /** At most so many points of the curve, first and last always among them. */
 export function thinned(length: number, most: number): number[] {
   if (length <= most) return Array.from({ length }, (_, i) => i);

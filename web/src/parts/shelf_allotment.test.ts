@@ -4,6 +4,7 @@ import {
   between,
   LOTS,
   lotOf,
+  restOf,
   split,
   sweep,
   totals,
@@ -49,6 +50,17 @@ test('a split jar has two lots and loses no millilitre', () => {
   expect(third.parts).toMatchObject({ hearts: 150, feints: 150, apart: 100 });
   expect(sum(third)).toBeCloseTo(400, 9);
   expect(lotOf(third)).toBeUndefined();
+});
+
+test('of a split it is told where the rest goes, or that it stays', () => {
+  const hearts = { ...jars[0]!, parts: wholly('hearts', 400) };
+  expect(restOf(hearts, 'hearts', 150, 'feints')).toEqual([
+    { lot: 'feints', mL: 250, stays: false },
+  ]);
+  expect(restOf(jars[0]!, 'hearts', 150, 'feints')).toEqual([
+    { lot: 'feints', mL: 250, stays: true },
+  ]);
+  expect(restOf(hearts, 'hearts', 400, 'feints')).toEqual([]);
 });
 
 test('no split gives more than there is, nor less than nothing', () => {

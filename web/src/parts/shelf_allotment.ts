@@ -61,6 +61,21 @@ export function split(jar: Jar, lot: Lot, millilitres: number, rest: Lot): Jar {
   return { ...jar, parts };
 }
 
+/** Where the rest of a jar is when so much of it goes to a lot; `stays` when it was there before. */
+export function restOf(
+  jar: Jar,
+  lot: Lot,
+  millilitres: number,
+  rest: Lot,
+): { lot: Lot; mL: number; stays: boolean }[] {
+  const { parts } = split(jar, lot, millilitres, rest);
+  return LOTS.filter((l) => l !== lot && parts[l] > 0).map((l) => ({
+    lot: l,
+    mL: parts[l],
+    stays: jar.parts[l] > 0,
+  }));
+}
+
 /** What each lot has, in millilitres as they stand in the jars. */
 export function totals(jars: readonly Jar[]): Parts {
   const sum = wholly('hearts', 0);

@@ -157,6 +157,41 @@ test('a doubted reading is kept and not believed, and its correction names it', 
   expect(Date.now() - Date.parse(kept[0]!.at)).toBeGreaterThan(9 * 60_000);
 });
 
+test('from the correction on, the doubt of before is gone, and it is said that it is reckoned anew', async () => {
+  const bench = benchOf(true);
+  const drawn = render(RunLive, { bench, batch: 'b', run: run() });
+  await screen.findByText(/37\.2 at 29\.0.*expected 72\.0–74\.0/);
+  let tell = (_: RunForecast) => undefined as void;
+  Object.assign(bench.api, {
+    get: () => new Promise<RunForecast>((then) => (tell = (told) => then(told))),
+  });
+  const mended = run();
+  Object.assign(mended.readings[1]!, {
+    corrections: 1,
+    spout: { reading: 73.2, scale: 'percent_vol' },
+  });
+  await new Promise((then) => setTimeout(then, 5)); // a correction is later than the question
+  await drawn.rerender({ bench, batch: 'b', run: mended });
+  expect(
+    await screen.findByText(/73\.2.*: corrected; whether it fits is reckoned anew/),
+  ).toBeTruthy();
+  expect(screen.queryByText(/expected 72\.0–74\.0/)).toBeNull();
+  tell({ ...forecast, doubts: [] });
+  await vi.waitFor(() => expect(screen.queryByText(/reckoned anew/)).toBeNull());
+});
+
+test('one doubted reading stands in full, the others behind their count', async () => {
+  const many = run();
+  const bench = benchOf(true);
+  const doubts = ['slip', 'good'].map((entry) => ({ ...forecast.doubts[0]!, entry }));
+  Object.assign(bench.api, { get: () => Promise.resolve({ ...forecast, doubts }) });
+  render(RunLive, { bench, batch: 'b', run: many });
+  expect(await screen.findByText(/^1\s+more reading is kept, not believed$/)).toBeTruthy();
+  const folded = screen.getByText(/73\.1 at 29\.0/, { selector: 'details p' });
+  expect(folded.closest('details')!.open).toBe(false);
+  expect(screen.getByText(/37\.2 at 29\.0/, { selector: 'p' }).closest('details')).toBeNull();
+});
+
 test('the next jar is two taps when it holds what the last one held', async () => {
   render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   await tap('Next jar');

@@ -206,6 +206,7 @@ test('a run that was begun on this device can be worked on before it is at home'
 test('a measure of 100 mL takes so many seconds', () => {
   expect(secondsPer100mL(80)).toBe(75);
   expect(secondsPer100mL(0)).toBeUndefined();
+  expect(secondsPer100mL(0.0135)).toBeUndefined(); // drops, not a pace
   expect(secondsPer100mL(undefined)).toBeUndefined();
 });
 

@@ -297,8 +297,12 @@ export function bodyOf(run: Run, reading: RunReading): Record<string, unknown> {
   return { run: run.entry, ...told };
 }
 
+/** Drops by the minute: under this nobody holds a measure to the spout (common practice, no source). */
+const NEXT_TO_NOTHING_mL_per_min = 2;
+
 /** How long a measure of 100 mL takes to fill: a cue that needs no instrument but a watch. */
 export function secondsPer100mL(flow_mL_per_min: number | undefined): number | undefined {
-  if (flow_mL_per_min === undefined || flow_mL_per_min <= 0) return undefined;
+  if (flow_mL_per_min === undefined || flow_mL_per_min < NEXT_TO_NOTHING_mL_per_min)
+    return undefined;
   return 6000 / flow_mL_per_min;
 }

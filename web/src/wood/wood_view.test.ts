@@ -1,22 +1,55 @@
 import { expect, test } from 'vitest';
-import { samplingOf } from './wood_view';
+import { caskTime, samplingOf, woodText } from './wood_view';
 
 const day = 86_400_000;
+const calendar = [3, 11, 26];
+const drawn = (...days: number[]) => days.map((d) => ({ entry: `s${d}`, day: d, mass_kg: 0.02 }));
 
 test('a sample is due when its day of the calendar has come and it was not drawn', () => {
-  const calendar = [3, 11, 26];
-  expect(samplingOf(0, 2 * day, calendar, 0)).toEqual({
+  expect(samplingOf(0, 2 * day, calendar, [])).toMatchObject({
     days: 2,
     next_day: 3,
     due: false,
     in_ms: day,
-    taken: 0,
   });
   // Not from whole days: on day 2 and 23 hours it is in an hour, as the house says too.
-  expect(samplingOf(0, 2 * day + 82_800_000, calendar, 0)).toMatchObject({
+  expect(samplingOf(0, 2 * day + 82_800_000, calendar, [])).toMatchObject({
     days: 2,
     in_ms: 3_600_000,
   });
-  expect(samplingOf(0, 12 * day, calendar, 1)).toMatchObject({ next_day: 11, due: true });
-  expect(samplingOf(0, 40 * day, calendar, 3)).toMatchObject({ next_day: undefined, due: false });
+  expect(samplingOf(0, 12 * day, calendar, drawn(3.2))).toMatchObject({ next_day: 11, due: true });
+  expect(samplingOf(0, 40 * day, calendar, drawn(3, 11, 26))).toMatchObject({
+    next_day: undefined,
+    due: false,
+  });
+});
+
+test('each day of the calendar tells what was drawn; a sample besides it stands by itself', () => {
+  const rows = samplingOf(0, 12 * day, calendar, drawn(1, 10.7)).rows;
+  expect(rows.map((r) => [r.day, r.standing, r.drawn.length])).toEqual([
+    [undefined, 'drawn', 1],
+    [3, 'not drawn', 0],
+    [11, 'drawn', 1],
+    [26, 'ahead', 0],
+  ]);
+  expect(samplingOf(0, 12 * day, calendar, drawn(3)).rows[1]?.standing).toBe('due');
+});
+
+test('wood is named as in the tables', () => {
+  const tables = {
+    species: [{ id: 'american-oak', name: 'American white oak, Quercus alba' }],
+    toasts: [{ id: 'medium', name: 'Medium toast' }],
+  };
+  const wood = { in: 'staves', species: 'american-oak', toast: 'medium', staves: 4 };
+  expect(woodText(wood, tables)).toBe('American white oak, medium toast, 4 staves');
+  expect(woodText({ in: 'the little cask', species: 'pine' }, tables)).toBe(
+    'pine, the little cask',
+  );
+});
+
+test('the time of a cask is told in days, months or years', () => {
+  expect(caskTime(0.02)).toEqual({ median: expect.closeTo(7.3, 1), unit: 'days' });
+  expect(caskTime(1.5)).toEqual({ median: 18, unit: 'months' });
+  expect(caskTime(8)).toEqual({ median: 8, unit: 'years' });
+  expect(caskTime(undefined).median).toBeUndefined();
 });

@@ -1,23 +1,101 @@
-// When a spirit on wood is to be sampled: days since it was filled, by the plan's calendar. Pure.
+// What lies on wood, for its page: the sampling calendar with what was drawn, the names of wood and
+// toast, and the forecast's curve. Pure.
+import type { Lot, Tables, WoodForecast } from '../data/answers';
+import type { BandCurve } from '../parts/chart_data';
+
 const DAY = 86_400_000;
+/** A sample half a day early is that day's, as the house takes it. */
+const EARLY = 0.5;
+
+export interface Drawn {
+  entry: string;
+  day: number; // since it was laid
+  mass_kg: number;
+}
+
+export interface SampleRow {
+  day: number | undefined; // of the calendar; undefined: drawn besides
+  standing: 'drawn' | 'not drawn' | 'due' | 'ahead';
+  drawn: readonly Drawn[];
+}
 
 export interface Sampling {
   days: number; // on wood
   next_day: number | undefined; // of the calendar, counted from the filling
   due: boolean;
   in_ms: number; // until it is due; below nought when it was
-  taken: number;
+  rows: readonly SampleRow[];
 }
+
+export const samplesOf = (lot: Lot): Drawn[] =>
+  lot.uses
+    .filter((use) => use.where === 'sample')
+    .map((use) => ({
+      entry: use.entry,
+      day: Math.max(0, (Date.parse(use.at) - Date.parse(lot.at)) / DAY),
+      mass_kg: use.mass_kg,
+    }));
 
 export function samplingOf(
   filled_ms: number,
   now_ms: number,
   calendar: readonly number[],
-  taken: number,
+  drawn: readonly Drawn[],
 ): Sampling {
   const on_wood_ms = Math.max(0, now_ms - filled_ms);
-  const next_day = calendar[taken];
+  const last = drawn.reduce((most, one) => Math.max(most, one.day), -Infinity);
+  const next_day = calendar.find((day) => day > last + EARLY);
   const in_ms = (next_day ?? 0) * DAY - on_wood_ms;
   const due = next_day !== undefined && in_ms <= 0;
-  return { days: Math.floor(on_wood_ms / DAY), next_day, due, in_ms, taken };
+  // Each sample belongs to the last day of the calendar that had come.
+  const belongs = (one: Drawn) => calendar.findLast((day) => day <= one.day + EARLY);
+  const besides = drawn.filter((one) => belongs(one) === undefined);
+  const rows: SampleRow[] = [
+    ...besides.map((one) => ({ day: undefined, standing: 'drawn' as const, drawn: [one] })),
+    ...calendar.map((day) => {
+      const of = drawn.filter((one) => belongs(one) === day);
+      const standing =
+        of.length > 0
+          ? ('drawn' as const)
+          : next_day === undefined || day < next_day
+            ? ('not drawn' as const)
+            : day * DAY <= on_wood_ms
+              ? ('due' as const)
+              : ('ahead' as const);
+      return { day, standing, drawn: of };
+    }),
+  ];
+  return { days: Math.floor(on_wood_ms / DAY), next_day, due, in_ms, rows };
+}
+
+type Names = Pick<Tables, 'species' | 'toasts'>;
+const nameIn = (list: readonly { id: string; name: string }[] | undefined, id: string) =>
+  list?.find((one) => one.id === id)?.name ?? id;
+
+/** "American white oak, medium toast, 4 staves": by the names of the tables, without the Latin. */
+export function woodText(wood: NonNullable<Lot['wood']>, tables: Names | undefined): string {
+  const toast = wood.toast && nameIn(tables?.toasts, wood.toast);
+  return [
+    wood.species && nameIn(tables?.species, wood.species).replace(/,.*$/, ''),
+    toast && toast[0]!.toLowerCase() + toast.slice(1),
+    wood.staves && `${wood.staves} ${wood.staves === 1 ? 'stave' : 'staves'}`,
+    wood.in !== 'staves' && wood.in,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** Extract in per cent over days. */
+export const curveOf = (forecast: WoodForecast): BandCurve => ({
+  x: forecast.course.map((point) => point.days),
+  middle: forecast.course.map((point) => 100 * point.extract_fraction.median),
+  low: forecast.course.map((point) => 100 * point.extract_fraction.low),
+  high: forecast.course.map((point) => 100 * point.extract_fraction.high),
+});
+
+/** How long a 200 L cask takes, in the unit that a person would say it in. */
+export function caskTime(years: number | undefined): { median: number | undefined; unit: string } {
+  if (years === undefined) return { median: undefined, unit: 'years' };
+  if (years < 0.25) return { median: years * 365.25, unit: 'days' };
+  return years < 3 ? { median: years * 12, unit: 'months' } : { median: years, unit: 'years' };
 }
