@@ -140,9 +140,13 @@ std::string told(const Asked& asked, const store::House& house, const serve::Ser
 
 // Each thread that shapes a large answer would keep an arena as large as that answer: with
 // sixteen of them, 124 MB were resident where 49 MB do (bench/serve/house_bench.py, two pages).
+// And what a large answer took goes back at once: the thresholds would else grow with it.
 void share_arenas() {
 #ifdef __GLIBC__
+  constexpr int large = 512 * 1024;  // bytes
   mallopt(M_ARENA_MAX, 2);
+  mallopt(M_MMAP_THRESHOLD, large);
+  mallopt(M_TRIM_THRESHOLD, large);
 #endif
 }
 

@@ -128,7 +128,7 @@ PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>&
   }
   if (!faults.empty()) throw base::InputError(std::move(faults));
   still::Outcome outcome = still::evaluate(shelf.jars, allotment);
-  return {std::move(allotment), std::move(outcome)};
+  return {std::move(allotment), outcome};
 }
 
 still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose) {

@@ -74,8 +74,8 @@ void Follower::require_order() const {
     double reached = 0.0, in_order = 0.0;
     for (std::size_t k = 0; k < weights_.size(); ++k) {
       if (weights_[k] <= 0.0) continue;
-      const auto earlier = tracks_[k].when(pair.earlier);
-      const auto later = tracks_[k].when(pair.later);
+      const auto earlier = (*tracks_)[k].when(pair.earlier);
+      const auto later = (*tracks_)[k].when(pair.later);
       if (!later) continue;
       reached += weights_[k];
       if (earlier && (pair.may_meet ? earlier->t_s <= later->t_s : earlier->t_s < later->t_s)) {
@@ -141,7 +141,7 @@ Update Follower::take_quietly(const Reading& reading, const numeric::Executor& e
   const bool fire = reading.power || reading.event;
   const bool rests_longer = fire_.stopped_at && reading.at > latest_;
   const bool outlasted = reading.at > standing_until_ &&
-                         std::any_of(tracks_.begin(), tracks_.end(),
+                         std::any_of(tracks_->begin(), tracks_->end(),
                                      [](const Track& track) { return track.stands(); });
   Update update;
   update.reading = readings_.size();

@@ -12,6 +12,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -99,7 +100,8 @@ class Follower {
   std::vector<Standing> standings_;
   /// Prior over the density it was drawn from: what makes the run, and the instruments.
   std::vector<double> log_run_start_, log_instruments_start_;
-  std::vector<Track> tracks_;  ///< empty: that still cannot be run
+  /// Of each member, never changed: copies share them. Empty: that still cannot be run.
+  std::shared_ptr<const std::vector<Track>> tracks_;
   std::vector<double> weights_;
   /// A standard normal for each, never learnt from: what a member's still will do otherwise
   /// than its constants say.

@@ -58,7 +58,7 @@ std::optional<numeric::Band> Follower::shown_at(Instrument instrument,
   const std::size_t constant = constant_of(instrument);
   for (std::size_t k = 0; k < weights_.size(); ++k) {
     if (weights_[k] <= 0.0) continue;
-    const Expected shown = expected(instrument, tracks_[k].at(at.seconds()), prior_.spread);
+    const Expected shown = expected(instrument, (*tracks_)[k].at(at.seconds()), prior_.spread);
     if (!shown.shows) continue;
     sample.push_back(
         {shown.value(standings_[k][constant]) + shown.width * wander_[k], weights_[k]});
@@ -76,9 +76,9 @@ StillNow Follower::now() const {
   double running = 0.0, standing = 0.0;
   for (std::size_t k = 0; k < weights_.size(); ++k) {
     if (weights_[k] <= 0.0) continue;
-    instants[k] = tracks_[k].at(t);
+    instants[k] = (*tracks_)[k].at(t);
     if (instants[k].runs()) running += weights_[k];
-    if (now.heated && tracks_[k].stands_from(t)) standing += weights_[k];
+    if (now.heated && (*tracks_)[k].stands_from(t)) standing += weights_[k];
   }
   now.nothing_runs = units::Share::fraction(std::fmin(standing, 1.0));
   std::vector<Weighted> sample;
@@ -125,7 +125,7 @@ Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps
   const auto gather = [&](auto figure) {
     sample.clear();
     for (std::size_t k = 0; k < weights_.size(); ++k) {
-      if (weights_[k] > 0.0 && tracks_[k].ever_runs()) {
+      if (weights_[k] > 0.0 && (*tracks_)[k].ever_runs()) {
         sample.push_back({figure(k), weights_[k]});
       }
     }
@@ -135,12 +135,12 @@ Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps
   double begin_s = 0.0, end_s = std::fmax(latest_.seconds(), 60.0), end_mL = 1.0;
   double ever = 0.0;
   for (std::size_t k = 0; k < weights_.size(); ++k) {
-    if (weights_[k] > 0.0 && tracks_[k].ever_runs()) ever += weights_[k];
+    if (weights_[k] > 0.0 && (*tracks_)[k].ever_runs()) ever += weights_[k];
   }
   if (ever > 0.0) {
-    begin_s = gather([this](std::size_t k) { return tracks_[k].begin_s(); }).median;
-    end_s = gather([this](std::size_t k) { return tracks_[k].end_s(); }).median;
-    end_mL = gather([this](std::size_t k) { return tracks_[k].end_mL(); }).median;
+    begin_s = gather([this](std::size_t k) { return (*tracks_)[k].begin_s(); }).median;
+    end_s = gather([this](std::size_t k) { return (*tracks_)[k].end_s(); }).median;
+    end_mL = gather([this](std::size_t k) { return (*tracks_)[k].end_mL(); }).median;
   }
 
   all.by_time.resize(steps + 1);
@@ -154,10 +154,10 @@ Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps
       if (weights_[k] <= 0.0) continue;
       double t = std::lerp(begin_s, end_s, part);
       if (!by_time) {
-        const auto when = tracks_[k].when_collected(end_mL * part);
-        t = when ? when->t_s : tracks_[k].end_s();
+        const auto when = (*tracks_)[k].when_collected(end_mL * part);
+        t = when ? when->t_s : (*tracks_)[k].end_s();
       }
-      const Instant now = tracks_[k].at(t);
+      const Instant now = (*tracks_)[k].at(t);
       // The spirit and the head of a still that stands are nothing to expect.
       if (now.runs()) {
         spout.push_back({now.spout_percent + wander_percent * wander_[k], weights_[k]});
@@ -216,14 +216,14 @@ NextDecision Follower::decide(Decision decision, double wander_mL, const MomentO
   std::vector<double> wander_s, wander_of_mL;
   for (std::size_t k = 0; k < weights_.size(); ++k) {
     if (weights_[k] <= 0.0) continue;
-    const std::optional<Track::Moment> m = when(tracks_[k]);
+    const std::optional<Track::Moment> m = when((*tracks_)[k]);
     if (!m) {
-      if (tracks_[k].stands()) standing += weights_[k];
+      if ((*tracks_)[k].stands()) standing += weights_[k];
       continue;
     }
     reached += weights_[k];
     const double to_go = std::fmax(m->t_s - t, 0.0);
-    const double mL_to_go = std::fmax(m->collected_mL - tracks_[k].at(t).collected_mL, 0.0);
+    const double mL_to_go = std::fmax(m->collected_mL - (*tracks_)[k].at(t).collected_mL, 0.0);
     at_s.push_back({m->t_s, weights_[k]});
     wander_s.push_back(to_go * wander_time * wander_[k]);
     at_mL.push_back({m->collected_mL, weights_[k]});

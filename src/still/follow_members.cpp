@@ -55,11 +55,12 @@ void Follower::run_members(const numeric::Executor& executor) {
     known = std::max(known, std::get<units::Duration>(fire_.steps.back().from));
   }
   standing_until_ = known + stands_for;
-  tracks_.assign(standings_.size(), {});
+  auto tracks = std::make_shared<std::vector<Track>>(standings_.size());
   executor(standings_.size(), [&](std::size_t k) {
     if (beyond_belief(standings_[k])) return;
-    tracks_[k] = run_of(possible_still(prior_, standings_[k]), end);
+    (*tracks)[k] = run_of(possible_still(prior_, standings_[k]), end);
   });
+  tracks_ = std::move(tracks);
 }
 
 // A run to its end. A fire under which nothing more comes over leaves the still standing, which
@@ -104,8 +105,8 @@ void Follower::look(std::size_t i) {
   const Figure& figure = figures_[i];
   shown_[i].assign(standings_.size(), {});
   for (std::size_t k = 0; k < standings_.size(); ++k) {
-    if (tracks_[k].empty()) continue;
-    shown_[i][k] = expected(figure.instrument, tracks_[k].at(figure.at_s), prior_.spread);
+    if ((*tracks_)[k].empty()) continue;
+    shown_[i][k] = expected(figure.instrument, (*tracks_)[k].at(figure.at_s), prior_.spread);
   }
 }
 
@@ -115,7 +116,7 @@ void Follower::weigh(std::size_t i) {
   const std::size_t constant = constant_of(figure.instrument);
   fit_[i].assign(standings_.size(), {});
   for (std::size_t k = 0; k < standings_.size(); ++k) {
-    if (tracks_[k].empty()) continue;
+    if ((*tracks_)[k].empty()) continue;
     fit_[i][k] = fitness(figure, shown_[i][k], standings_[k][constant]);
   }
 }
@@ -132,7 +133,7 @@ void Follower::look_at_all(const numeric::Executor& executor) {
 // The instruments of one member from what its own run makes of their readings. A run is not
 // computed anew for that.
 void Follower::draw_instruments(std::size_t k, const std::vector<double>& count) {
-  if (tracks_[k].empty()) return;
+  if ((*tracks_)[k].empty()) return;
   numeric::Draw draw(seed_ + 0x9e3779b9U * drawn_, k + standings_.size());
   double log_start = 0.0;
   for (std::size_t c = run_constants; c < constant_count; ++c) {
@@ -170,11 +171,11 @@ std::vector<double> Follower::log_likelihoods() const {
   const std::vector<double> count = counts(figures_);
   for (std::size_t k = 0; k < logs.size(); ++k) {
     logs[k] = log_run_start_[k] + log_instruments_start_[k];
-    if (tracks_[k].empty()) logs[k] = -std::numeric_limits<double>::infinity();
+    if ((*tracks_)[k].empty()) logs[k] = -std::numeric_limits<double>::infinity();
   }
   for (std::size_t i = 0; i < figures_.size(); ++i) {
     for (std::size_t k = 0; k < logs.size(); ++k) {
-      if (tracks_[k].empty()) continue;
+      if ((*tracks_)[k].empty()) continue;
       logs[k] += count[i] * std::log(fit_[i][k].believed + fit_[i][k].slip);
     }
   }
