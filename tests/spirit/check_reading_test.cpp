@@ -7,19 +7,14 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
 namespace {
 
 using units::Mass;
-using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
-Lot litres(double v, double percent_vol) {
-  return lot(Volume::litres(v), percent(percent_vol));
-}
 
 TEST(CheckReading, too_strong_takes_a_little_water) {
   const Correction c = correct(litres(5.0, 55.4), percent(55.0));

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/reduction.hpp"
 #include "spirit/strength.hpp"
 
@@ -15,12 +16,9 @@ namespace lynearm::spirit {
 namespace {
 
 using units::Mass;
-using units::MassConcentration;
 using units::Volume;
 using units::VolumeStrength;
 
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
-MassConcentration grams(double v) { return MassConcentration::grams_per_litre(v); }
 ObscuredLot plain(double litres, double percent_vol) {
   return {lot(Volume::litres(litres), percent(percent_vol)), {}};
 }

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/obscuration_rule.hpp"
 #include "spirit/strength.hpp"
 
@@ -18,9 +19,6 @@ using units::Mass;
 using units::MassConcentration;
 using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
-MassConcentration grams(double v) { return MassConcentration::grams_per_litre(v); }
 
 // CRC Handbook of Chemistry and Physics, 102nd ed., concentrative properties of aqueous
 // solutions: density of sucrose solutions at 20 °C, printed to 1e-4 g/mL. What a gram of the

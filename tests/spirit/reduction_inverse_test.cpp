@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -16,8 +17,6 @@ using units::Mass;
 using units::Temperature;
 using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
 
 TEST(ReductionInverse, five_litres_at_55_take_3_93_litres_at_70) {
   // 4 L at 70 %vol make 5.091 L at 55 (independent computation in reduction_test.cpp), so 5 L

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -15,8 +16,6 @@ namespace {
 using units::Mass;
 using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
 
 TEST(ReductionSteps, of_70_to_55_in_three_stop_at_65_and_60) {
   const Lot spirit = lot(Volume::litres(4.0), percent(70.0));

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -14,10 +15,6 @@ namespace {
 
 using units::Volume;
 using units::VolumeStrength;
-
-Lot litres(double v, double percent_vol) {
-  return lot(Volume::litres(v), VolumeStrength::percent(percent_vol));
-}
 
 TEST(Reduction, of_4_litres_at_70_to_55_takes_1_141_kg_and_makes_5_091_litres) {
   const Reduction r = reduce(litres(4.0, 70.0), VolumeStrength::percent(55.0));

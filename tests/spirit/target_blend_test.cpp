@@ -11,6 +11,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -20,11 +21,6 @@ using units::Mass;
 using units::Share;
 using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
-Lot litres(double v, double percent_vol) {
-  return lot(Volume::litres(v), percent(percent_vol));
-}
 
 // What counts, of one mixture.
 struct Merit {

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "spirit/any_lot.hpp"
+#include "spirit/given_lots.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::spirit {
@@ -15,13 +16,7 @@ namespace {
 
 using units::Mass;
 using units::Share;
-using units::Volume;
 using units::VolumeStrength;
-
-VolumeStrength percent(double v) { return VolumeStrength::percent(v); }
-Lot litres(double v, double percent_vol) {
-  return lot(Volume::litres(v), percent(percent_vol));
-}
 
 // Everything a reduction with weaker spirit must keep.
 void assert_sound(const Lot& spirit, const WeakerReduction& r, VolumeStrength to) {
