@@ -73,6 +73,7 @@ class Plot {
   void draw_ranges(Writer& out);
   void draw_axes(Writer& out);
   void draw_series(Writer& out);
+  void draw_marks(Writer& out);
   void draw_names(Writer& out);
   void draw_flags(Writer& out);
   void add(Writer& out, Label label);
@@ -127,6 +128,11 @@ void Plot::cover() {
     Cover& y = series.on_right_axis ? right : left;
     for (const Point& point : series.points) cover_x_.add(point.x), y.add(point.y);
     for (const Between& b : series.band) cover_x_.add(b.x), y.add(b.low), y.add(b.high);
+  }
+  for (const Marks& marks : chart_.marks) {
+    base::ensure(!marks.on_right_axis || chart_.right, "a mark's axis is there");
+    Cover& y = marks.on_right_axis ? right : left;
+    for (const Point& point : marks.points) cover_x_.add(point.x), y.add(point.y);
   }
   for (const Border& border : chart_.borders) cover_x_.add(border.x);
   for (const Range& range : chart_.ranges) cover_x_.add(range.from), cover_x_.add(range.to);
@@ -361,6 +367,41 @@ void Plot::draw_series(Writer& out) {
   }
 }
 
+void Plot::draw_marks(Writer& out) {
+  constexpr double r = 0.95;
+  for (const Marks& marks : chart_.marks) {
+    const Scale y = scale_y(marks.on_right_axis);
+    for (const Point& point : marks.points) {
+      const double at_x = to_x_(point.x);
+      const double at_y = y(point.y);
+      if (marks.sign == Sign::ring) {
+        out.leaf("circle", {{"cx", at_x},
+                            {"cy", at_y},
+                            {"r", r},
+                            {"fill", "#fff"},
+                            {"stroke", "#000"},
+                            {"stroke-width", 0.3}});
+        continue;
+      }
+      Path path;
+      if (marks.sign == Sign::cross) {
+        path.move(at_x - r, at_y - r).line(at_x + r, at_y + r);
+        path.move(at_x - r, at_y + r).line(at_x + r, at_y - r);
+      } else if (marks.sign == Sign::square) {
+        path.move(at_x - r, at_y - r).line(at_x + r, at_y - r).line(at_x + r, at_y + r);
+        path.line(at_x - r, at_y + r).shut();
+      } else {
+        path.move(at_x, at_y - 1.2 * r).line(at_x + r, at_y + 0.8 * r);
+        path.line(at_x - r, at_y + 0.8 * r).shut();
+      }
+      out.leaf("path", {{"d", path.data()},
+                        {"fill", marks.sign == Sign::cross ? "none" : "#fff"},
+                        {"stroke", "#000"},
+                        {"stroke-width", 0.3}});
+    }
+  }
+}
+
 void Plot::draw_names(Writer& out) {
   std::vector<std::size_t> order(chart_.series.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
@@ -417,6 +458,7 @@ Drawing Plot::finish() {
   draw_ranges(out);
   draw_axes(out);
   draw_series(out);
+  draw_marks(out);
   draw_flags(out);
   draw_names(out);
   out.close();

@@ -38,6 +38,15 @@ struct Series {
   bool on_right_axis = false;
 };
 
+/// What was read, beside the lines that were expected: signs that are not joined. What they
+/// stand for is for the caption to say.
+enum class Sign { ring, cross, square, triangle };
+struct Marks {
+  std::vector<Point> points;
+  Sign sign = Sign::ring;
+  bool on_right_axis = false;
+};
+
 /// An upright line: "hearts 72 %vol".
 struct Border {
   double x = 0.0;
@@ -59,6 +68,7 @@ struct Chart {
   std::vector<Series> series;
   std::vector<Border> borders = {};
   std::vector<Range> ranges = {};
+  std::vector<Marks> marks = {};
   double width_mm = 170.0;  ///< 80 or more
   double plot_mm = 62.0;    ///< height of the plot alone, at least
 };

@@ -79,6 +79,28 @@ figcaption{font-style:italic;font-size:9.5pt;margin-top:1.5mm;max-width:150mm}
 .beside{display:flex;gap:8mm}
 .half{flex:1;min-width:0}
 .together{break-inside:avoid}
+.caution.cautions{break-after:avoid}
+.cautions p{font-size:8.5pt;line-height:1.28;margin:.5mm 0;max-width:none}
+.cautions p strong{display:inline}
+.record{font-size:9.5pt}
+.record h2{margin:5.5mm 0 1.5mm}
+.record h3{font-size:9.5pt;margin:3mm 0 .6mm}
+.record table{font-size:8.8pt;margin:1.2mm 0 3mm}
+.record caption{font-size:9.5pt}
+.record th,.record td{padding:.62mm 2mm .58mm;line-height:1.22}
+.record th:first-child,.record td:first-child{padding-left:0}
+.record th:last-child,.record td:last-child{padding-right:0}
+.record .beside{gap:6mm}
+.record .half th,.record .half td{padding-left:1.2mm;padding-right:1.2mm}
+.record p{max-width:none;margin:0 0 1.6mm}
+.record .caution{margin:1.6mm 0 2.4mm;padding:1.4mm 3mm}
+.record figure{margin:1.5mm 0 3mm}
+.record figcaption{font-size:8.8pt;margin-top:.8mm;max-width:none}
+.record .plan{font-size:10.5pt}
+.record .front p{font-size:10.5pt;margin:0 0 2.2mm}
+.record .front table{font-size:10pt}
+.record .front th,.record .front td{padding-top:1mm;padding-bottom:1mm}
+.record dl.facts{margin-bottom:3mm}
 .break{break-after:page}
 )css";
 

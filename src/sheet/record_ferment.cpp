@@ -1,0 +1,84 @@
+// The ferment as it was: the pitch, the readings on the planned curve, the wash.
+#include <fmt/format.h>
+
+#include "ferment/yeast.hpp"
+#include "sheet/record_parts.hpp"
+#include "sheet/record_pictures.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+using journal::Stage;
+
+Html pitch_and_wash(const Record& record) {
+  const plan::FermentPlan& planned = record.planned.plan.ferment;
+  const plan::WortPlan& wort = record.planned.plan.mash.wort;
+  const journal::FermentState& read = record.batch.ferment;
+  const units::System system = record.system;
+  const std::string open = open_cell(record);
+  const journal::PitchState& pitch = *read.pitch;
+  const std::string pitched = told(record, pitch.told);
+  std::vector<Met> rows = {{"Wort pitched, at 20 °C", cell(wort.volume, system),
+                            cell(pitch.volume, system), pitched},
+                           {"Original gravity", gravity_cell(planned.original_gravity),
+                            gravity_cell(pitch.gravity), pitched},
+                           {fmt::format("Yeast, {}", pitch.yeast), cell(planned.yeast, system),
+                            cell(pitch.mass, system), pitched}};
+  Met last{"Final gravity", gravity_cell(planned.final_gravity), open};
+  for (const journal::FermentPoint& point : read.points) {
+    if (!point.gravity) continue;
+    last.measured = gravity_cell(*point.gravity);
+    last.when = told(record, point.told);
+  }
+  rows.push_back(last);
+  rows.push_back({"Wash, by its gravities", cell(planned.strength, system, 2),
+                  read.wash ? cell(read.wash->strength, system, 2) : open, last.when});
+  rows.push_back({"Racked to the still, at 20 °C", cell(planned.racked_volume, system),
+                  read.racked ? cell(read.racked->clear, system) : open,
+                  read.racked ? told(record, read.racked->told) : std::string(no_figure)});
+  if (read.racked && read.racked->lees) {
+    rows.push_back({"Lees", std::string(no_figure), cell(*read.racked->lees, system),
+                    told(record, read.racked->told)});
+  }
+  return met_table("", rows);
+}
+
+Html readings(const Record& record) {
+  Table read{.caption = "Readings; gravity as at 20 °C",
+             .columns = {{"When", Align::left, 27},
+                         {"day", Align::right},
+                         {"gravity", Align::right},
+                         {temperature_unit(record.system), Align::right},
+                         {"by", Align::left, 28}},
+             .rows = {}};
+  for (const journal::FermentPoint& point : record.batch.ferment.points) {
+    std::string gravity = point.gravity ? gravity_cell(*point.gravity) : std::string(no_figure);
+    if (point.told.corrections > 0) gravity += " (corrected)";
+    read.rows.push_back(
+        {when(record, point.told.at),
+         units::fixed(journal::since(point.told.at, record.batch.ferment.pitch->told.at).days(),
+                      1),
+         std::move(gravity),
+         point.temperature ? apart(units::print(*point.temperature, record.system)).figure
+                           : std::string(no_figure),
+         point.told.who.empty() ? std::string(no_figure) : point.told.who});
+  }
+  return in_halves(std::move(read), 6);
+}
+
+}  // namespace
+
+Html record_ferment(const Record& record) {
+  const journal::FermentState& read = record.batch.ferment;
+  Html part = heading("Ferment") + cautions_box({cautions::carbon_dioxide});
+  part += pitch_and_wash(record);
+  if (record.planned.plan.ferment.pace.course.size() > 1) {
+    part += figure(ferment_record(record.planned.plan.ferment, read, record.system),
+                   "Lines: planned. Rings: gravity read, as at 20 °C; crosses: temperature "
+                   "read.");
+  }
+  return part + readings(record) + additions_of(record, Stage::ferment) +
+         notes_of(record, Stage::ferment);
+}
+
+}  // namespace lynearm::sheet

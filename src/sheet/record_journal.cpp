@@ -1,0 +1,150 @@
+// The steps of the days as they were marked, what was corrected, and entries that nobody
+// understood: nothing that was told is passed over.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "sheet/record_parts.hpp"
+#include "units/restate.hpp"
+
+namespace lynearm::sheet {
+namespace {
+
+// When the plan has a step, by its own sentence.
+std::string planned_at(const Record& record, const std::string& step) {
+  const auto& steps = record.planned.plan.timeline.steps;
+  const auto at = std::find_if(steps.begin(), steps.end(),
+                               [&](const plan::Step& one) { return one.what == step; });
+  return at == steps.end() ? std::string(no_figure) : tight(plan::clock(at->start));
+}
+
+struct Row {
+  journal::Moment at;
+  std::vector<std::string> cells;
+};
+
+}  // namespace
+
+Html record_steps(const Record& record) {
+  std::vector<Row> rows;
+  const auto put = [&](const journal::Told& told, std::string what, std::string planned) {
+    rows.push_back({told.at,
+                    {when(record, told.at), std::move(what), std::move(planned),
+                     told.who.empty() ? std::string(no_figure) : told.who}});
+  };
+  const std::string none(no_figure);
+  const journal::BatchState& batch = record.batch;
+  if (batch.begun) put(*batch.begun, "Batch begun", none);
+  if (batch.plan) {
+    put(batch.plan->told, batch.plan->earlier > 0 ? "Planned anew" : "Planned", none);
+  }
+  for (const journal::StepState& step : batch.steps) {
+    std::string what = units::restated(step.step, record.system);
+    if (!step.done) what += " (begun, not done)";
+    put(step.told, std::move(what), planned_at(record, step.step));
+  }
+  for (const journal::WortState& wort : batch.mash.worts) {
+    put(wort.told, fmt::format("Wort drawn: {}", wort.from), none);
+  }
+  if (batch.ferment.pitch) put(batch.ferment.pitch->told, "Pitched", none);
+  if (batch.ferment.racked) put(batch.ferment.racked->told, "Racked", none);
+  for (const journal::RunState& run : batch.runs) {
+    const char* what = run.kind == journal::RunKind::strip ? "Strip" : "Spirit run";
+    put(run.told, fmt::format("{}: heat on", what), none);
+    for (const journal::RunPoint& point : run.readings) {
+      if (!point.reading.event) continue;
+      put(point.told,
+          fmt::format("{}: heat {}", what,
+                      *point.reading.event == still::Event::stopped ? "off" : "on again"),
+          none);
+    }
+    if (run.ended) put(*run.ended, fmt::format("{}: ended", what), none);
+    if (run.allotted) put(*run.allotted, "The cut made", none);
+  }
+  for (const journal::LotState& lot : record.from.house.lots) {
+    if (lot.batch != batch.id) continue;
+    if (lot.name.kind == journal::LotKind::spirit) put(lot.told, "Made: " + lot.label, none);
+    if (lot.bottles) put(lot.told, "Bottled: " + lot.label, none);
+  }
+  for (const journal::AirState& air : batch.airs) {
+    put(air.told,
+        air.air.pressure
+            ? fmt::format("Air at the still {}", cell(*air.air.pressure, record.system))
+            : fmt::format("Water boiled at {}", cell(*air.air.boiling_water, record.system)),
+        none);
+  }
+  if (batch.closed) put(*batch.closed, "Batch closed", none);
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const Row& a, const Row& b) { return a.at < b.at; });
+  Table days{.caption = "",
+             .columns = {{"When", Align::left, 14},
+                         {"what", Align::left},
+                         {"planned", Align::right, 15},
+                         {"by", Align::left, 20}},
+             .rows = {}};
+  for (Row& row : rows) days.rows.push_back(std::move(row.cells));
+  return heading("What was done, and when") + table(days);
+}
+
+Html record_corrections(const Record& record) {
+  std::map<journal::Id, const journal::Entry*> by_id;
+  for (const journal::Entry& entry : record.from.entries) by_id.emplace(entry.id, &entry);
+  std::vector<const journal::Entry*> corrections;
+  for (const auto& [id, entry] : by_id) {
+    if (entry->corrects) corrections.push_back(entry);
+  }
+  const auto idle = [&](const journal::Id& id) {
+    return std::any_of(record.standings.idle.begin(), record.standings.idle.end(),
+                       [&](const journal::Idle& one) { return one.id == id; });
+  };
+  Table changes{.caption = "",
+                .columns = {{"First told", Align::left, 36},
+                            {"then", Align::left, 40},
+                            {"corrected", Align::left}},
+                .rows = {}};
+  for (const journal::Entry* entry : corrections) {
+    const auto of = by_id.find(*entry->corrects);
+    std::string first = "an entry that is not here";
+    if (of != by_id.end()) {
+      const journal::Entry& was = *of->second;
+      first = fmt::format("{} ({}{}{})", in_words(was, record.system),
+                          when(record, journal::happened(was)), was.who.empty() ? "" : ", ",
+                          was.who);
+    }
+    std::string then;
+    if (const auto* struck = std::get_if<journal::Struck>(&entry->body)) {
+      then = struck->reason.empty() ? std::string("struck out")
+                                    : fmt::format("struck out: {}", struck->reason);
+    } else {
+      then = in_words(*entry, record.system);
+    }
+    if (idle(entry->id)) then += " (without effect)";
+    std::string made =
+        when(record, journal::Moment{entry->id.made().milliseconds - entry->clock_ahead_ms});
+    if (!entry->who.empty()) made += ", " + entry->who;
+    changes.rows.push_back({std::move(first), std::move(then), std::move(made)});
+  }
+  Html part;
+  if (!changes.rows.empty()) {
+    part += heading("Corrected") +
+            small_print(
+                "Nothing is taken out of a journal: what was told first stands here, and "
+                "counts no more.") +
+            table(changes);
+  }
+  if (!record.batch.puzzles.empty()) {
+    part += subheading("Told, and without effect");
+    for (const journal::Puzzle& puzzle : record.batch.puzzles) {
+      const auto at = by_id.find(puzzle.entry);
+      part += paragraph(at == by_id.end()
+                            ? puzzle.why
+                            : fmt::format("{} ({}): {}", in_words(*at->second, record.system),
+                                          when(record, journal::happened(*at->second)),
+                                          puzzle.why));
+    }
+  }
+  return part;
+}
+
+}  // namespace lynearm::sheet

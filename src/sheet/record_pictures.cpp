@@ -1,0 +1,155 @@
+#include "sheet/record_pictures.hpp"
+
+#include <array>
+
+#include "sheet/record_words.hpp"
+#include "spirit/strength.hpp"
+
+namespace lynearm::sheet {
+
+using units::System;
+
+namespace {
+
+double figure_of(units::Temperature t, System system) {
+  return system == System::us ? t.fahrenheit() : t.celsius();
+}
+double figure_of(units::Volume volume, System system) {
+  return system == System::us ? volume.us_gallons() : volume.litres();
+}
+double figure_of(units::VolumeStrength strength, System system) {
+  return system == System::us ? spirit::proof(spirit::mass_fraction(strength)).degrees()
+                              : strength.percent();
+}
+
+constexpr std::array<Sign, 4> signs = {Sign::ring, Sign::cross, Sign::square, Sign::triangle};
+
+void add_cut(Chart& chart, const still::Fraction& cut, const char* name, System system) {
+  const double from = figure_of(cut.from.collected, system);
+  const double to = figure_of(cut.to.collected, system);
+  if (to > from) chart.ranges.push_back({from, to, name});
+}
+
+}  // namespace
+
+const char* sign_words(std::size_t run) {
+  constexpr std::array<const char*, 4> names = {"rings", "crosses", "squares", "triangles"};
+  return names.at(run % names.size());
+}
+
+std::optional<units::Volume> collected_at(const journal::RunState& run, std::size_t reading) {
+  const auto& all = run.readings;
+  if (all[reading].reading.collected) return all[reading].reading.collected;
+  std::size_t before = reading;
+  std::size_t after = reading;
+  while (before > 0 && !all[before].reading.collected) --before;
+  while (after + 1 < all.size() && !all[after].reading.collected) ++after;
+  if (!all[before].reading.collected || !all[after].reading.collected) return std::nullopt;
+  const units::Duration whole = all[after].reading.at - all[before].reading.at;
+  if (whole <= units::Duration{}) return all[before].reading.collected;
+  const double share = (all[reading].reading.at - all[before].reading.at) / whole;
+  return *all[before].reading.collected +
+         (*all[after].reading.collected - *all[before].reading.collected) * share;
+}
+
+Drawing mash_record(const plan::MashPlan& mash, const journal::MashState& read,
+                    journal::Moment nought, System system) {
+  Chart chart;
+  chart.description = "Temperature of the mash, planned and read";
+  chart.x = {"From the first heat, as planned", "h", 0.0, {}};
+  chart.left = {"Temperature", temperature_unit(system), {}, {}};
+  chart.plot_mm = 48.0;
+  Series line{.label = "planned", .points = {}};
+  for (const mash::CoursePoint& point : mash.course) {
+    line.points.push_back({point.at.hours(), figure_of(point.temperature, system)});
+  }
+  chart.series = {std::move(line)};
+  Marks marks;
+  for (const journal::MashPoint& point : read.temperatures) {
+    marks.points.push_back(
+        {journal::since(point.told.at, nought).hours(), figure_of(point.temperature, system)});
+  }
+  chart.marks = {std::move(marks)};
+  return draw(chart);
+}
+
+Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentState& read,
+                       System system) {
+  Chart chart;
+  chart.description = "Gravity and temperature of the ferment, planned and read";
+  chart.x = {"From pitching", "d", 0.0, {}};
+  chart.left = {"Gravity", "", {}, {}};
+  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
+  chart.plot_mm = 48.0;
+  Series gravity{.label = "gravity, planned", .points = {}};
+  Series warmth{.label = "temperature, planned",
+                .points = {},
+                .stroke = Stroke::dash,
+                .on_right_axis = true};
+  for (const ferment::PacePoint& point : ferment.pace.course) {
+    gravity.points.push_back({point.at.days(), point.gravity.ratio()});
+    warmth.points.push_back({point.at.days(), figure_of(point.temperature, system)});
+  }
+  chart.series = {std::move(gravity), std::move(warmth)};
+  Marks gravities;
+  Marks warmths{.points = {}, .sign = Sign::cross, .on_right_axis = true};
+  const journal::Moment nought = read.pitch->told.at;
+  gravities.points.push_back({0.0, read.pitch->gravity.ratio()});
+  for (const journal::FermentPoint& point : read.points) {
+    const double days = journal::since(point.told.at, nought).days();
+    if (days < 0.0) continue;
+    if (point.gravity) gravities.points.push_back({days, point.gravity->ratio()});
+    if (point.temperature) {
+      warmths.points.push_back({days, figure_of(*point.temperature, system)});
+    }
+  }
+  chart.marks = {std::move(gravities), std::move(warmths)};
+  return draw(chart);
+}
+
+Drawing run_record(const plan::RunPlan& planned,
+                   const std::vector<const journal::RunState*>& runs,
+                   const plan::SpiritPlan* cuts, System system) {
+  Chart chart;
+  chart.description = "Strength at the spout and temperature in the head, planned and read";
+  chart.x = {"Collected", volume_unit(system), 0.0, {}};
+  chart.left = {"At the spout", strength_unit(system), 0.0, {}};
+  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
+  chart.plot_mm = 44.0;
+  Series spout{.label = "spout, planned", .points = {}};
+  Series head{
+      .label = "head, planned", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
+  for (const still::Point& point : planned.run.points) {
+    const double x = figure_of(point.collected, system);
+    spout.points.push_back({x, figure_of(point.spout, system)});
+    head.points.push_back({x, figure_of(point.head_temperature, system)});
+  }
+  chart.series = {std::move(spout), std::move(head)};
+  if (cuts != nullptr) {
+    add_cut(chart, cuts->foreshots, "foreshots", system);
+    add_cut(chart, cuts->heads, "heads", system);
+    add_cut(chart, cuts->hearts, "hearts", system);
+    add_cut(chart, cuts->tails, "tails", system);
+  }
+  for (std::size_t r = 0; r < runs.size(); ++r) {
+    Marks strengths{.points = {}, .sign = signs.at(r % signs.size())};
+    Marks heads{.points = {}, .sign = Sign::cross, .on_right_axis = true};
+    for (std::size_t i = 0; i < runs[r]->readings.size(); ++i) {
+      const still::Reading& reading = runs[r]->readings[i].reading;
+      const std::optional<units::Volume> over = collected_at(*runs[r], i);
+      if (!over) continue;
+      const double x = figure_of(*over, system);
+      if (const auto strength = true_spout(reading)) {
+        strengths.points.push_back({x, figure_of(*strength, system)});
+      }
+      if (runs.size() == 1 && reading.head_temperature) {
+        heads.points.push_back({x, figure_of(*reading.head_temperature, system)});
+      }
+    }
+    chart.marks.push_back(std::move(strengths));
+    if (!heads.points.empty()) chart.marks.push_back(std::move(heads));
+  }
+  return draw(chart);
+}
+
+}  // namespace lynearm::sheet

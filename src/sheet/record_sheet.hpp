@@ -1,0 +1,42 @@
+// The record of a batch on paper: what was planned beside what was measured, when and by whom,
+// stage by stage, from the journal. A blank stands only where nothing is recorded yet; a stage
+// that has not begun stands as the plan has it. One HTML text that needs nothing else.
+//
+// Leaves out: whether a reading was believed while its run was followed, and what the next
+// days will bring.
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "journal/entry.hpp"
+#include "journal/state.hpp"
+#include "plan/plan.hpp"
+#include "sheet/page.hpp"
+#include "units/print.hpp"
+
+namespace lynearm::sheet {
+
+/// What a record is made from.
+struct Recorded {
+  const plan::Recipe& recipe;  ///< of the plan as it stands
+  const plan::Kit& kit;
+  const plan::Plan& plan;
+  const journal::HouseState& house;
+  const journal::BatchState& batch;  ///< of that house
+  /// Those of the batch, as they came: corrections and what was struck out among them.
+  std::span<const journal::Entry> entries;
+  units::System system = units::System::metric;
+  int minutes_east = 0;  ///< of UTC: the clock by which times are told
+};
+
+/// Whether something was done: before that the sheet of a batch is its plan.
+[[nodiscard]] bool has_begun(const journal::BatchState& batch);
+
+/// The record.
+///
+/// returns    HTML; the same text for the same journal
+/// accuracy   figures are those of the fold and of the account (journal/)
+[[nodiscard]] std::string record_sheet(const Recorded& recorded, Paper paper);
+
+}  // namespace lynearm::sheet

@@ -1,0 +1,248 @@
+#include "sheet/record_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "base/error.hpp"
+#include "journal/meaning.hpp"
+#include "spirit/strength.hpp"
+
+namespace lynearm::sheet {
+
+using journal::Moment;
+using units::System;
+
+namespace {
+
+constexpr std::array<std::string_view, 12> months = {
+    "January", "February", "March",     "April",   "May",      "June",
+    "July",    "August",   "September", "October", "November", "December"};
+
+// Year, month, day and the hour, by the record's clock.
+struct Civil {
+  std::string year, day, hour;
+  std::string_view month;
+};
+
+Civil civil(const Record& record, Moment at) {
+  const std::string text =
+      journal::print(Moment{at.milliseconds + std::int64_t{60'000} * record.from.minutes_east});
+  const auto month = static_cast<std::size_t>((text[5] - '0') * 10 + (text[6] - '0'));
+  return {text.substr(0, 4), text[8] == '0' ? text.substr(9, 1) : text.substr(8, 2),
+          text.substr(11, 5), months.at(month - 1)};
+}
+
+}  // namespace
+
+std::string when(const Record& record, Moment at) {
+  const Civil c = civil(record, at);
+  return tight(fmt::format("{} {} {}", c.day, c.month.substr(0, 3), c.hour));
+}
+
+std::string day(const Record& record, Moment at) {
+  const Civil c = civil(record, at);
+  return tight(fmt::format("{} {} {}", c.day, c.month, c.year));
+}
+
+std::string hour(const Record& record, Moment at) { return civil(record, at).hour; }
+
+std::string told(const Record& record, const journal::Told& told) {
+  std::string text = when(record, told.at);
+  if (!told.who.empty()) text += fmt::format(", {}", told.who);
+  if (told.corrections > 0) text += "; corrected";
+  return text;
+}
+
+std::string by_whom(const std::vector<const journal::Told*>& all) {
+  std::vector<std::string> names;
+  for (const journal::Told* told : all) {
+    if (!told->who.empty() && std::find(names.begin(), names.end(), told->who) == names.end()) {
+      names.push_back(told->who);
+    }
+  }
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::string open_cell(const Record& record) {
+  return record.batch.closed ? std::string("–") : std::string{};
+}
+
+std::string lot_words(const spirit::Lot& lot, System system) {
+  if (lot.mass() <= units::Mass::grams(0.05)) return "nothing";
+  return fmt::format("{} at {}", cell(spirit::volume(lot), system),
+                     cell(spirit::strength(lot), system));
+}
+
+std::string shown(const journal::GravityRead& read, System system) {
+  std::string figure;
+  switch (read.scale) {
+    case journal::GravityScale::specific_gravity:
+      figure = units::fixed(read.figure, 4);
+      break;
+    case journal::GravityScale::plato:
+      figure = units::fixed(read.figure, 1) + " °P";
+      break;
+    case journal::GravityScale::brix:
+      figure = units::fixed(read.figure, 1) + " °Bx";
+      break;
+  }
+  return tight(fmt::format("{} at {}", figure, units::print(read.at, system)));
+}
+
+std::string shown(const journal::StrengthRead& read, System system) {
+  return fmt::format("{} at {}", tight(spirit::print(read.reading)), cell(read.at, system));
+}
+
+std::string shown(const journal::VolumeRead& read, System system) {
+  return fmt::format("{} at {}", cell(read.volume, system), cell(read.at, system));
+}
+
+std::optional<units::VolumeStrength> true_spout(const still::Reading& reading) {
+  if (!reading.spout) return std::nullopt;
+  try {
+    return journal::true_strength(
+        {*reading.spout, reading.spout_temperature.value_or(journal::at_20C)});
+  } catch (const base::InputError&) {
+    return std::nullopt;  // out of what spirit/ takes: a slip, told as it was read
+  }
+}
+
+const char* words(journal::LotKind kind) {
+  switch (kind) {
+    case journal::LotKind::low_wines:
+      return "low wines";
+    case journal::LotKind::foreshots:
+      return "foreshots";
+    case journal::LotKind::feints:
+      return "feints";
+    case journal::LotKind::hearts:
+      return "hearts";
+    case journal::LotKind::apart:
+      return "apart";
+    case journal::LotKind::spirit:
+      return "spirit";
+    case journal::LotKind::bottles:
+      return "bottles";
+  }
+  return "";
+}
+
+std::string label_of(const Record& record, const journal::LotName& name) {
+  const journal::LotState* lot = journal::lot_named(record.from.house, name);
+  return lot == nullptr ? fmt::format("{} that nobody told", words(name.kind)) : lot->label;
+}
+
+Html met_table(std::string caption, const std::vector<Met>& rows) {
+  if (rows.empty()) return {};
+  Table made{.caption = std::move(caption),
+             .columns = {{"", Align::left, 28},
+                         {"planned", Align::right, 21},
+                         {"measured", Align::right, 25},
+                         {"when, by whom", Align::left}},
+             .rows = {}};
+  for (const Met& row : rows) {
+    made.rows.push_back({row.name, row.planned.empty() ? std::string(no_figure) : row.planned,
+                         row.measured, row.when});
+  }
+  return table(made);
+}
+
+Html in_halves(Table whole, std::size_t alone) {
+  if (whole.rows.empty()) return {};
+  if (whole.rows.size() <= alone) return table(whole);
+  Table left = whole;
+  Table right = whole;
+  const auto half = static_cast<std::ptrdiff_t>((whole.rows.size() + 1) / 2);
+  left.rows.assign(whole.rows.begin(), whole.rows.begin() + half);
+  right.rows.assign(whole.rows.begin() + half, whole.rows.end());
+  if (!right.caption.empty()) right.caption = "and then";
+  return beside(table(left), table(right));
+}
+
+Html notes_of(const Record& record, journal::Stage stage) {
+  Writer out;
+  bool any = false;
+  const auto samples = all_of<journal::WoodSampled>(record);
+  for (const journal::NoteState& note : record.batch.notes) {
+    if (note.stage != stage) continue;
+    // What was said of a sample stands with the sample.
+    const bool of_sample = std::any_of(samples.begin(), samples.end(), [&](const auto& sample) {
+      return sample.standing->id == note.told.entry;
+    });
+    if (of_sample) continue;
+    if (!any) out.open("div", {{"class", "notes"}});
+    any = true;
+    out.open("p");
+    out.element("em", {}, told(record, note.told) + ": ");
+    out.text(note.text.empty() ? "without words" : note.text);
+    if (!note.attachments.empty()) {
+      std::vector<std::string> names;
+      for (const std::string& name : note.attachments) names.push_back(name.substr(0, 8));
+      out.text(fmt::format(" [{}, kept in the house as {}]",
+                           count_of(static_cast<int>(names.size()), "photograph or file",
+                                    "photographs or files"),
+                           fmt::join(names, ", ")));
+    }
+    out.close();
+  }
+  if (!any) return {};
+  out.close();
+  return out.finish();
+}
+
+Html additions_of(const Record& record, journal::Stage stage) {
+  Table added{.caption = "Put in besides",
+              .columns = {{"what", Align::left},
+                          {"how much", Align::right},
+                          {"when, by whom", Align::left, 40}},
+              .rows = {}};
+  for (const journal::AddedState& one : record.batch.additions) {
+    if (one.stage != stage) continue;
+    std::string amount;
+    if (one.added.mass) amount = cell(*one.added.mass, record.system);
+    if (one.added.volume) {
+      amount += (amount.empty() ? "" : ", ") + cell(*one.added.volume, record.system);
+    }
+    added.rows.push_back({one.added.what, amount, told(record, one.told)});
+  }
+  return added.rows.empty() ? Html{} : table(added);
+}
+
+Html cautions_box(std::initializer_list<Caution> cautions) {
+  Writer out;
+  out.open("div", {{"class", "caution cautions"}, {"role", "note"}});
+  for (const Caution& one : cautions) {
+    out.open("p").element("strong", {}, fmt::format("{}. ", one.word)).text(one.text).close();
+  }
+  out.close();
+  return out.finish();
+}
+
+std::vector<const journal::LotState*> lots_of(const Record& record, journal::LotKind kind) {
+  // What was brought in from outside is of the same kinds, and no fruit of this batch.
+  const auto came_here = [&](const journal::LotState& lot) {
+    if (kind == journal::LotKind::spirit || kind == journal::LotKind::bottles) return true;
+    return std::any_of(
+        record.batch.runs.begin(), record.batch.runs.end(), [&](const auto& run) {
+          const auto& by = kind == journal::LotKind::low_wines ? run.ended : run.allotted;
+          return by && by->entry == lot.name.entry;
+        });
+  };
+  std::vector<const journal::LotState*> lots;
+  for (const journal::LotState& lot : record.from.house.lots) {
+    if (lot.batch == record.batch.id && lot.name.kind == kind && came_here(lot)) {
+      lots.push_back(&lot);
+    }
+  }
+  return lots;
+}
+
+spirit::Lot sum_made(const std::vector<const journal::LotState*>& lots) {
+  spirit::Lot sum;
+  for (const journal::LotState* lot : lots) sum = sum + lot->made;
+  return sum;
+}
+
+}  // namespace lynearm::sheet
