@@ -103,6 +103,8 @@ BatchAccount account(const HouseState& house, const BatchState& batch) {
       } else if (use.where == "soaked and evaporated") {
         step.named.emplace_back(use.where, PureVolume{spirit::pure_alcohol(use.lot), {}});
         moved = true;
+      } else if (use.where == topped_up) {
+        step.in = step.in + gauged(use.lot * -1.0);
       } else {
         step.out = step.out + PureVolume{spirit::pure_alcohol(use.lot), {}};
       }

@@ -296,6 +296,12 @@ struct WoodSampled {
   std::string text;
   friend bool operator==(const WoodSampled&, const WoodSampled&) = default;
 };
+/// Spirit of another lot poured after what is on wood, to fill what it lost.
+struct WoodTopped {
+  LotName lot;  ///< as WoodFilled made it
+  LotPart part;
+  friend bool operator==(const WoodTopped&, const WoodTopped&) = default;
+};
 /// Off the wood: makes a lot of what is left.
 struct WoodEmptied {
   LotName lot;
@@ -311,6 +317,16 @@ struct Bottled {
   friend bool operator==(const Bottled&, const Bottled&) = default;
 };
 
+/// What is printed on the labels of a lot of bottles.
+struct Labelled {
+  LotName lot;  ///< as Bottled made it
+  std::string name;
+  units::VolumeStrength strength;  ///< as it is stated, which may be off the true one
+  std::string names_class;         ///< legal class that is named, in its words; else empty
+  std::string rule;                ///< of that class, by its id in the tables; else empty
+  friend bool operator==(const Labelled&, const Labelled&) = default;
+};
+
 /// A kind that this program does not know (a newer one wrote it): kept and passed on as it
 /// came, without effect.
 struct Foreign {
@@ -320,11 +336,11 @@ struct Foreign {
   friend bool operator==(const Foreign&, const Foreign&) = default;
 };
 
-using Body =
-    std::variant<BatchBegun, BatchPlanned, BatchClosed, KitStated, Note, Struck, StepMarked,
-                 Added, AirRead, CopperCleaned, MashTemperature, MashWater, MashChecked,
-                 WortDrawn, Pitched, FermentRead, Racked, LotBrought, LotGauged, LotTaken,
-                 RunBegun, RunRead, JarFilled, RunEnded, JarGauged, JarNoted, JarsAllotted,
-                 LotMade, WoodFilled, WoodSampled, WoodEmptied, Bottled, Foreign>;
+using Body = std::variant<BatchBegun, BatchPlanned, BatchClosed, KitStated, Note, Struck,
+                          StepMarked, Added, AirRead, CopperCleaned, MashTemperature, MashWater,
+                          MashChecked, WortDrawn, Pitched, FermentRead, Racked, LotBrought,
+                          LotGauged, LotTaken, RunBegun, RunRead, JarFilled, RunEnded,
+                          JarGauged, JarNoted, JarsAllotted, LotMade, WoodFilled, WoodSampled,
+                          WoodEmptied, Bottled, WoodTopped, Labelled, Foreign>;
 
 }  // namespace lynearm::journal

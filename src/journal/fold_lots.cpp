@@ -132,6 +132,37 @@ Waits Folding::on(const WoodSampled& body) {
   return taken;
 }
 
+Waits Folding::on(const WoodTopped& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return waits_for(body.lot.entry);
+  LotState* const from = lot(body.part.lot);
+  if (from == nullptr) return waits_for(body.part.lot.entry);
+  if (!of->wood) throw base::InputError("lot", of->label, "a lot that is on wood");
+  if (of->left.mass() <= units::Mass{}) {
+    throw base::InputError("lot", of->label, "a lot that is not all taken off the wood yet");
+  }
+  if (from == of) {
+    throw base::InputError("from", of->label, "another lot than the one that is topped up");
+  }
+  const spirit::Lot poured = take_out(*from, body.part.volume, "topping up");
+  // What came in is a use below nothing, so that the lot still balances.
+  of->uses.push_back({told(), std::string(topped_up), poured * -1.0});
+  of->left = of->left + poured;
+  of->generation = std::max(of->generation, from->generation);
+  if (std::find(of->parents.begin(), of->parents.end(), body.part.lot) == of->parents.end()) {
+    of->parents.push_back(body.part.lot);
+  }
+  return taken;
+}
+
+Waits Folding::on(const Labelled& body) {
+  LotState* const of = lot(body.lot);
+  if (of == nullptr) return waits_for(body.lot.entry);
+  if (!of->bottles) throw base::InputError("lot", of->label, "a lot of bottles");
+  of->bottles->label = OnLabel{told(), body.name, body.strength, body.names_class, body.rule};
+  return taken;
+}
+
 Waits Folding::on(const WoodEmptied& body) {
   LotState* const of = lot(body.lot);
   if (of == nullptr) return waits_for(body.lot.entry);

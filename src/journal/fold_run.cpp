@@ -22,9 +22,10 @@ RunState* Folding::run(const Id& id) {
   return &house_.batches[of].runs[found->second.second];
 }
 
-std::string Folding::labelled(std::string_view what, const Id& run_of) {
+std::string Folding::labelled(std::string_view what, const Id& run_of,
+                              std::string_view joined) {
   const std::string& name = house_.batches[runs_.at(run_of).first].name;
-  return name.empty() ? std::string(what) : fmt::format("{} of {}", what, name);
+  return name.empty() ? std::string(what) : fmt::format("{} {} {}", what, joined, name);
 }
 
 int Folding::generation_of(const std::vector<LotPart>& parts) {
@@ -177,12 +178,14 @@ Waits Folding::on(const JarsAllotted& body) {
     LotKind kind;
     units::Volume JarPoured::*volume;
     std::string_view label;
+    std::string_view joined = "of";
     spirit::Lot sum{};
   };
-  std::array<Vessel, 4> vessels{{{LotKind::foreshots, &JarPoured::foreshots, "foreshots"},
-                                 {LotKind::hearts, &JarPoured::hearts, "hearts"},
-                                 {LotKind::feints, &JarPoured::feints, "feints"},
-                                 {LotKind::apart, &JarPoured::apart, "apart"}}};
+  std::array<Vessel, 4> vessels{
+      {{LotKind::foreshots, &JarPoured::foreshots, "foreshots"},
+       {LotKind::hearts, &JarPoured::hearts, "hearts"},
+       {LotKind::feints, &JarPoured::feints, "feints"},
+       {LotKind::apart, &JarPoured::apart, "spirit set apart", "at"}}};
   for (const JarPoured& pour : body.pours) {
     JarState& jar = of->jars[pour.jar];
     const units::Volume held = spirit::volume(*jar.lot);
@@ -209,7 +212,8 @@ Waits Folding::on(const JarsAllotted& body) {
   const int generation = generation_of(of->parts);
   for (const Vessel& vessel : vessels) {
     if (vessel.sum.mass() <= units::Mass{}) continue;
-    LotState& made = make(vessel.kind, labelled(vessel.label, body.run), vessel.sum, true);
+    LotState& made =
+        make(vessel.kind, labelled(vessel.label, body.run, vessel.joined), vessel.sum, true);
     made.parents = parents;
     if (vessel.kind == LotKind::feints) made.generation = generation + 1;
   }

@@ -82,6 +82,8 @@ class Folding {
   Waits on(const WoodSampled& body);
   Waits on(const WoodEmptied& body);
   Waits on(const Bottled& body);
+  Waits on(const WoodTopped& body);
+  Waits on(const Labelled& body);
 
   [[nodiscard]] Told told() const;
   /// The batch of the entry at hand.
@@ -97,7 +99,8 @@ class Folding {
   /// The oftenest that oils of these went round.
   [[nodiscard]] int generation_of(const std::vector<LotPart>& parts);
   /// "hearts of Tern 8".
-  [[nodiscard]] std::string labelled(std::string_view what, const Id& run_of);
+  [[nodiscard]] std::string labelled(std::string_view what, const Id& run_of,
+                                     std::string_view joined = "of");
   /// The reference holds until the next is made.
   LotState& make(LotKind kind, std::string label, const spirit::Lot& lot, bool measured);
   /// Takes a volume at 20 °C out of a lot; a little more than there is (3 %, what two gaugings

@@ -50,6 +50,8 @@ LYNEARM_KIND(WoodFilled, "wood filled");
 LYNEARM_KIND(WoodSampled, "wood sampled");
 LYNEARM_KIND(WoodEmptied, "wood emptied");
 LYNEARM_KIND(Bottled, "bottled");
+LYNEARM_KIND(WoodTopped, "wood topped");
+LYNEARM_KIND(Labelled, "labelled");
 
 #undef LYNEARM_KIND
 

@@ -9,6 +9,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "journal/entry.hpp"
@@ -128,14 +129,24 @@ struct LotUse {
   std::string where;  ///< "charge", "sample", "blend", "bottles", "evaporated"
   spirit::Lot lot;
 };
+/// A use that brought spirit in: its lot is below nothing.
+inline constexpr std::string_view topped_up = "topped up";
 struct OnWood {
   std::string in, species, toast;
   std::optional<int> staves;
 };
+/// What was last told to stand on the labels of a lot of bottles.
+struct OnLabel {
+  Told told;
+  std::string name;
+  units::VolumeStrength strength;  ///< as stated
+  std::string names_class, rule;
+};
 struct InBottles {
   int bottles = 0;
   units::Volume size;
-  units::VolumeStrength strength;
+  units::VolumeStrength strength;  ///< true
+  std::optional<OnLabel> label{};
 };
 /// made = left + the sum of its uses, to rounding.
 struct LotState {

@@ -120,8 +120,9 @@ units::SpecificGravity gravity_of(const Recipe& recipe, const Kit& kit, const Dr
 Solved by_sugar(const Recipe& recipe, const Kit& kit, const Drawn& drawn, double wanted) {
   const bool any = std::any_of(recipe.bill.begin(), recipe.bill.end(), is_sugar);
   if (!any) {
-    throw base::InputError("gravity", fmt::format("{:.4f}", wanted),
-                           "a recipe with a sugar to change, or gravity_by = \"water\"");
+    throw base::InputError(
+        "gravity", fmt::format("{:.4f}", wanted),
+        "a recipe with a sugar to change, or one whose gravity is set by water");
   }
   const auto with = [&recipe](double factor) {
     Recipe changed = recipe;
@@ -293,11 +294,12 @@ Solved for_spirit(const Recipe& recipe, const Kit& kit, units::Volume volume,
     if (high > 100.0) {
       throw base::InputError(
           "for", fmt::format("{:.2f} L", wanted),
-          fmt::format("at most about {:.2f} L, what {:.2f} times the recipe gives here{}",
-                      best + wanted, best_at,
-                      recipe.spirit_run.surplus == Surplus::keep
-                          ? "; surplus = \"second run\" lifts the limit of one spirit charge"
-                          : ""));
+          fmt::format(
+              "at most about {:.2f} L, what {:.2f} times the recipe gives here{}",
+              best + wanted, best_at,
+              recipe.spirit_run.surplus == Surplus::keep
+                  ? "; a second run for the surplus lifts the limit of one spirit charge"
+                  : ""));
     }
     if (miss(high) > best) {
       best = miss(high);

@@ -38,11 +38,11 @@ std::string remedy_of(mash::Want want, const mash::Bill& grain) {
           mash::malt_to_reach(grain, malt, mash::comfortable_power).kilograms(), malt.name);
     }
     case mash::Want::cooking:
-      return "Cook it first (use = \"cook\"), or take it flaked.";
+      return "Let it come in at the cook, or take it flaked.";
     case mash::Want::warmer_rest:
       return "Rest a little warmer, or cook it first.";
     case mash::Want::uncooked_malt:
-      return "Stir malts in after the cook (use = \"dough-in\").";
+      return "Let malts come in at dough-in, after the cook.";
   }
   return "";
 }

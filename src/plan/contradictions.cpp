@@ -54,7 +54,7 @@ class Check {
       fault("mash.cook", "", "a cook (vessel, water, time), because the bill cooks a grain");
     }
     if (!any(Use::cook) && recipe_.mash.cook) {
-      fault("mash.cook", "given", "no cook, or a line of the mash_bill with use = \"cook\"");
+      fault("mash.cook", "given", "no cook, or a line of the bill that comes in at the cook");
     }
     if (any(Use::boil) && !recipe_.sugar_boil) {
       fault("sugar_boil", "",
@@ -62,7 +62,7 @@ class Check {
     }
     if (!any(Use::boil) && recipe_.sugar_boil) {
       fault("sugar_boil", "given",
-            "no sugar boil, or a line of the mash_bill with use = \"boil\"");
+            "no sugar boil, or a line of the bill that comes in at the boil");
     }
     if (mashed && !recipe_.mash.cook && recipe_.mash.water <= units::Volume{}) {
       fault("mash.water", "", "the mash water, because there is no cook that brings it");
@@ -105,7 +105,7 @@ class Check {
     if (recipe_.mash.cook && recipe_.mash.cool_by == CoolBy::coil && tub != nullptr &&
         tub->cooling_coil <= units::HeatLoss{}) {
       fault("mash.cool_by", "coil",
-            fmt::format("a way the {} has: the kit gives it no cooling_coil", tub->name));
+            fmt::format("a way the {} has: the kit gives it no cooling coil", tub->name));
     }
     if (kit_.place.ambient < units::Temperature::celsius(0.0)) {
       fault("kit.place.ambient", fmt::format("{:.1f} °C", kit_.place.ambient.celsius()),
@@ -122,11 +122,11 @@ class Check {
   void spirit() {
     if (recipe_.strip.charges && recipe_.strip.charge) {
       fault("strip.charges", fmt::format("{}", *recipe_.strip.charges),
-            "either charges or charge, not both");
+            "either how many charges or how large a charge, not both");
     }
     if (recipe_.bottle.strength > recipe_.reduce.maturing) {
       fault("bottle.strength", fmt::format("{:.1f} %vol", recipe_.bottle.strength.percent()),
-            fmt::format("at most reduce.maturing_strength, {:.1f} %vol",
+            fmt::format("at most the maturing strength, {:.1f} %vol",
                         recipe_.reduce.maturing.percent()));
     }
     const auto* hearts = std::get_if<units::VolumeStrength>(&recipe_.spirit_run.hearts_end);
@@ -141,8 +141,8 @@ class Check {
             fmt::format("under {}, {:.1f} %vol: the spout only falls", other,
                         earlier->percent()));
     };
-    order("spirit_run.hearts_end", hearts, "spirit_run.heads_end", heads);
-    order("spirit_run.tails_end", tails, "spirit_run.hearts_end", hearts);
+    order("spirit_run.hearts_end", hearts, "the end of the heads", heads);
+    order("spirit_run.tails_end", tails, "the end of the hearts", hearts);
   }
 
   void wood() {

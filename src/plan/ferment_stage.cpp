@@ -70,7 +70,7 @@ void pace_findings(const Recipe& recipe, const FermentPlan& plan,
         {Weight::caution, "ferment-cools", "Ferment",
          fmt::format("In its room the ferment falls to {:.1f} °C; under {:.0f} °C {} is slow.",
                      coolest.celsius(), yeast.coolest.value.celsius(), yeast.name),
-         "Wrap the vessel, warm the room, or hold the temperature (held = true)."});
+         "Wrap the vessel, warm the room, or have its temperature held."});
   }
   if (recipe.ferment.pitch_temperature < yeast.coolest.value) {
     findings.push_back({Weight::caution, "pitched-too-cold", "Ferment",

@@ -169,9 +169,9 @@ class WoodDay {
     if (out_of_range(wood)) return;
     plan_.extract = wood::extract(wood, step_.time, conditions());
     if (wood_drinks_it_all(wood::soak_in(stave, plan_.staves), false)) return;
-    const wood::GlassRest rest = wood::rest_in_glass(
-        plan_.into_wood, stave, plan_.staves, step_.time,
-        units::Share::fraction(0.002 * drawn_.evaporation_factor.fraction()));
+    const wood::GlassRest rest =
+        wood::rest_in_glass(plan_.into_wood, stave, plan_.staves, step_.time,
+                            wood::good_closure * drawn_.evaporation_factor.fraction());
     plan_.soaked = rest.soaked;
     plan_.evaporated = rest.escaped;
     plan_.matured = rest.left;

@@ -133,10 +133,7 @@ class TimelineMaker {
                           *mash.cook->heating, Attention::watch);
       }
     } else {
-      calendar_.at_once("Mash",
-                        fmt::format("Heat {:.1f} L of water to {:.1f} °C",
-                                    recipe_.mash.water.litres(), mash.dough_in.celsius()),
-                        mash.heating_strike.value_or(Duration{}), Attention::watch);
+      strike_water(mash);
     }
     calendar_.at_once(
         "Mash",
@@ -157,6 +154,44 @@ class TimelineMaker {
                                              recipe_.mash.sparges[i - 1].water.litres(),
                                              recipe_.mash.sparges[i - 1].temperature.celsius()),
                         mash.run_off_time[i], Attention::hands_on);
+    }
+  }
+
+  // A tub without heat of its own gets its water warm: of the hottest at hand and cold, where
+  // that is hot enough, else from wherever the house can heat it.
+  void strike_water(const MashPlan& mash) {
+    const units::Volume water = recipe_.mash.water;
+    const units::Temperature cold = kit_.liquor.cold;
+    const units::Temperature hot = kit_.liquor.hot;
+    const units::Temperature to = mash.dough_in;
+    const Duration time = mash.heating_strike.value_or(Duration{});
+    const Vessel* const tub = kit_.vessel(recipe_.mash.vessel);
+    if (tub != nullptr && tub->heat > units::Power{}) {
+      calendar_.at_once(
+          "Mash",
+          fmt::format("Heat {:.1f} L of water to {:.1f} °C", water.litres(), to.celsius()),
+          time, Attention::watch);
+    } else if (to <= cold) {
+      calendar_.at_once("Mash",
+                        fmt::format("Fill the {} with {:.1f} L of cold water",
+                                    recipe_.mash.vessel, water.litres()),
+                        time, Attention::hands_on);
+    } else if (to <= hot) {
+      const units::Volume of_hot = water * ((to - cold).kelvins() / (hot - cold).kelvins());
+      calendar_.at_once(
+          "Mash",
+          fmt::format("Fill the {} with {:.1f} L of water at {:.1f} °C: about {:.1f} L of the "
+                      "hot water at hand, {:.0f} °C, the rest cold",
+                      recipe_.mash.vessel, water.litres(), to.celsius(), of_hot.litres(),
+                      hot.celsius()),
+          time, Attention::hands_on);
+    } else {
+      calendar_.at_once(
+          "Mash",
+          fmt::format("Fill the {} with {:.1f} L of water at {:.1f} °C, heated elsewhere: the "
+                      "hot water at hand has {:.0f} °C only",
+                      recipe_.mash.vessel, water.litres(), to.celsius(), hot.celsius()),
+          time, Attention::hands_on);
     }
   }
 

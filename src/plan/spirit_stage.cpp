@@ -165,9 +165,9 @@ class SpiritRun {
                      "Low wines and feints make {:.1f} L, more than one charge of {:.1f} L: "
                      "{:.1f} L of low wines are kept.",
                      all.litres(), plan_.fill_limit.litres(), kept.litres()),
-           plan_.runs > 1 ? "Or keep the surplus for the next batch (surplus = \"keep\")."
-                          : "Put them into the next batch's charge, or run twice (surplus = "
-                            "\"second run\")."});
+           plan_.runs > 1 ? "Or keep the surplus for the next batch."
+                          : "Put them into the next batch's charge, or let the surplus have a "
+                            "second run."});
     } else if (plan_.of_a_charge < 0.5) {
       findings_.push_back(
           {Weight::caution, "low-wines-under-a-charge", "Spirit run",
@@ -183,13 +183,13 @@ class SpiritRun {
                            fmt::format("The charge is {:.1f} %vol; over 40 it burns easily and "
                                        "cuts badly.",
                                        strength.percent()),
-                           "Bring it to 30 %vol with water (charge_at_most)."});
+                           "Bring it to 30 %vol with water: the most a charge may have."});
     } else if (strength > units::VolumeStrength::percent(31.0)) {
       findings_.push_back(
           {Weight::caution, "charge-strong", "Spirit run",
            fmt::format("The charge is {:.1f} %vol; at or under 30 it parts best.",
                        strength.percent()),
-           "Lower charge_at_most to 30 %vol."});
+           "Water it down: let a charge have 30 %vol at most."});
     } else if (strength < units::VolumeStrength::percent(15.0)) {
       findings_.push_back({Weight::caution, "charge-weak", "Spirit run",
                            fmt::format("The charge is only {:.1f} %vol: much heat for little "
@@ -220,10 +220,10 @@ class SpiritRun {
     plan_.one = plan_run(pot, wish, kit_, drawn_, curve_);
     const bool by_strength = std::holds_alternative<units::VolumeStrength>(end);
     if (!by_strength && plan_.one.run.ending == still::Ending::spout_strength) {
-      findings_.push_back(
-          {Weight::caution, "border-not-reached", "Spirit run",
-           fmt::format("The run is spent before tails_end ({}).", shown(step_.tails_end)),
-           "End the tails sooner."});
+      findings_.push_back({Weight::caution, "border-not-reached", "Spirit run",
+                           fmt::format("The run is spent before the end of the tails ({}).",
+                                       shown(step_.tails_end)),
+                           "End the tails sooner."});
     }
     run_findings(plan_.one, kit_, "Spirit run", findings_);
     if (!boiler.power_adjustable) {
@@ -239,9 +239,8 @@ class SpiritRun {
     const units::Volume charge = plan_.one.charge_volume;
     const Border foreshots_end = step_.foreshots_end.value_or(charge * usual_foreshots);
     const Border heads_end = step_.heads_end.value_or(charge * usual_heads_end);
-    const std::pair<const char*, const Border*> borders[] = {{"foreshots_end", &foreshots_end},
-                                                             {"heads_end", &heads_end},
-                                                             {"hearts_end", &step_.hearts_end}};
+    const std::pair<const char*, const Border*> borders[] = {
+        {"foreshots", &foreshots_end}, {"heads", &heads_end}, {"hearts", &step_.hearts_end}};
     still::Point at[3];
     const still::Point* before = &run.first();
     for (std::size_t i = 0; i < 3; ++i) {
@@ -278,27 +277,29 @@ class SpiritRun {
     if (plan_.hearts.volume < units::Volume::millilitres(1.0)) {
       findings_.push_back({Weight::stop, "no-hearts", "Spirit run",
                            "By the recipe's borders nothing is left for the hearts.",
-                           "Look at heads_end and hearts_end against the run's curve."});
+                           "Look at the ends of heads and hearts against the run's curve."});
     }
   }
 
   void border_findings(const std::string& name, const Border& border, const Found& found,
                        const still::Point& before) {
     if (found.never) {
-      findings_.push_back({Weight::caution, "border-not-reached", "Spirit run",
-                           fmt::format("The run ends before {} ({}).", name, shown(border)),
-                           "Move the border, or run further."});
-    } else if (found.from_the_start && name != std::string("foreshots_end")) {
+      findings_.push_back(
+          {Weight::caution, "border-not-reached", "Spirit run",
+           fmt::format("The run ends before the end of the {} ({}).", name, shown(border)),
+           "Move the border, or run further."});
+    } else if (found.from_the_start && name != std::string("foreshots")) {
       findings_.push_back(
           {Weight::caution, "border-from-the-start", "Spirit run",
-           fmt::format("The run is past {} ({}) from its first drops at {:.1f} "
-                       "%vol.",
+           fmt::format("The run is past the end of the {} ({}) from its first drops at "
+                       "{:.1f} %vol.",
                        name, shown(border), plan_.one.run.first().spout.percent()),
            "Give the border by volume, or a gentler run."});
     } else if (found.at.collected < before.collected) {
       findings_.push_back(
           {Weight::caution, "borders-out-of-order", "Spirit run",
-           fmt::format("{} ({}) comes before the border ahead of it.", name, shown(border)),
+           fmt::format("The end of the {} ({}) comes before the border ahead of it.", name,
+                       shown(border)),
            "Order the borders: foreshots, heads, hearts, tails."});
     }
   }

@@ -261,8 +261,7 @@ class Pitching {
                "The wort cannot cool to {:.1f} °C in the {}: the room is at {:.1f} °C and "
                "there is no coil that reaches it.",
                to.celsius(), vessel_.name, kit_.place.ambient.celsius()),
-           "Give the fermenter a cooling coil (cooling_coil), more cold topping-up water, or "
-           "pitch warmer."});
+           "Give the fermenter a cooling coil, more cold topping-up water, or pitch warmer."});
       cooling.planned = units::Duration::hours(24.0);
     } else if (cooling.planned > units::Duration::hours(6.0)) {
       findings_.push_back(

@@ -1,5 +1,6 @@
 #include "station/routes.hpp"
 
+#include <charconv>
 #include <chrono>
 #include <utility>
 
@@ -7,9 +8,10 @@
 #include "journal/meaning.hpp"
 #include "serve/problem.hpp"
 #include "sheet/batch_sheet.hpp"
+#include "sheet/record_sheet.hpp"
 #include "spirit/gauging.hpp"
-#include "spirit/measured_reduction.hpp"
 #include "station/advice.hpp"
+#include "station/reducing.hpp"
 #include "station/routes_files.hpp"
 #include "station/solved.hpp"
 #include "station/wooded.hpp"
@@ -97,6 +99,10 @@ void add_record(serve::Router& router, Station& station) {
         const std::shared_ptr<const Seen> seen = station.seen();
         return serve::json(wire::house_json(seen->house, station.next_steps(seen->house)));
       }));
+  // What belongs to no batch; also where nothing was told yet.
+  router.on("GET", "/api/v1/house/entries", [&station](const Request&) {
+    return serve::json(wire::entries_json(station.house().journal().of_house()));
+  });
   router.on("GET", "/api/v1/lots", read_again(station, [&station](const Request&) {
               return serve::json(wire::lots_json(station.seen()->house));
             }));
@@ -135,6 +141,42 @@ std::string plan_text(const PlanMade& made) {
                          made.bands ? &*made.bands : nullptr);
 }
 
+sheet::Paper paper_asked(const Request& request) {
+  const std::string_view paper = request.asked("paper").value_or("a4");
+  if (paper == "letter") return sheet::Paper::letter;
+  if (paper != "a4") throw base::InputError("paper", cut_short(paper), "a4 or letter");
+  return sheet::Paper::a4;
+}
+
+// By which clock times are told: minutes east of UTC, -840 to 840.
+int minutes_east_asked(const Request& request) {
+  const std::string_view text = request.asked("minutes_east").value_or("0");
+  int minutes = 0;
+  const char* end = text.data() + text.size();
+  const auto read = std::from_chars(text.data(), end, minutes);
+  if (read.ec != std::errc{} || read.ptr != end || minutes < -840 || minutes > 840) {
+    throw base::InputError("minutes_east", cut_short(text), "-840 to 840");
+  }
+  return minutes;
+}
+
+// The record of a batch that has begun; before that its plan, to write on.
+std::string sheet_text(Station& station, const Request& request, const PlanMade& made) {
+  const sheet::Paper paper = paper_asked(request);
+  const int minutes_east = minutes_east_asked(request);
+  const std::shared_ptr<const Seen> seen = station.seen();
+  const journal::BatchState* batch = batch_in(*seen, request);
+  if (batch == nullptr || !sheet::has_begun(*batch)) {
+    return sheet::batch_sheet(made.pair.recipe, made.pair.kit, made.plan,
+                              made.bands ? &*made.bands : nullptr, units::System::metric,
+                              paper);
+  }
+  const std::vector<journal::Entry> entries = station.house().journal().of_batch(batch->id);
+  return sheet::record_sheet({made.pair.recipe, made.pair.kit, made.plan, seen->house, *batch,
+                              entries, units::System::metric, minutes_east},
+                             paper);
+}
+
 void add_plans(serve::Router& router, Station& station) {
   serve::Terms terms = slow_terms();
   terms.greatest_body = documents;
@@ -167,8 +209,8 @@ void add_plans(serve::Router& router, Station& station) {
       slow_terms());
   router.on(
       "GET", "/api/v1/batches/{batch}/sheet",
-      [of_batch](const Request& request) {
-        return of_batch(request, [](const PlanMade& made) {
+      [&station, of_batch](const Request& request) {
+        return of_batch(request, [&](const PlanMade& made) {
           Reply reply;
           reply.content_type = "text/html; charset=utf-8";
           // The sheet is one file that brings its own style, as it is written to disk; no
@@ -177,9 +219,7 @@ void add_plans(serve::Router& router, Station& station) {
                                      "default-src 'none'; style-src 'unsafe-inline'; img-src "
                                      "data:; base-uri 'none'; form-action 'none'; "
                                      "frame-ancestors 'none'");
-          reply.body = sheet::batch_sheet(made.pair.recipe, made.pair.kit, made.plan,
-                                          made.bands ? &*made.bands : nullptr,
-                                          units::System::metric, sheet::Paper::a4);
+          reply.body = sheet_text(station, request, made);
           return reply;
         });
       },
@@ -316,16 +356,7 @@ Reply gravity(const Request& request) {
 
 Reply reduce(const Request& request) {
   const wire::ReduceAsked asked = wire::read_reduce_asked(request.body);
-  const spirit::MeasuredReduction reduction = base::with_names(
-      {{"to", "to_percent_vol"},
-       {"water_temperature", "water_at_C"},
-       {"temperature", "at_C"},
-       {"spirit_temperature", "at_C"}},
-      [&] {
-        const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
-        return spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C});
-      });
-  return serve::json(wire::reduced_json(asked, reduction));
+  return serve::json(wire::reduced_json(asked, reduced(asked)));
 }
 
 Reply blend(const Request& request) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -24,8 +25,10 @@ constexpr std::size_t most_import_bytes = std::size_t{64} * 1024 * 1024;
 // Nothing was acknowledged, and the page keeps it: 507 when the disk is full, else 503.
 Reply not_kept(const store::Trouble& trouble) {
   const bool full = trouble.kind() == store::Trouble::Kind::full;
+  std::string says = fmt::format("{}.", trouble.what());
+  says.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(says.front())));
   return serve::problem(full ? 507 : 503, full ? "disk-full" : "store-trouble",
-                        "Nothing was kept", trouble.what());
+                        "Nothing was kept", says);
 }
 
 // A photograph is shown by the page, never run by it: the type is read off its first bytes, and

@@ -22,7 +22,6 @@ using wire::Likely;
 using wire::WoodForecast;
 using wire::WoodPoint;
 
-constexpr double closure_loss_per_year = 0.002;  // src/wood/evaporation.hpp
 constexpr int parts_of_a_course = 24;
 
 // One lot in its wood.
@@ -160,9 +159,8 @@ class Resting {
       rested = after.course.back().lot;
       soaked = after.soaked;
     } else {
-      const wood::GlassRest after =
-          wood::rest_in_glass(lot_.made, stave_, told_.staves, time,
-                              Share::fraction(closure_loss_per_year * factor.fraction()));
+      const wood::GlassRest after = wood::rest_in_glass(lot_.made, stave_, told_.staves, time,
+                                                        wood::good_closure * factor.fraction());
       rested = after.left;
       soaked = after.soaked;
     }

@@ -66,6 +66,38 @@ std::string_view note(spirit::GaugingNote note) {
   return "";
 }
 
+std::string_view word(spirit::Remedy remedy) {
+  switch (remedy) {
+    case spirit::Remedy::none:
+      return "nothing";
+    case spirit::Remedy::add_water:
+      return "water";
+    case spirit::Remedy::add_spirit:
+      return "spirit";
+  }
+  return "";
+}
+
+Json check_json(const ReductionCheck& check, units::Temperature water_at) {
+  const spirit::Correction& mend = check.correction;
+  const spirit::Mistake& off = check.mistake;
+  Json json{{"add", word(mend.remedy)}, {"found", figures(check.found)}};
+  if (mend.remedy == spirit::Remedy::add_water) {
+    json["water_kg"] = figure(mend.water.kilograms());
+    json["water_L"] = figure(spirit::water_volume(mend.water, water_at).litres());
+  }
+  if (mend.remedy == spirit::Remedy::add_spirit) json["spirit"] = figures(mend.spirit);
+  json["then"] = figures(mend.result);
+  json["less_planned_kg"] = figure(off.mass.kilograms());
+  json["less_planned_percent_vol"] = figure(off.strength.percent());
+  json["water_more_by_kg"] = figure(off.water.kilograms());
+  if (off.spirit_strength) {
+    json["spirit_was_percent_vol"] = figure(off.spirit_strength->percent());
+  }
+  if (off.spirit_mass) json["spirit_more_by_kg"] = figure(off.spirit_mass->kilograms());
+  return json;
+}
+
 Json choice(const Choice& of) {
   Json json{{"id", of.id}, {"name", of.name}};
   if (!of.kind.empty()) json["kind"] = of.kind;
@@ -140,16 +172,23 @@ std::string gravity_json(const GravityAsked& asked, const GravityFound& found) {
   return printed(json);
 }
 
-std::string reduced_json(const ReduceAsked& asked, const spirit::MeasuredReduction& reduced) {
-  const spirit::Reduction& by_mass = reduced.by_mass;
-  return printed(
-      {{"water_kg", figure(by_mass.water.kilograms())},
-       {"water_L", figure(reduced.water.litres())},
-       {"volume_L_20C", figure(by_mass.volume_at_20C.litres())},
-       {"contraction_L_20C", figure(by_mass.contraction.litres())},
-       {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())},
-       {"proof_gallons", figure(spirit::proof_gallons(by_mass.result.ethanol).gallons())},
-       {"why", why_json(why_reduced(asked, reduced))}});
+std::string reduced_json(const ReduceAsked& asked, const ReductionMade& made) {
+  const spirit::Reduction& by_mass = made.measured.by_mass;
+  Json json{{"spirit_L", figure(made.measured.spirit.litres())},
+            {"spirit_kg", figure(made.spirit.mass().kilograms())},
+            {"water_kg", figure(by_mass.water.kilograms())},
+            {"water_L", figure(made.measured.water.litres())},
+            {"volume_L_20C", figure(by_mass.volume_at_20C.litres())},
+            {"contraction_L_20C", figure(by_mass.contraction.litres())},
+            {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())},
+            {"proof_gallons", figure(spirit::proof_gallons(by_mass.result.ethanol).gallons())}};
+  if (made.obscured) {
+    json["apparent_percent_vol"] = figure(made.obscured->apparent_strength.percent());
+    json["residue_g_L"] = figure(made.obscured->residue.grams_per_litre());
+  }
+  if (made.check) json["check"] = check_json(*made.check, asked.water_at);
+  json["why"] = why_json(why_reduced(asked, made));
+  return printed(json);
 }
 
 std::string blend_json(const std::vector<PartAsked>& parts, const spirit::Lot& blend) {

@@ -9,9 +9,11 @@
 
 #include "journal/entry.hpp"
 #include "mash/correction.hpp"
+#include "spirit/check_reading.hpp"
 #include "spirit/gauging.hpp"
 #include "spirit/lot.hpp"
 #include "spirit/measured_reduction.hpp"
+#include "spirit/oak_tea.hpp"
 #include "still/allotment.hpp"
 #include "still/propose_cut.hpp"
 #include "units/quantity.hpp"
@@ -47,8 +49,19 @@ struct GravityFound {
 };
 [[nodiscard]] std::string gravity_json(const GravityAsked& asked, const GravityFound& found);
 
-[[nodiscard]] std::string reduced_json(const ReduceAsked& asked,
-                                       const spirit::MeasuredReduction& reduced);
+/// A vessel after mixing, what mends it, and what the difference from the plan would come of.
+struct ReductionCheck {
+  spirit::Lot found;
+  spirit::Correction correction;
+  spirit::Mistake mistake;
+};
+struct ReductionMade {
+  spirit::Lot spirit;  ///< that goes in
+  spirit::MeasuredReduction measured;
+  std::optional<spirit::ObscuredReduction> obscured;  ///< where something is dissolved
+  std::optional<ReductionCheck> check;
+};
+[[nodiscard]] std::string reduced_json(const ReduceAsked& asked, const ReductionMade& made);
 [[nodiscard]] std::string blend_json(const std::vector<PartAsked>& parts,
                                      const spirit::Lot& blend);
 

@@ -57,6 +57,13 @@ void describe(Io& io, WishTyped& asked) {
   io.whole("line", asked.line, 1, 1000);
   words("ingredient", asked.ingredient);
 }
+// Of a spirit, where it is told.
+template <class Io>
+units::MassConcentration residue_in(Io& io) {
+  std::optional<double> residue;
+  io.number("residue_g_L", residue, 0.0, spirit::most_residue.grams_per_litre());
+  return units::MassConcentration::grams_per_litre(residue.value_or(0.0));
+}
 template <class Io>
 void describe(Io& io, GaugeAsked& asked) {
   describe(io, asked.strength);
@@ -64,9 +71,7 @@ void describe(Io& io, GaugeAsked& asked) {
   io.choice("glass", glass, glasses);
   asked.glass = glass.value_or(Glass::house);
   io.amount("volume_L", asked.volume, litres);
-  std::optional<double> residue;
-  io.number("residue_g_L", residue, 0.0, spirit::most_residue.grams_per_litre());
-  asked.residue = units::MassConcentration::grams_per_litre(residue.value_or(0.0));
+  asked.residue = residue_in(io);
 }
 template <class Io>
 void describe(Io& io, GravityAsked& asked) {
@@ -76,19 +81,37 @@ void describe(Io& io, GravityAsked& asked) {
   if (original) asked.original = units::SpecificGravity::ratio(*original);
 }
 template <class Io>
+void describe(Io& io, PartAsked& part) {
+  io.amount("volume_L_20C", part.volume, litres);
+  io.amount("strength_percent_vol", part.strength, percent_vol);
+}
+template <class Io>
+void describe(Io& io, TeaAsked& tea) {
+  describe(io, tea.part);
+  double residue = 0.0;
+  io.number("residue_g_L", residue, 0.0, spirit::most_residue.grams_per_litre());
+  tea.residue = units::MassConcentration::grams_per_litre(residue);
+}
+template <class Io>
+void describe(Io& io, FoundAsked& found) {
+  io.amount("strength_percent_vol", found.strength, percent_vol);
+  io.amount("volume_L_20C", found.volume, litres);
+  io.amount("mass_kg", found.mass, kilograms);
+}
+template <class Io>
 void describe(Io& io, ReduceAsked& asked) {
   io.amount("volume_L", asked.volume, litres);
+  io.amount("make_L", asked.make, litres);
   io.amount("strength_percent_vol", asked.strength, percent_vol);
   io.amount("at_C", asked.at, celsius);
   io.amount("to_percent_vol", asked.to, percent_vol);
   std::optional<units::Temperature> water;
   io.amount("water_at_C", water, celsius);
   asked.water_at = water.value_or(asked.water_at);
-}
-template <class Io>
-void describe(Io& io, PartAsked& part) {
-  io.amount("volume_L_20C", part.volume, litres);
-  io.amount("strength_percent_vol", part.strength, percent_vol);
+  io.part("weaker", asked.weaker);
+  io.part("tea", asked.tea);
+  asked.residue = residue_in(io);
+  io.part("found", asked.found);
 }
 template <class Io>
 void describe(Io& io, BlendAsked& asked) {
@@ -206,12 +229,35 @@ GravityAsked read_gravity_asked(std::string_view text) { return read<GravityAske
 ReduceAsked read_reduce_asked(std::string_view text) {
   ReduceAsked asked = read<ReduceAsked>(text);
   std::vector<base::Fault> faults;
+  const auto fault = [&](const char* field, const char* value, const char* accepted) {
+    faults.push_back({field, value, accepted, "", 0, 0});
+  };
   // Of no spirit, or of water, there is no strength to be reduced from.
-  if (!(asked.volume > units::Volume{})) {
-    faults.push_back({"volume_L", "0", "a volume above zero", "", 0, 0});
+  const auto above_zero = [&](const char* field, const auto& amount, const char* accepted) {
+    if (amount && !(*amount > decltype(*amount - *amount){})) fault(field, "0", accepted);
+  };
+  if (!asked.volume && !asked.make) fault("volume_L", "", "a volume of spirit, or make_L");
+  if (asked.volume && asked.make) fault("make_L", "beside volume_L", "one of the two");
+  above_zero("volume_L", asked.volume, "a volume above zero");
+  above_zero("make_L", asked.make, "a volume above zero");
+  above_zero("strength_percent_vol", std::optional(asked.strength), "a strength above zero");
+  if (asked.make && (asked.weaker || asked.dissolved())) {
+    fault("make_L", "beside weaker spirit, tea or a residue", "only spirit and water");
   }
-  if (!(asked.strength > units::VolumeStrength{})) {
-    faults.push_back({"strength_percent_vol", "0", "a strength above zero", "", 0, 0});
+  if (asked.weaker && asked.dissolved()) {
+    fault("weaker", "beside tea or a residue", "either weaker spirit, or what is dissolved");
+  }
+  if (asked.found) {
+    above_zero("found.strength_percent_vol", std::optional(asked.found->strength),
+               "a strength above zero");
+    above_zero("found.volume_L_20C", asked.found->volume, "a volume above zero");
+    above_zero("found.mass_kg", asked.found->mass, "a mass above zero");
+    if (asked.found->volume && asked.found->mass) {
+      fault("found.mass_kg", "beside volume_L_20C", "one of the two");
+    }
+    if (asked.weaker || asked.dissolved()) {
+      fault("found", "beside weaker spirit, tea or a residue", "only spirit and water");
+    }
   }
   if (!faults.empty()) throw base::InputError(std::move(faults));
   return asked;

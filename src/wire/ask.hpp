@@ -59,20 +59,44 @@ struct GravityAsked {
 };
 [[nodiscard]] GravityAsked read_gravity_asked(std::string_view text);
 
-struct ReduceAsked {
-  units::Volume volume;
-  units::VolumeStrength strength;
-  units::Temperature at = journal::at_20C;
-  units::VolumeStrength to;
-  units::Temperature water_at = journal::at_20C;
-};
-[[nodiscard]] ReduceAsked read_reduce_asked(std::string_view text);
-
 /// A volume at 20 °C and its strength.
 struct PartAsked {
   units::Volume volume;
   units::VolumeStrength strength;
 };
+
+/// Tea of oak: a volume at 20 °C, its true strength, what evaporating it leaves.
+struct TeaAsked {
+  PartAsked part;
+  units::MassConcentration residue;
+};
+/// What stood in the vessel after mixing as planned. Without an amount the planned mass stands
+/// there still.
+struct FoundAsked {
+  units::VolumeStrength strength;       ///< true
+  std::optional<units::Volume> volume;  ///< at 20 °C; of the two one at most
+  std::optional<units::Mass> mass;
+};
+
+/// A reduction, asked forward from `volume` or backward from what is to be made. Beside the
+/// water may go in weaker spirit, or tea; a finding is asked of plain spirit and water only.
+struct ReduceAsked {
+  std::optional<units::Volume> volume;  ///< of the spirit, at `at`; of these two exactly one
+  std::optional<units::Volume> make;    ///< of the result, at 20 °C
+  units::VolumeStrength strength;       ///< true
+  units::Temperature at = journal::at_20C;
+  units::VolumeStrength to;
+  units::Temperature water_at = journal::at_20C;
+  std::optional<PartAsked> weaker;
+  std::optional<TeaAsked> tea;
+  units::MassConcentration residue;  ///< what evaporating the spirit leaves, at 20 °C
+  std::optional<FoundAsked> found;
+
+  /// Whether something is dissolved: the alcoholmeter will not show the true strength.
+  [[nodiscard]] bool dissolved() const { return tea || residue > units::MassConcentration{}; }
+};
+[[nodiscard]] ReduceAsked read_reduce_asked(std::string_view text);
+
 [[nodiscard]] std::vector<PartAsked> read_blend_asked(std::string_view text);
 
 struct PourAsked {

@@ -50,7 +50,7 @@ constexpr const char* loads_model =
     " Congeners, where no run was computed and no laboratory asked: those of a usual charge, "
     "leaving the pot by Lord Rayleigh's law with one volatility for each group.";
 constexpr const char* loads_source =
-    "volatilities and amounts of congeners from memory (docs/rooms/still.md)";
+    "volatilities of the congeners from memory, their amounts in a usual charge our estimate";
 constexpr const char* loads_band =
     "congeners to within a factor of two at best, told as 80 % bands; compared with no "
     "measured jar";

@@ -281,5 +281,18 @@ void describe(Io& io, journal::Bottled& b) {
   io.amount("size_L", b.size, litres);
   io.amount("strength_percent_vol", b.strength, percent_vol);
 }
+template <class Io>
+void describe(Io& io, journal::WoodTopped& b) {
+  io.part("lot", b.lot);
+  io.part("from", b.part);
+}
+template <class Io>
+void describe(Io& io, journal::Labelled& b) {
+  io.part("lot", b.lot);
+  io.text("name", b.name, fields::most_name, true);
+  io.amount("strength_percent_vol", b.strength, percent_vol);
+  io.text("class", b.names_class, fields::most_name, false);
+  io.text("rule", b.rule, fields::most_name, false);
+}
 
 }  // namespace lynearm::wire

@@ -73,8 +73,9 @@ Why why(const FermentForecast& of) {
       "of it (pace, lag, sugar, nitrogen, room) drawn anew many times and weighed by how well "
       "each course explains the readings.";
   out.source =
-      "Cramer et al. 2002, Coleman et al. 2007, constants at second hand; what the yardsticks "
-      "miss by is our estimate (docs/rooms/ferment.md)";
+      "Cramer et al. (2002), Biotechnol. Bioeng. 77:49; Coleman, Fish and Block (2007), Appl. "
+      "Environ. Microbiol. 73:5875; their constants at second hand; how far constants and "
+      "yardsticks are off is our estimate";
   out.band =
       "80 % of the weighed courses; over invented ferments it held the truth about four times "
       "in five";

@@ -262,6 +262,14 @@ Json whole_lot_json(const LotState& lot) {
     json["bottles"] = {{"bottles", lot.bottles->bottles},
                        {"size_L", figure(lot.bottles->size.litres())},
                        {"strength_percent_vol", figure(lot.bottles->strength.percent())}};
+    if (const auto& label = lot.bottles->label) {
+      Json told{{"at", print(label->told.at)},
+                {"name", label->name},
+                {"strength_percent_vol", figure(label->strength.percent())}};
+      if (!label->names_class.empty()) told["class"] = label->names_class;
+      if (!label->rule.empty()) told["rule"] = label->rule;
+      json["bottles"]["label"] = std::move(told);
+    }
   }
   return json;
 }

@@ -37,7 +37,12 @@ struct DeviceRow {
 };
 /// One device as an object: {"id", "name", "paired_at", "laptop", "this_one"}.
 [[nodiscard]] std::string device_json(const DeviceRow& device);
-/// {"devices": [...]} in their order.
-[[nodiscard]] std::string devices_json(const std::vector<DeviceRow>& devices);
+/// How the house was opened.
+struct Doors {
+  bool lan = false;  ///< to phones; else to its own machine alone, and no code is given
+  bool tls = false;
+};
+/// {"devices": [...] in their order, "lan", "tls"}.
+[[nodiscard]] std::string devices_json(const std::vector<DeviceRow>& devices, Doors doors);
 
 }  // namespace lynearm::wire

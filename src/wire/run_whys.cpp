@@ -44,9 +44,11 @@ Why why_run(const RunForecast& run) {
       "it, with one figure in twenty taken as a slip; still, charge and instruments are drawn "
       "anew near those that fit.";
   why.source =
-      "Lord Rayleigh's differential distillation on a vapour-liquid equilibrium of ethanol and "
-      "water; sequential Monte Carlo after Chopin 2002 and Cappé et al. 2004, from memory "
-      "(docs/rooms/still.md)";
+      "Lord Rayleigh's differential distillation; vapour and liquid by NRTL (Renon and "
+      "Prausnitz), its parameters our regression of published sets; sequential Monte Carlo "
+      "after "
+      "Chopin (2002) and Cappé et al. (2004), from memory; how far kit and instruments may be "
+      "off is the kit's own, else our estimate";
   why.band =
       "80 % of the weighed stills, wider for what the model leaves out (our estimates); over "
       "500 invented runs such bands held the truth about four times in five";

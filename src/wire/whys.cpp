@@ -17,6 +17,9 @@ std::string litres(units::Volume volume, int decimals = 3) {
 std::string percent(units::VolumeStrength strength) {
   return fmt::format("{:.1f} %vol", strength.percent());
 }
+std::string grams_per_litre(units::MassConcentration of) {
+  return fmt::format("{:.2f} g/L", of.grams_per_litre());
+}
 std::string celsius(units::Temperature t) { return fmt::format("{:.1f} °C", t.celsius()); }
 
 std::string shown(const spirit::Reading& reading) {
@@ -59,8 +62,7 @@ Why why_gauged(const GaugeAsked& asked) {
       spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
   why.inputs.emplace_back("Read on", std::string(glass.name));
   if (asked.residue > units::MassConcentration{}) {
-    why.inputs.emplace_back("Left on drying",
-                            fmt::format("{:.2f} g/L", asked.residue.grams_per_litre()));
+    why.inputs.emplace_back("Left on drying", grams_per_litre(asked.residue));
     why.model +=
         " What is dissolved makes it denser: its own volume, 0.62 mL to a gram, is taken off "
         "first; true strength is the alcohol in a litre of the spirit as it is.";
@@ -98,17 +100,38 @@ Why why_gravity(const GravityAsked& asked) {
   return why;
 }
 
-Why why_reduced(const ReduceAsked& asked, const spirit::MeasuredReduction& reduced) {
+Why why_reduced(const ReduceAsked& asked, const ReductionMade& made) {
+  const spirit::Reduction& by_mass = made.measured.by_mass;
   Why why;
-  why.what = "Water that brings a spirit down to a strength";
-  why.inputs = {{"Spirit", fmt::format("{} at {}, {}", litres(asked.volume),
-                                       percent(asked.strength), celsius(asked.at))},
-                {"Down to", percent(asked.to)},
-                {"Water", celsius(asked.water_at)},
-                {"Contraction, at 20 °C",
-                 fmt::format("{:.0f} mL", reduced.by_mass.contraction.millilitres())}};
+  why.what = asked.make ? "Spirit and water that make so much at a strength"
+                        : "Water that brings a spirit down to a strength";
+  if (asked.make) why.inputs.emplace_back("To be made", litres(*asked.make));
+  why.inputs.emplace_back("Spirit", fmt::format("{} at {}, {}", litres(made.measured.spirit),
+                                                percent(asked.strength), celsius(asked.at)));
+  if (asked.residue > units::MassConcentration{}) {
+    why.inputs.emplace_back("Extract of it", grams_per_litre(asked.residue));
+  }
+  if (asked.weaker) {
+    why.inputs.emplace_back(
+        "Weaker spirit",
+        fmt::format("{} at {}", litres(asked.weaker->volume), percent(asked.weaker->strength)));
+  }
+  if (asked.tea) {
+    why.inputs.emplace_back(
+        "Tea of oak",
+        fmt::format("{} at {}, {}", litres(asked.tea->part.volume),
+                    percent(asked.tea->part.strength), grams_per_litre(asked.tea->residue)));
+  }
+  why.inputs.emplace_back("Down to", percent(asked.to));
+  why.inputs.emplace_back("Water", celsius(asked.water_at));
+  why.inputs.emplace_back("Contraction, at 20 °C",
+                          fmt::format("{:.0f} mL", by_mass.contraction.millilitres()));
+  if (made.check) why.inputs.emplace_back("Found", of_lot(made.check->found));
   why.model = added_masses;
   why.source = density_source;
+  if (asked.dissolved()) {
+    why.source += "; a gram of solids' volume after sucrose, our estimate for extract of oak";
+  }
   why.band =
       "no band: the strength and the volume given are taken as exact; gauge what comes "
       "of it";

@@ -16,8 +16,7 @@ namespace lynearm::wire {
 
 [[nodiscard]] Why why_gauged(const GaugeAsked& asked);
 [[nodiscard]] Why why_gravity(const GravityAsked& asked);
-[[nodiscard]] Why why_reduced(const ReduceAsked& asked,
-                              const spirit::MeasuredReduction& reduced);
+[[nodiscard]] Why why_reduced(const ReduceAsked& asked, const ReductionMade& made);
 [[nodiscard]] Why why_blend(const std::vector<PartAsked>& parts);
 /// Of what an allotment of jars gives; each jar and where it goes is an input.
 [[nodiscard]] Why why_poured(const ShelfJars& shelf, const still::Allotment& allotment);

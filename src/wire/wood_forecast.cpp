@@ -6,6 +6,7 @@
 #include "wire/figure.hpp"
 #include "wire/plan_parts.hpp"
 #include "wire/why.hpp"
+#include "wood/evaporation.hpp"
 #include "wood/extraction.hpp"
 
 namespace lynearm::wire {
@@ -49,7 +50,7 @@ Why why_surface(const WoodForecast& of) {
                   ? "96 cm² to a litre in a cask of 200 L; with the cube root, more in a "
                     "smaller one."
                   : "All six faces of the kit's staves over the volume they were laid into.";
-  why.source = "Geometry; the cask's constant is our estimate (docs/rooms/wood.md)";
+  why.source = "Geometry; the cask's constant is our estimate";
   why.band = "10 % either way over the usual shapes of casks";
   return why;
 }
@@ -70,8 +71,9 @@ Why why_extract(const WoodForecast& of) {
       "the square root of time, until the wood is spent; scaled by the colour that this wood "
       "gives after its heating. The pools of lactone, tannin and vanillin are not told apart.";
   why.source =
-      "Slab diffusion; constants from memory and our estimate, held to yearly averages of "
-      "whiskey casks (docs/rooms/wood.md)";
+      "Diffusion out of a slab; its diffusivity and pools our estimates, the quickening with "
+      "warmth from memory; held to the yearly averages of whiskey casks of Crampton and Tolman "
+      "(1908), from memory";
   why.band = fmt::format("{:.0f} % of the amount either way, our estimate",
                          wood::extraction_doubt.percent());
   return why;
@@ -89,10 +91,16 @@ Why why_air(const WoodForecast& of) {
   why.model = of.cask
                   ? "Water and ethanol pass the staves, each by its own vapour pressure less "
                     "that of the cellar's air: dry air raises the strength, damp air lowers it."
-                  : "Nothing passes glass; the closure loses 0.2 % a year, and the strength "
-                    "stays.";
+                  : fmt::format(
+                        "Nothing passes glass; the closure loses {:.1f} % a year, and "
+                        "the strength stays.",
+                        wood::good_closure.percent());
   why.model += " What was drawn since is taken off the volume; samples to come are not.";
-  why.source = "Permeation; our calibration and estimates (docs/rooms/wood.md)";
+  why.source =
+      of.cask ? "Permeation of water and ethanol, our calibration to 2 % a year of a 200 L "
+                "cask (62.5 %vol, 15 °C, 65 % humidity); what new wood drinks is from "
+                "memory"
+              : "Our estimate of a closure; what wood drinks is from memory";
   why.band = "the kit's doubt of its evaporation";
   return why;
 }

@@ -77,6 +77,9 @@ struct Rested {
 [[nodiscard]] Rested rest(const spirit::Lot& filled, const Walls& walls, const Cellar& cellar,
                           units::Duration time, const Permeability& oak = {});
 
+/// What a good closure of glass loses in a year, as a share of the spirit: our estimate.
+inline constexpr units::Share good_closure = units::Share::fraction(0.002);
+
 /// Glass with staves: nothing passes the glass; the closure loses a little.
 struct GlassRest {
   spirit::Lot left;
@@ -84,10 +87,10 @@ struct GlassRest {
   spirit::Lot escaped;  ///< past the closure
 };
 
-/// closure_loss_per_year   share of the spirit; 0.002 for a good closure (our estimate), to 0.1
+/// closure_loss_per_year   share of the spirit, to 0.1
 /// throws     InputError when the staves drink more than there is, or outside 0 to 50 years
-[[nodiscard]] GlassRest rest_in_glass(
-    const spirit::Lot& filled, const Stave& stave, double count, units::Duration time,
-    units::Share closure_loss_per_year = units::Share::fraction(0.002));
+[[nodiscard]] GlassRest rest_in_glass(const spirit::Lot& filled, const Stave& stave,
+                                      double count, units::Duration time,
+                                      units::Share closure_loss_per_year = good_closure);
 
 }  // namespace lynearm::wood

@@ -130,7 +130,7 @@ std::vector<Entry> plausible(std::uint64_t seed) {
   }
   for (std::uint64_t steps = dice.below(12); steps > 0; --steps) {
     ++now;
-    switch (dice.below(6)) {
+    switch (dice.below(8)) {
       case 0:
         book.tell(at(now), LotTaken{some(0).lot, litres(1).volume, Gone::sample, ""});
         break;
@@ -151,6 +151,13 @@ std::vector<Entry> plausible(std::uint64_t seed) {
         lots.push_back({book.tell(at(now), filled), LotKind::spirit});
         break;
       }
+      case 6:
+        book.tell(at(now), WoodTopped{some(0).lot, some(3)});
+        break;
+      case 7:
+        book.tell(at(now), Labelled{some(0).lot, "made up", units::VolumeStrength::percent(45),
+                                    "a class", "a-rule"});
+        break;
       case 4:
         lots.push_back({book.tell(at(now), WoodEmptied{some(0).lot, litres(2), percent()}),
                         LotKind::spirit});

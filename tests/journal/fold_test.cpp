@@ -3,6 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
+#include "journal/account.hpp"
 #include "journal/book.hpp"
 #include "journal/meaning.hpp"
 #include "spirit/strength.hpp"
@@ -413,6 +416,61 @@ TEST_F(FoldTest, WoodIsEmptiedOnce) {
   EXPECT_EQ(lot(wood, LotKind::spirit).uses.at(0).where, "soaked and evaporated");
 }
 
+TEST_F(FoldTest, ToppingUpAddsMassesAndNothingIsLost) {
+  const Id hearts =
+      book.tell(1, LotBrought{"hearts", LotKind::hearts, litres_at_20C(4), percent_at_20C(60)});
+  const Id strong =
+      book.tell(1, LotBrought{"strong", LotKind::hearts, litres_at_20C(1), percent_at_20C(70)});
+  WoodFilled filled;
+  filled.part = part(hearts, LotKind::hearts, 4);
+  filled.in = "cask 3";
+  const LotName on_wood{book.tell(2, filled), LotKind::spirit};
+  book.tell(100, WoodTopped{on_wood, part(strong, LotKind::hearts, 0.25)});
+  book.tell(101, WoodTopped{on_wood, {on_wood, Volume::litres(0.1)}});
+  book.tell(102, WoodTopped{{hearts, LotKind::hearts}, part(strong, LotKind::hearts, 0.1)});
+  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("another lot than the one"),
+                                          HasSubstr("a lot that is on wood")));
+  const spirit::Lot poured =
+      spirit::lot(Volume::litres(0.25), units::VolumeStrength::percent(70));
+  const LotState& wood = lot(on_wood.entry, LotKind::spirit);
+  EXPECT_NEAR((wood.left.ethanol - wood.made.ethanol).kilograms(), poured.ethanol.kilograms(),
+              1e-12);
+  EXPECT_NEAR((wood.left.water - wood.made.water).kilograms(), poured.water.kilograms(), 1e-12);
+  EXPECT_THAT(wood.parents,
+              ElementsAre(LotName{hearts, LotKind::hearts}, LotName{strong, LotKind::hearts}));
+  book.tell(1000, WoodEmptied{on_wood, litres_at_20C(3.9), percent_at_20C(60)});
+  folded();
+  // Nobody is in debt for what came in.
+  BatchState batch;
+  batch.id = *book.batch;
+  const BatchAccount told = account(house, batch);
+  const auto step = std::find_if(told.steps.begin(), told.steps.end(),
+                                 [](const AccountStep& s) { return s.stage == Stage::wood; });
+  ASSERT_NE(step, told.steps.end());
+  EXPECT_NEAR(step->in.value.litres(), 4 * 0.6 + 0.25 * 0.7, 1e-6);
+  EXPECT_NEAR(step->unaccounted.value.litres(), 0.0, 1e-6);
+}
+
+TEST_F(FoldTest, TheLastLabelOfALotOfBottlesStands) {
+  const Id hearts =
+      book.tell(1, LotBrought{"hearts", LotKind::hearts, litres_at_20C(4), percent_at_20C(45)});
+  const Id bottled =
+      book.tell(2, Bottled{part(hearts, LotKind::hearts, 1), 2, Volume::litres(0.5),
+                           units::VolumeStrength::percent(44.9)});
+  const LotName bottles{bottled, LotKind::bottles};
+  book.tell(4,
+            Labelled{bottles, "Tern", units::VolumeStrength::percent(45.0), "Malt", "a-rule"});
+  book.tell(3, Labelled{bottles, "Tern", units::VolumeStrength::percent(44.0), "", ""});
+  book.tell(
+      5, Labelled{{hearts, LotKind::hearts}, "x", units::VolumeStrength::percent(45), "", ""});
+  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("a lot of bottles")));
+  const InBottles& in = *lot(bottled, LotKind::bottles).bottles;
+  ASSERT_TRUE(in.label.has_value());
+  EXPECT_NEAR(in.label->strength.percent(), 45.0, 1e-12);
+  EXPECT_NEAR(in.strength.percent(), 44.9, 1e-12);
+  EXPECT_EQ(in.label->names_class, "Malt");
+}
+
 // ---- the rest
 
 TEST_F(FoldTest, AKindOfANewerProgramIsKeptAsAPuzzle) {
@@ -433,11 +491,13 @@ TEST_F(FoldTest, ALotIsNamedAfterItsBatchWheneverThatWasBegun) {
   const Id run = book.tell(10, spirit_charge(20));
   book.tell(20, JarGauged{run, 1, litres_at_20C(0.5), percent_at_20C(70)});
   JarPoured poured;
-  poured.hearts = Volume::millilitres(500);
+  poured.hearts = Volume::millilitres(400);
+  poured.apart = Volume::millilitres(100);
   const Id cut = book.tell(30, JarsAllotted{run, {poured}});
   book.tell(90, BatchBegun{"Tern 8", "", true});
   folded();
   EXPECT_EQ(lot(cut, LotKind::hearts).label, "hearts of Tern 8");
+  EXPECT_EQ(lot(cut, LotKind::apart).label, "spirit set apart at Tern 8");
 }
 
 TEST_F(FoldTest, StruckAndIdleEntriesAreCountedAndTold) {

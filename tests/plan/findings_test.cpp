@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <string>
 
 #include "plan/plan.hpp"
 #include "plan/tern.hpp"
@@ -145,6 +146,20 @@ TEST(Findings, come_when_they_are_brought_about) {
     ASSERT_NE(found, plan.findings.end()) << c.code;
     EXPECT_EQ(found->weight, c.weight) << c.code << ": " << found->says;
     EXPECT_FALSE(found->remedy.empty()) << c.code;
+  }
+}
+
+// They are read on a page by whoever never saw the recipe file: no keys of it, no code.
+TEST(Findings, speak_no_keys_of_the_files) {
+  for (const Case& c : cases) {
+    Recipe recipe = tern::recipe_8();
+    Kit kit = tern::kit_8();
+    c.spoil(recipe, kit);
+    for (const Finding& finding : make(recipe, kit).findings) {
+      for (const std::string& text : {finding.says, finding.remedy}) {
+        EXPECT_EQ(text.find_first_of("_=\""), std::string::npos) << text;
+      }
+    }
   }
 }
 

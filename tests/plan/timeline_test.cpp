@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "plan/plan.hpp"
 #include "plan/tern.hpp"
@@ -82,6 +83,29 @@ TEST(Timeline, has_a_step_for_each_run_of_the_still) {
       plan.timeline.steps.begin(), plan.timeline.steps.end(),
       [](const Step& step) { return step.what.find(": charge") != std::string::npos; });
   EXPECT_EQ(runs, plan.strip.runs + plan.spirit.runs);
+}
+
+// The malts alone, infused in a tub that the kit does not heat.
+Plan infused(units::Temperature hottest_at_hand) {
+  Recipe recipe = tern::recipe_8();
+  recipe.bill.erase(recipe.bill.begin());  // the maize that is cooked
+  recipe.mash.cook.reset();
+  recipe.mash.water = units::Volume::litres(30.0);
+  Kit kit = tern::kit_8();
+  kit.liquor.hot = hottest_at_hand;
+  return make(recipe, kit);
+}
+
+TEST(Timeline, plans_no_heating_in_a_tub_without_heat) {
+  for (const double hot_C : {90.0, 68.0}) {
+    const Plan plan = infused(units::Temperature::celsius(hot_C));
+    const auto& steps = plan.timeline.steps;
+    EXPECT_EQ(steps[1].what.rfind("Fill the mash tub with 30.0 L of water at ", 0), 0U)
+        << steps[1].what;
+    EXPECT_EQ(steps[1].attention, Attention::hands_on);
+    const bool mixed = steps[1].what.find("the rest cold") != std::string::npos;
+    EXPECT_EQ(mixed, hot_C > 80.0) << steps[1].what;
+  }
 }
 
 }  // namespace

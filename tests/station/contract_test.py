@@ -126,6 +126,7 @@ def questions(house):
 
     yield get("/time")
     yield get("/house")
+    yield get("/house/entries")
     yield get("/lots")
     yield get("/tables")
     yield get("/examples")
@@ -159,6 +160,16 @@ def questions(house):
     yield post("/pour", {"run": cut["entry"], "jars": jars})
     yield post("/pour", {"run": cut["entry"], "jars": [dict(jars[0], hearts_mL_20C=1e6)]})
     yield post("/pour", {"run": nobody, "jars": []})
+    reduce = {"strength_percent_vol": 70, "at_C": 20, "to_percent_vol": 55}
+    spirit = dict(reduce, volume_L=4)
+    for more in ({"found": {"strength_percent_vol": 56, "mass_kg": 4.6}, "water_at_C": 12},
+                 {"found": {"strength_percent_vol": 54.2}},
+                 {"found": {"strength_percent_vol": 55, "volume_L_20C": 5}},
+                 {"weaker": {"volume_L_20C": 0.5, "strength_percent_vol": 20}},
+                 {"tea": {"volume_L_20C": 0.3, "strength_percent_vol": 0, "residue_g_L": 8},
+                  "residue_g_L": 1.5}, {"make_L": 5}):
+        yield post("/reduce", dict(spirit, **more))
+    yield post("/reduce", dict(reduce, make_L=5))
     for pattern in ("/gauge", "/gravity", "/reduce"):
         yield post(pattern, example[pattern])
         yield post(pattern, {})

@@ -81,6 +81,29 @@ TEST_F(Asked, OfAReductionTheFaultStandsAtTheRequestsField) {
               testing::StartsWith("at_C is \"60.00 °C\""));
 }
 
+TEST_F(Asked, OfAReductionBackwardTheFaultStandsAtTheRequestsField) {
+  const std::string spirit = R"("strength_percent_vol":70,"at_C":20,"to_percent_vol":55)";
+  const auto reduce = [&](const std::string& more) {
+    return post("reduce", "{" + spirit + "," + more + "}");
+  };
+  EXPECT_THAT(reduce(R"("make_L":0)"), HasSubstr("make_L is \"0\"; accepted: a volume above"));
+  EXPECT_THAT(reduce(R"("make_L":5,"volume_L":4)"), HasSubstr("make_L is \"beside volume_L\""));
+  EXPECT_THAT(reduce(R"("water_at_C":12)"), HasSubstr("volume_L"));
+  EXPECT_THAT(post("reduce", R"({"make_L":5,"strength_percent_vol":50,"at_C":20,
+                                 "to_percent_vol":60})"),
+              HasSubstr("to_percent_vol is \"60.00 %vol\""));
+  EXPECT_THAT(reduce(R"("volume_L":4,"weaker":{"volume_L_20C":9,"strength_percent_vol":20})"),
+              testing::StartsWith("weaker.volume_L_20C is"));
+  EXPECT_THAT(reduce(R"("volume_L":4,"tea":{"volume_L_20C":9,"strength_percent_vol":0,
+                        "residue_g_L":8})"),
+              testing::StartsWith("tea.volume_L_20C is"));
+  EXPECT_THAT(reduce(R"("volume_L":4,"residue_g_L":60)"), HasSubstr("residue_g_L"));
+  EXPECT_THAT(reduce(R"("volume_L":4,"found":{"strength_percent_vol":0})"),
+              HasSubstr("found.strength_percent_vol is \"0\""));
+  EXPECT_THAT(reduce(R"("volume_L":4,"residue_g_L":1,"found":{"strength_percent_vol":54})"),
+              HasSubstr("found is \"beside weaker spirit, tea or a residue\""));
+}
+
 TEST_F(Asked, OfNothingNoStrengthIsTold) {
   const std::string said = post(
       "reduce", R"({"volume_L":0,"strength_percent_vol":0,"at_C":20,"to_percent_vol":40})");

@@ -22,6 +22,8 @@ void expect_whole(const json& why) {
   for (const char* part : {"what", "model", "source", "band"}) {
     EXPECT_FALSE(why.at(part).get<std::string>().empty()) << part;
   }
+  // Whoever asks is told the source itself, not the page of ours that names it.
+  EXPECT_EQ(why["source"].get<std::string>().find("docs/"), std::string::npos);
   EXPECT_FALSE(why.at("inputs").empty());
   for (const json& input : why["inputs"]) {
     EXPECT_FALSE(input.at("name").get<std::string>().empty());
@@ -40,9 +42,11 @@ TEST(Why, AGaugingTellsWhatWasRead) {
 TEST(Why, AReductionTellsFromWhatToWhat) {
   const ReduceAsked asked = read_reduce_asked(
       R"({"volume_L":3.9,"strength_percent_vol":68.2,"at_C":20,"to_percent_vol":55})");
-  const spirit::Lot lot = spirit::lot(asked.volume, asked.strength, asked.at);
-  const json told = json::parse(reduced_json(
-      asked, spirit::reduce(lot, asked.to, {asked.at, asked.water_at, spirit::reference_20C})));
+  ReductionMade made;
+  made.spirit = spirit::lot(*asked.volume, asked.strength, asked.at);
+  made.measured =
+      spirit::reduce(made.spirit, asked.to, {asked.at, asked.water_at, spirit::reference_20C});
+  const json told = json::parse(reduced_json(asked, made));
   expect_whole(told["why"]);
   EXPECT_EQ(told["why"]["inputs"][0]["value"], "3.900 L at 68.2 %vol, 20.0 °C");
   // 27 CFR 30.11 by way of a litre of pure alcohol, 0.525817 proof gallons (account.hpp).
