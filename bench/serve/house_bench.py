@@ -1,9 +1,11 @@
 """What a maker waits for, through the whole server: the invented house is served, three pages
 listen to it and ask again whenever something was recorded, and readings of its live run come in
-at 500 a second for 30 s, each acknowledged when it is on the disk. Then a plan as it is typed,
-and the first paint in a browser.
+at 500 a second for 30 s, each acknowledged when it is on the disk. A plan as it is typed, and the
+first paint in a browser. Readings one after another, alone and beside fifty open streams that get
+each of them and fifty connections that stall in the midst of a request.
 
-    house_bench.py PROGRAM [--seconds 30] [--rate 500] [--pages 3] [--folder .] [--no-browser]
+    house_bench.py PROGRAM [--parts paint,plans,load,crowd] [--seconds 30] [--rate 500] [--pages 3]
+                   [--crowd 50] [--readings 500] [--folder .]
 
 The house lies in --folder, whose disk is what is measured: not one in memory. Python's standard
 library only, and for the first paint the browser of web/scripts. Nothing here is a limit; those
@@ -13,9 +15,12 @@ stand in docs/speed.md.
 import argparse
 import asyncio
 import json
+import multiprocessing
 import os
 import pathlib
+import selectors
 import shutil
+import socket
 import subprocess
 import sys
 import tempfile
@@ -166,6 +171,62 @@ async def plans(served, plan):
     told("a plan of an edited recipe, there and back", waits)
 
 
+def crowd(port, many, ready):
+    """A process of its own: pages that hear the house, and connections that stall. The house ends
+    a stalled one after a while; another comes."""
+    watched = selectors.DefaultSelector()
+
+    def come(first_words):
+        connection = socket.create_connection(("127.0.0.1", port))
+        connection.sendall(first_words)
+        watched.register(connection, selectors.EVENT_READ, first_words)
+
+    hears = (f"GET /api/v1/events HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n"
+             f"Origin: http://127.0.0.1:{port}\r\n\r\n").encode()
+    for _ in range(many):
+        come(hears)
+        come(b"POST /api/v1/entries HTTP/1.1\r\nHost: 127.0")
+    ready.set()
+    while True:
+        for key, _ in watched.select():
+            if not key.fileobj.recv(1 << 16):
+                watched.unregister(key.fileobj)
+                key.fileobj.close()
+                come(key.data)
+
+
+def one_by_one(served, readings, batch, run):
+    """A reading each 20 ms; how long each waited for its acknowledgement."""
+    line, waits = served.line(), []
+    for number in range(readings):
+        reading = running.entry("spirit run", "run read", {
+            "run": run, "head_temperature_C": 84.0 + number % 100 / 100}, batch)
+        begun = time.perf_counter()
+        assert line.keep(reading) == [reading["id"]]
+        waits.append(time.perf_counter() - begun)
+        time.sleep(max(0.0, 0.02 - waits[-1]))
+    line.close()
+    return waits
+
+
+def beside_a_crowd(served, asked):
+    house = json.loads(served.line().ask("GET", "/house")[1])
+    batch = next(b["batch"] for b in house["batches"] if b["name"] == "Tern 8")
+    whole = json.loads(served.line().ask("GET", f"/batches/{batch}")[1])
+    run = next(r["entry"] for r in whole["runs"] if r["run"] == "spirit run")
+    told("a reading alone, acknowledged", one_by_one(served, asked.readings, batch, run))
+    ready = multiprocessing.Event()
+    others = multiprocessing.Process(target=crowd, args=(served.port, asked.crowd, ready),
+                                     daemon=True)
+    others.start()
+    ready.wait(60)
+    time.sleep(0.5)
+    told(f"  beside {asked.crowd} open streams and {asked.crowd} stalled connections",
+         one_by_one(served, asked.readings, batch, run))
+    others.terminate()
+    others.join()
+
+
 def first_paint(served):
     """The house's page in a new browser, from the address entered to something to use."""
     done = subprocess.run([ROOT / "tools/with_node", "node", ROOT / "bench/serve/first_paint.mjs",
@@ -180,18 +241,25 @@ def main():
     parser.add_argument("--rate", type=int, default=500)
     parser.add_argument("--pages", type=int, default=3, help="of the three, how many listen")
     parser.add_argument("--folder", default=".")
-    parser.add_argument("--no-browser", action="store_true")
+    parser.add_argument("--parts", default="paint,plans,load,crowd")
+    parser.add_argument("--crowd", type=int, default=50)
+    parser.add_argument("--readings", type=int, default=500)
     asked = parser.parse_args()
     print(f"load {os.getloadavg()[0]:.1f} on {os.cpu_count()} cores", flush=True)
     folder = tempfile.mkdtemp(prefix="house-bench-", dir=asked.folder)
     try:
         served = running.Served(asked.program, "--data", folder + "/house", "--demo")
         try:
-            if not asked.no_browser:
+            parts = asked.parts.split(",")
+            if "paint" in parts:
                 first_paint(served)
             print(f"resident at rest {served.resident_kB('VmRSS') / 1024:.0f} MB", flush=True)
-            asyncio.run(plans(served, plan_of(served)))
-            asyncio.run(under_load(served, asked))
+            if "plans" in parts:
+                asyncio.run(plans(served, plan_of(served)))
+            if "crowd" in parts:
+                beside_a_crowd(served, asked)
+            if "load" in parts:
+                asyncio.run(under_load(served, asked))
         finally:
             served.kill()
     finally:

@@ -24,6 +24,7 @@ std::string Arguments::required_text(const std::string& option, std::string acce
 }
 
 void Arguments::refuse(const std::string& option, std::string value, std::string accepted) {
+  if (value.empty() && has(option) && texts(option).front().empty()) value = "left empty";
   faults_.push_back({option, std::move(value), std::move(accepted), "", 0, 0});
 }
 

@@ -20,7 +20,7 @@ using base::with_names;
 
 class Arguments {
  public:
-  /// Notes one occurrence of an option; a switch has an empty text.
+  /// Notes one occurrence of an option; a switch has the text "true".
   void give(const std::string& option, std::string text);
 
   [[nodiscard]] bool has(const std::string& option) const;
@@ -65,7 +65,8 @@ class Arguments {
     }
   }
 
-  /// Notes a fault of an option; an empty value means that it is missing.
+  /// Notes a fault of an option; an empty value means that it is missing, or
+  /// stands there with nothing after it.
   void refuse(const std::string& option, std::string value, std::string accepted);
   [[nodiscard]] bool refused(const std::string& option) const;
 

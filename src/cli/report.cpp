@@ -77,12 +77,15 @@ base::InputError as_options(const base::InputError& error, const Command& comman
   for (base::Fault& fault : faults) {
     std::string name = "--" + fault.field;
     std::replace(name.begin(), name.end(), '_', '-');
-    const bool ours =
-        fault.file.empty() && std::any_of(command.options.begin(), command.options.end(),
-                                          [&](const Option& o) { return o.name == name; });
-    if (!ours) continue;
+    const auto ours = std::find_if(command.options.begin(), command.options.end(),
+                                   [&](const Option& o) { return o.name == name; });
+    if (!fault.file.empty() || ours == command.options.end()) continue;
     fault.field = name;
-    if (arguments.texts(name).size() == 1) fault.value = arguments.texts(name).front();
+    if (ours->value_name.empty()) {
+      fault.value = fault.value.empty() ? "given" : "given for " + fault.value;
+    } else if (arguments.texts(name).size() == 1) {
+      fault.value = arguments.texts(name).front();
+    }
   }
   return base::InputError(std::move(faults));
 }

@@ -38,6 +38,8 @@ constexpr const char* option_name = "--name";
 constexpr const char* option_tls = "--tls";
 constexpr const char* option_certificate = "--certificate";
 constexpr const char* option_key = "--key";
+constexpr const char* option_log = "--log";
+constexpr const char* option_log_file = "--log-file";
 constexpr const char* option_for = "--for";
 constexpr int default_port = 8420;
 
@@ -58,6 +60,24 @@ void ask_for_tls(Arguments& arguments, Asked& asked) {
       arguments.required_text(option_key, "the path of its key, PEM")};
 }
 
+void ask_for_log(Arguments& arguments, serve::LogOptions& log) {
+  using serve::Level;
+  if (arguments.has(option_log_file)) {
+    log.file = arguments.required_text(option_log_file, "the path of a file");
+  }
+  if (!arguments.has(option_log)) return;
+  const std::string& word = arguments.texts(option_log).front();
+  if (word == "debug") {
+    log.least = Level::debug;
+  } else if (word == "warning") {
+    log.least = Level::warning;
+  } else if (word == "error") {
+    log.least = Level::error;
+  } else if (word != "info") {
+    arguments.refuse(option_log, word, "debug, info, warning or error");
+  }
+}
+
 Asked read(Arguments& arguments) {
   Asked asked;
   asked.place = asked_place(arguments, false);
@@ -71,6 +91,7 @@ Asked read(Arguments& arguments) {
   asked.options.quick_threads = 16;
   asked.options.names = arguments.texts(option_name);
   ask_for_tls(arguments, asked);
+  ask_for_log(arguments, asked.options.log);
   asked.length = arguments.optional<units::Duration>(option_for);
   if (asked.length) {
     arguments.keep_within(option_for, *asked.length, units::Duration::seconds(0.1),
@@ -155,6 +176,8 @@ std::optional<int> stream(Arguments& arguments, const Look& look) {
   Asked asked = read(arguments);
   if (look.json) arguments.refuse("--json", "given", "nothing: the API at /api/v1 speaks JSON");
   arguments.settle();
+  // First, so that no house is made beside a log that cannot be written.
+  with_names({{"log", option_log_file}}, [&] { const serve::Log tried(asked.options.log); });
 
   const auto held = in_house(asked.place, "", "",
                              [&] { return std::make_unique<store::House>(asked.place); });
@@ -200,6 +223,9 @@ Command serve_command() {
            {option_tls, "", "speaks TLS, with a certificate of the house's own"},
            {option_certificate, "FILE", "a certificate of yours instead, PEM; with --key"},
            {option_key, "FILE", "the key of that certificate, PEM"},
+           {option_log, "LEVEL",
+            "the least it tells: debug (every request), info (default), warning or error"},
+           {option_log_file, "FILE", "tells it there, at the end, and not on standard error"},
            {option_demo, "", "adds the invented batches of the Tern Island still house"},
            {option_for, "DURATION", "stops by itself after so long: \"2 s\"; for scripts"}}),
       {R"(--data build/example-house --demo --port 0 --for "0.2 s")",

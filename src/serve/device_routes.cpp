@@ -66,10 +66,10 @@ Reply pair(const Request& request, Pairing& pairing, Devices& devices, bool tls)
   return reply;
 }
 
-Reply list(const Request& request, const Devices& devices) {
+Reply list(const Request& request, const Devices& devices, wire::Doors doors) {
   std::vector<wire::DeviceRow> rows{row(laptop(), *request.who)};
   for (const Device& device : devices.list()) rows.push_back(row(device, *request.who));
-  return json(wire::devices_json(rows));
+  return json(wire::devices_json(rows, doors));
 }
 
 Reply revoke(const Request& request, Devices& devices, Events& events, bool tls) {
@@ -97,6 +97,7 @@ void add_device_routes(Router& router, Pairing& pairing, Devices& devices, Event
   on_laptop.door = Door::laptop;
   on_laptop.greatest_body = 1024;
   const bool tls = house.tls;
+  const wire::Doors doors{house.lan, tls};
   router
       .on(
           "POST", "/api/v1/pairing/codes",
@@ -111,7 +112,7 @@ void add_device_routes(Router& router, Pairing& pairing, Devices& devices, Event
           },
           anyone)
       .on("GET", "/api/v1/devices",
-          [&devices](const Request& request) { return list(request, devices); })
+          [&devices, doors](const Request& request) { return list(request, devices, doors); })
       .on("GET", "/api/v1/devices/this",
           [](const Request& request) {
             return json(wire::device_json(row(*request.who, *request.who)));

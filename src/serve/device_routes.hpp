@@ -2,7 +2,7 @@
 //
 //   POST   /api/v1/pairing/codes   laptop   a new code, its addresses and its picture
 //   POST   /api/v1/pairing         anyone   {"code", "name"}: the device; its token as a cookie
-//   GET    /api/v1/devices         paired   all of them
+//   GET    /api/v1/devices         paired   all of them, and whether a phone can be paired
 //   GET    /api/v1/devices/this    paired   the one that asks
 //   DELETE /api/v1/devices/{id}    paired   the laptop any of them, a phone only itself
 //

@@ -62,7 +62,7 @@ Log::Log(const LogOptions& options)
     : writer_(std::make_unique<Writer>(Writer{spdlog::logger{"lynearm", sink_of(options)}})) {
   writer_->logger.set_level(level_of(options.least));
   writer_->logger.set_pattern("%Y-%m-%dT%H:%M:%S.%e%z %l %v");
-  writer_->logger.flush_on(spdlog::level::info);
+  writer_->logger.flush_on(level_of(options.least));
 }
 
 Log::~Log() = default;

@@ -6,6 +6,7 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
+#include <map>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -13,6 +14,7 @@
 #include <utility>
 
 #include "store/durable_file.hpp"
+#include "store/row.hpp"
 #include "store/trouble.hpp"
 #include "wire/entry.hpp"
 
@@ -43,8 +45,32 @@ std::optional<Line> next_line(std::streambuf& from, int number) {
   if (!line.text.empty() && line.text.back() == '\r') line.text.pop_back();
   return line;
 }
-Lines read_all(std::istream& from, const std::string& file) {
+
+// What the journal itself would refuse of an entry, whatever the house holds: so that it is
+// told before a house is made for it.
+//
+// places     of the ids before; null where the good lines are kept: which of two that is, is
+// for
+//            the journal to say, which may hold one of them
+std::vector<base::Fault> refusals(const journal::Entry& entry, const Lines& before,
+                                  std::map<journal::Id, std::size_t>* places) {
+  try {
+    static_cast<void>(row_of(entry, std::nullopt, "entry"));
+  } catch (const base::InputError& error) {
+    return error.faults();
+  }
+  if (places == nullptr) return {};
+  const auto [there, first] = places->emplace(entry.id, before.entries.size());
+  if (first || same(before.entries[there->second], entry)) return {};
+  return {{"entry.id", print(entry.id),
+           fmt::format("an id of its own: line {} tells something else under this one",
+                       before.numbers[there->second]),
+           "", 0, 0}};
+}
+
+Lines read_all(std::istream& from, const std::string& file, bool keep_good) {
   Lines read;
+  std::map<journal::Id, std::size_t> places;
   read.file = file;
   std::streambuf& buffer = *from.rdbuf();
   for (int number = 1; auto line = next_line(buffer, number); ++number) {
@@ -56,7 +82,8 @@ Lines read_all(std::istream& from, const std::string& file) {
     } else {
       wire::EntryRead one = wire::read_entry(line->text);
       faults = std::move(one.faults);
-      if (one.entry) {
+      if (one.entry) faults = refusals(*one.entry, read, keep_good ? nullptr : &places);
+      if (one.entry && faults.empty()) {
         read.entries.push_back(*std::move(one.entry));
         read.numbers.push_back(number);
       }
@@ -171,8 +198,8 @@ std::size_t export_file(const Journal& journal, const std::filesystem::path& fil
 }
 
 Lines read_lines(std::istream& from, const std::string& file, bool keep_good) {
-  Lines read = read_all(from, file);
-  if (!read.faults.empty() && !keep_good) {
+  Lines read = read_all(from, file, keep_good);
+  if (!read.faults.empty() && (!keep_good || read.entries.empty())) {
     by_line(read.faults);
     throw base::InputError(std::move(read.faults));
   }

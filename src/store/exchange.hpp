@@ -38,7 +38,7 @@ struct Lines {
 
 /// Reads such a text, before any house is opened or made for it; empty lines are passed over.
 ///
-/// keep_good  returns the faults instead of throwing them
+/// keep_good  returns the faults instead of throwing them, unless no line is without
 /// throws     InputError with every fault (at most a hundred) at its line
 [[nodiscard]] Lines read_lines(std::istream& from, const std::string& file,
                                bool keep_good = false);

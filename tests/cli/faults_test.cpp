@@ -76,7 +76,7 @@ TEST(Faults, whatIsMissingIsNamedAllTogether) {
 }
 
 TEST(Faults, anEmptyValueIsAMissingOne) {
-  expect_refused({{"gauge", "--reading", "", "--at", "20 C"}, "--reading is missing"});
+  expect_refused({{"gauge", "--reading", "", "--at", "20 C"}, "--reading is \"left empty\""});
 }
 
 TEST(Faults, anOptionWithoutItsValue) {

@@ -186,6 +186,35 @@ TEST_F(HouseCommands, aFaultyLineIsToldWithItsNumberAndNothingOfTheFileIsKept) {
           "an entry that tells something else has this one");
 }
 
+TEST_F(HouseCommands, twoEntriesUnderOneIdLeaveWhatWasThere) {
+  std::ifstream lines(demo);
+  std::string first, second;
+  std::getline(lines, first);
+  std::getline(lines, second);
+  std::string other = first;
+  other.replace(other.find("\"clock_ahead_ms\":0"), 18, "\"clock_ahead_ms\":1");
+  // The first once more, the same, is no fault.
+  std::ofstream(in("two")) << first << "\n" << first << "\n" << second << "\n" << other << "\n";
+  const std::string told = ":4: entry.id is \"";
+  const std::string own = "an id of its own: line 1 tells something else under this one";
+  refused({"import", in("two"), "--data", in("house")}, in("two") + told);
+  refused({"import", in("two"), "--data", in("house")}, own);
+  EXPECT_FALSE(fs::exists(in("house")));
+  std::ofstream(in("none")) << "{broken\n";
+  refused({"import", in("none"), "--data", in("house"), "--keep-good"}, "no JSON");
+  EXPECT_FALSE(fs::exists(in("house")));
+
+  const std::string house = made("house");
+  const std::string before = lynearm({"export", "--data", house}).out;
+  refused({"import", in("two"), "--data", house}, own);
+  EXPECT_EQ(lynearm({"export", "--data", house}).out, before);
+
+  const Ran good = lynearm({"import", in("two"), "--data", in("new"), "--keep-good"});
+  EXPECT_EQ(good.status, 3);
+  EXPECT_THAT(good.out, EndsWith("  2 new, 1 there already\n"));
+  EXPECT_THAT(good.err, HasSubstr(in("two") + ":4: entry.id is"));
+}
+
 TEST_F(HouseCommands, anExportThatCannotBeWrittenSaysSo) {
   const std::string house = made("house");
   const Ran full = lynearm({"export", "--data", house}, Out::full_device);

@@ -141,6 +141,20 @@ TEST(Plan, scaledToTheKitNothingRunsOver) {
             planned_figure(before, "wort_volume_L_20C"));
 }
 
+TEST(Plan, aKitThatNoSizeFitsIsToldWithTheRecipe) {
+  const Folder folder;
+  const std::string dry = folder.file("dry.toml");
+  std::string text = text_of(kit_of("tern-8"));
+  const std::size_t at = text.find("greatest_flow");
+  text.replace(at, text.find('\n', at) - at, "greatest_flow = \"0.05 L/min\"");
+  std::ofstream(dry) << text;
+  expect_refused(
+      {"plan", recipe_of("tern-8"), "--kit", dry, "--members", "0", "--scale-to-kit"},
+      "--scale-to-kit is \"given for Tern 8\"; accepted: a recipe that fits the kit");
+  expect_refused(plan_words("tern-8", {"--for", ""}),
+                 "--for is \"left empty\"; accepted: a volume and its strength such as");
+}
+
 TEST(Plan, aSheetIsNotWrittenOverTheRecipe) {
   const Folder folder;
   const std::string mine = folder.file("mine.toml");

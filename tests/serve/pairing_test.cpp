@@ -151,7 +151,9 @@ TEST_F(LanHouse, PairsAPhoneThatThenBelongs) {
   const Answer itself = on_phone("GET /api/v1/devices/this", cookie);
   EXPECT_THAT(itself.body, HasSubstr("\"name\":\"phone\""));
   EXPECT_THAT(itself.body, HasSubstr("\"this_one\":true"));
-  EXPECT_THAT(on_laptop("GET /api/v1/devices").body, HasSubstr("\"name\":\"phone\""));
+  const Answer all = on_laptop("GET /api/v1/devices");
+  EXPECT_THAT(all.body, HasSubstr("\"name\":\"phone\""));
+  EXPECT_THAT(all.body, HasSubstr("\"lan\":true,\"tls\":false"));
   EXPECT_EQ(on_phone("POST /api/v1/pairing/codes", cookie).status, 403);
 }
 
@@ -235,6 +237,7 @@ TEST(ClosedHouse, GivesNoCodes) {
     add_device_routes(router, pairing, open.devices, open.events, {});
   }};
   EXPECT_EQ(house.visitor().post("/api/v1/pairing/codes", "").status, 409);
+  EXPECT_THAT(house.visitor().get("/api/v1/devices").body, HasSubstr("\"lan\":false"));
 }
 
 }  // namespace

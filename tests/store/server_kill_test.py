@@ -1,12 +1,11 @@
 """The whole server killed over and over while it is posted to: of the entries that it answered
-with 200, none may be missing when it is started again. Twenty kills; two hundred when LYNEARM_FULL
-is set.
+with 200, none may be missing when it is started again. Two hundred kills, of four houses at a time.
 
     server_kill_test.py PROGRAM
 """
 
+import concurrent.futures
 import http.client
-import os
 import random
 import sys
 import tempfile
@@ -16,7 +15,7 @@ import time
 import running
 
 PROGRAM = sys.argv[1]
-KILLS = 200 if os.environ.get("LYNEARM_FULL") else 20
+HOUSES, KILLS = 4, 50  # so many of each
 POSTING = 4
 SEED = 1126
 
@@ -43,52 +42,78 @@ class Phone(threading.Thread):
                 return
 
 
-def main():
-    moments = random.Random(SEED)
-    faults, acknowledged, under_load = [], [], 0
-    batch = running.new_id()
-    with tempfile.TemporaryDirectory(prefix="lynearm-killed-") as folder:
-        place = ("--data", folder + "/house")
-        for kill in range(1, KILLS + 1):
-            served = running.Served(PROGRAM, *place)
-            try:
-                there = served.line().ids()
-                lost = set(acknowledged) - set(there)
-                if lost:
-                    faults.append(f"{len(lost)} acknowledged entries are lost before kill {kill}")
-                    acknowledged = [one for one in acknowledged if one not in lost]
-                if len(there) != len(set(there)):
-                    faults.append(f"an entry is there twice before kill {kill}")
-                phones = [Phone(served.port, batch) for _ in range(POSTING)]
-                for phone in phones:
-                    phone.start()
-                # One in ten dies at any moment of its youth, the others once they are at work.
-                until = time.monotonic() + 60
-                while kill % 10 and not any(phone.acknowledged for phone in phones):
-                    if time.monotonic() > until:
-                        raise RuntimeError("nothing was acknowledged within a minute")
-                    time.sleep(0.001)
-                time.sleep(moments.random() * 0.1)
-            finally:
-                served.kill()
-            for phone in phones:
-                phone.join()
-                acknowledged.extend(phone.acknowledged)
-                if phone.fault:
-                    faults.append(f"kill {kill}: {phone.fault}")
-            under_load += any(phone.acknowledged for phone in phones)
-        served = running.Served(PROGRAM, *place)
+class House:
+    """One data folder, whose server is killed and started again and again."""
+
+    def __init__(self, number):
+        self.name, self.moments = f"house {number}", random.Random(SEED + number)
+        self.batch = running.new_id()
+        self.faults, self.acknowledged = [], []
+        self.under_load = self.lost = self.unheard = 0
+
+    def look(self, served, when):
+        """Whether all that was acknowledged is there, and once."""
         there = served.line().ids()
-        lost = set(acknowledged) - set(there)
+        lost = set(self.acknowledged) - set(there)
+        self.lost += len(lost)
         if lost:
-            faults.append(f"{len(lost)} acknowledged entries are lost at the end")
-        if served.stop() != 0:
-            faults.append("it did not stop well")
-    if under_load < KILLS * 0.85:
-        faults.append(f"only {under_load} of {KILLS} kills were under load")
-    print(f"{KILLS} kills, {under_load} of them under load, {len(acknowledged)} entries "
-          f"acknowledged, {len(lost)} lost; {len(there) - len(acknowledged)} kept that nobody had "
-          "been told of")
+            self.faults.append(f"{self.name}: {len(lost)} acknowledged entries are lost {when}")
+            self.acknowledged = [one for one in self.acknowledged if one not in lost]
+        if len(there) != len(set(there)):
+            self.faults.append(f"{self.name}: an entry is there twice {when}")
+        self.unheard = len(there) - len(self.acknowledged)
+
+    def killed(self, served, kill):
+        phones = [Phone(served.port, self.batch) for _ in range(POSTING)]
+        try:
+            for phone in phones:
+                phone.start()
+            # One in ten dies at any moment of its youth, the others once they are at work.
+            until = time.monotonic() + 60
+            while kill % 10 and not any(phone.acknowledged for phone in phones):
+                if time.monotonic() > until:
+                    raise RuntimeError("nothing was acknowledged within a minute")
+                time.sleep(0.001)
+            time.sleep(self.moments.random() * 0.1)
+        finally:
+            served.kill()
+        for phone in phones:
+            phone.join()
+            self.acknowledged.extend(phone.acknowledged)
+            if phone.fault:
+                self.faults.append(f"{self.name}, kill {kill}: {phone.fault}")
+        self.under_load += any(phone.acknowledged for phone in phones)
+
+    def live(self):
+        with tempfile.TemporaryDirectory(prefix="lynearm-killed-") as folder:
+            place = ("--data", folder + "/house")
+            for kill in range(1, KILLS + 1):
+                served = running.Served(PROGRAM, *place)
+                try:
+                    self.look(served, f"before kill {kill}")
+                except BaseException:
+                    served.kill()
+                    raise
+                self.killed(served, kill)
+            served = running.Served(PROGRAM, *place)
+            self.look(served, "at the end")
+            if served.stop() != 0:
+                self.faults.append(f"{self.name} did not stop well")
+        return self
+
+
+def main():
+    with concurrent.futures.ThreadPoolExecutor(HOUSES) as at_once:
+        houses = list(at_once.map(lambda number: House(number).live(), range(HOUSES)))
+    kills = HOUSES * KILLS
+    faults = [fault for house in houses for fault in house.faults]
+    under_load = sum(house.under_load for house in houses)
+    if under_load < kills * 0.85:
+        faults.append(f"only {under_load} of {kills} kills were under load")
+    print(f"{kills} kills, {under_load} of them under load, "
+          f"{sum(len(house.acknowledged) for house in houses)} entries acknowledged, "
+          f"{sum(house.lost for house in houses)} lost; "
+          f"{sum(house.unheard for house in houses)} kept that nobody had been told of")
     print("\n".join(faults))
     return 1 if faults else 0
 
