@@ -2,7 +2,7 @@
 // with its folder when the test ends. It can be stopped as a person stops it, killed as a pulled plug
 // kills it, and started again at the same address. LYNEARM names another program.
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, realpath, rm, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,8 +16,10 @@ const pause = (ms) => new Promise((then) => setTimeout(then, ms));
 /**
  * Starts a house and waits until it answers.
  * Options: demo, lan, tls (true or false); name, a host name it answers to; clock: whether its clocks
- * can be set by setAhead(ms) and pass(ms); args, more words of the command line. Gives url (loopback), port, said() (what it printed), get(path) and post(path, body)
- * of /api/v1, stop(), kill(), restart(), and end(), which also removes the data folder.
+ * can be set by setAhead(ms) and pass(ms); disk: whether fillDisk() fills its disk and freeDisk() makes
+ * room again; args, more words of the command line. Gives url (loopback), port, said() (what it
+ * printed), get(path) and post(path, body) of /api/v1, stop(), kill(), restart(), and end(), which also
+ * removes the data folder.
  */
 export async function openHouse({
   demo = false,
@@ -25,9 +27,10 @@ export async function openHouse({
   tls = false,
   name,
   clock = false,
+  disk = false,
   args = [],
 } = {}) {
-  const own = await mkdtemp(join(tmpdir(), 'lynearm-e2e-'));
+  const own = await realpath(await mkdtemp(join(tmpdir(), 'lynearm-e2e-')));
   const data = join(own, 'house');
   const clockFile = join(own, 'clock');
   const ahead = Buffer.alloc(16);
@@ -37,13 +40,22 @@ export async function openHouse({
   };
   const setAhead = (ms) => setClock(ms, 0);
   const env = { ...process.env };
-  if (clock) {
-    const shim = join(own, 'house_clock.so');
-    const source = fileURLToPath(new URL('house_clock.c', import.meta.url));
+  const preload = (name) => {
+    const shim = join(own, `${name}.so`);
+    const source = fileURLToPath(new URL(`${name}.c`, import.meta.url));
     execFileSync(process.env.CC ?? 'cc', ['-O1', '-shared', '-fPIC', '-o', shim, source, '-ldl']);
+    env.LD_PRELOAD = [env.LD_PRELOAD, shim].filter(Boolean).join(':');
+  };
+  if (clock) {
+    preload('house_clock');
     await setAhead(0);
-    env.LD_PRELOAD = shim;
     env.LYNEARM_E2E_CLOCK = clockFile;
+  }
+  const full = join(own, 'full');
+  if (disk) {
+    preload('house_disk');
+    env.LYNEARM_E2E_DISK = data;
+    env.LYNEARM_E2E_FULL = full;
   }
   let child;
   let said = '';
@@ -96,6 +108,8 @@ export async function openHouse({
     setAhead,
     /** Lets so much time pass for what the house counts by itself, such as the life of a code. */
     pass: (ms) => setClock(ms, 8),
+    fillDisk: () => writeFile(full, ''),
+    freeDisk: () => rm(full),
     said: () => said,
     get: (path) => answer(path),
     post: (path, body) =>

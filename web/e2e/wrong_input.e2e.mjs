@@ -19,12 +19,14 @@ const WRONG = {
   count: ['many', '2.5', '-1', '999999'],
   fault: ['bad', '11', '-1'],
   minutes: ['long', '0', '-5'],
+  extract: ['dry', '3 L', '51', '-1'],
+  moment: ['1999-12-31T23:59', '2099-01-01T00:00'], // the browser lets nothing else through
   name: ['x'.repeat(201)],
   prose: ['x'.repeat(20_001)],
 };
 /** No number for a figure of any kind: each field gets the next of them. */
 const NO_NUMBER = ['NaN', '1e999', '9'.repeat(400)];
-const TEXTS = new Set(['name', 'prose']);
+const TEXTS = new Set(['name', 'prose', 'moment']);
 
 describe('wrong input', () => {
   let house, browser, device, me, page, tern7, tern8, fresh;
@@ -306,6 +308,28 @@ describe('wrong input', () => {
     await refuses('True strength', 'strength', { keep, needed: true });
   });
 
+  test('bottle: the true strength of a spirit that comes off wood', async () => {
+    await to(tern7, 'wood');
+    await me.tap('Take it off the wood');
+    await me.fill('Volume', '3.3');
+    await me.fill('Alcoholmeter reads', '54');
+    await me.tap('It is off the wood');
+    await me.saved();
+    sent = [];
+    await to(tern7, 'bottle');
+    const lot = await me.field('Lot');
+    const ways = page.locator('summary', { hasText: 'true strength' });
+    for (const option of await lot.locator('option').all()) {
+      await lot.selectOption(await option.getAttribute('value'));
+      if (await ways.isVisible()) break;
+    }
+    await ways.click();
+    const form = page.locator('details[open] .fields');
+    await refuses('Alcoholmeter reads', 'strength', { within: form, well: '47' });
+    await refuses('at', 'degrees', { within: form, needed: true });
+    await refuses('Left on drying', 'extract', { within: form });
+  });
+
   test('a batch’s notes and the correction of any entry', async () => {
     await device.open(`/batch/${tern7}`);
     await refuses('Another note', 'prose', { keep: 'Add the note', needed: true });
@@ -315,6 +339,7 @@ describe('wrong input', () => {
       .click();
     await refuses('Bottles', 'count', { keep: 'Correct it', needed: true });
     await refuses(/^Size/, 'volume', { keep: 'Correct it', needed: true });
+    await refuses('When it happened', 'moment', { keep: 'Correct it', needed: true });
     await refuses('Why it is struck', 'prose', { keep: 'Strike it out' });
     await me.tap('Close');
   });
@@ -376,6 +401,7 @@ describe('wrong input', () => {
     await refuses('Name', 'name');
     await me.tap('Clocks');
     await refuses(/^Minutes/, 'minutes', { keep: 'Start clock', needed: true });
+    await refuses('It happened at', 'moment', { keep: 'Tell entries as of then', needed: true });
     await me.tap('Close');
     await me.tap('Gauge');
     await padRefuses('strength');

@@ -13,6 +13,7 @@ import { parseArgs } from 'node:util';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 import { openHouse } from '../e2e/house.mjs';
+import { smallTargets } from './targets.mjs';
 
 const { values: asked } = parseArgs({
   options: {
@@ -65,6 +66,8 @@ const why = {
 const answers = {
   '/api/v1/time': { now: '2026-11-26T01:02:03.456Z' },
   '/api/v1/devices': {
+    lan: true,
+    tls: false,
     devices: [
       {
         id: 'l',
@@ -182,10 +185,18 @@ const pages = [
     name: 'devices',
     path: '/devices',
     settings: read,
+    told: answers, // also before a house that is not open to phones
     act: async (page) => {
       await page.getByRole('button', { name: 'Show a code' }).click();
       await page.getByRole('img').waitFor();
     },
+  },
+  {
+    name: 'devices-closed',
+    path: '/devices',
+    settings: read,
+    told: { '/api/v1/devices': { ...answers['/api/v1/devices'], lan: false } },
+    wait: 'code',
   },
   { name: 'pair', path: '/pair#invented', settings: read },
 ];
@@ -224,6 +235,7 @@ if (asked.house) {
     { name: 'stock-take', path: '/stock', settings: read, pause: 600, act: tap(/^Take out/) },
     { name: 'stock-gauge', path: '/stock', settings: read, pause: 600, act: tap(/^Gauge ./) },
     { name: 'stock-bring', path: '/stock', settings: read, pause: 600, act: nothingBrought },
+    { name: 'house-journal', path: '/journal', settings: read, whole: true, pause: 600 },
     { name: 'the-ledger', path: '/ledger', settings: read, whole: true, pause: 600 },
   );
 }
@@ -303,20 +315,6 @@ async function fromHouse(route) {
   });
 }
 
-/** Targets under 44 px, but for links within a sentence, which WCAG excepts as well. */
-const small = (page) =>
-  page.evaluate(() =>
-    [...document.querySelectorAll('button, a[href], input, select, summary, textarea')]
-      .filter(
-        (e) => e.checkVisibility() && !e.closest('.unseen, .skip, label') && !e.matches('p a'),
-      )
-      .map((e) => ({ e, r: e.getBoundingClientRect() }))
-      .filter(({ r }) => r.height < 43.5 || r.width < 43.5)
-      .map(
-        ({ e, r }) => `${e.outerHTML.slice(0, 60)} ${r.width.toFixed(0)}×${r.height.toFixed(0)}`,
-      ),
-  );
-
 async function lookAt(context, one, size) {
   const where = `${one.name}, ${size.name}`;
   const page = await context.newPage();
@@ -341,13 +339,12 @@ async function lookAt(context, one, size) {
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
   if (wide > 0) tell(where, `the page is ${wide} px wider than its window`);
-  if (size.name === 'phone')
-    for (const s of await small(page)) tell(where, `a target under 44 px: ${s}`);
   await page.evaluate(axe.source);
   // In a window as tall as the page: what the bar at its foot happens to cover at this place of
   // scrolling is no small target.
   const tall = await page.evaluate(() => document.documentElement.scrollHeight);
   await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) });
+  for (const s of await smallTargets(page)) tell(where, `a target under 44 px: ${s}`);
   await hold(page, `${where}, light`, { type: 'tag', values: rules });
   await page.setViewportSize({ width: size.width, height: size.height });
   // The other theme differs in its inks alone.
@@ -374,6 +371,7 @@ async function lookAs(size) {
       const path = new URL(route.request().url()).pathname;
       if (one.ofHouse) return one.cut?.(route) ? route.abort() : route.continue();
       if (path === '/api/v1/events') return; // never answered: the house is being called
+      if (one.told && path in one.told) return route.fulfill({ json: one.told[path] });
       if (asked.house && reads(route.request())) return fromHouse(route);
       if (path in answers) return route.fulfill({ json: answers[path] });
       return route.abort();

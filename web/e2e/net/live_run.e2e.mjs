@@ -9,7 +9,7 @@ import { ternNow } from './tern_now.mjs';
 let house, browser, phone, laptop, me, run, before;
 
 beforeAll(async () => {
-  [house, browser] = await Promise.all([openHouse({ demo: true }), openBrowser()]);
+  [house, browser] = await Promise.all([openHouse({ demo: true, disk: true }), openBrowser()]);
   run = await ternNow(house);
   before = (await house.get(`/batches/${run.batch}/entries`)).entries.length;
   [phone, laptop] = await Promise.all([
@@ -46,24 +46,23 @@ test('a reading made beside the still stands on the laptop within a second', asy
   await holds(house, run.batch, before, numbers);
 });
 
-test('a house without room says so; the page keeps the entry and sends it again', async () => {
-  const said = 'The disk of the house is full.';
-  await phone.page.route('**/api/v1/entries', (route) =>
-    route.fulfill({
-      status: 507,
-      contentType: 'application/problem+json',
-      body: JSON.stringify({ title: 'Nothing was kept', status: 507, detail: said }),
-    }),
-  );
+test('a house whose disk is full says so; the page keeps the entry and sends it again', async () => {
+  await house.fillDisk();
   await read(me, '59.6');
   await says(phone.page, '1 kept on this phone');
   await me.sees('1 of this run not yet at home');
   await me.tap('1 kept on this phone');
-  await me.sees(new RegExp(`could not keep what was sent: ${said}`));
-  await phone.page.unroute('**/api/v1/entries');
+  await me.sees(
+    /could not keep what was sent: The disk of the house is full; nothing of this was kept\./,
+  );
+  await holds(house, run.batch, before, numbers);
+  await house.freeDisk();
   await me.tap('Send now');
   await phone.page.keyboard.press('Escape');
   await me.saved();
+  await holds(house, run.batch, before, [...numbers, '59.6']);
+  await house.kill();
+  await house.restart();
   await holds(house, run.batch, before, [...numbers, '59.6']);
   expect(faultsOf(phone, laptop)).toEqual([]);
 });

@@ -94,7 +94,7 @@ const SCALE_BOUNDS: Record<string, Bounds> = {
   proof: [0, 200],
 };
 const WHOLE: Record<string, Bounds> = { jar: [1, 999], staves: [1, 1000], bottles: [0, 100_000] };
-const NAMES = ['name', 'from', 'yeast', 'in', 'species', 'toast', 'what', 'with'];
+const NAMES = ['name', 'from', 'yeast', 'in', 'species', 'toast', 'what', 'with', 'class'];
 
 export interface KeyName {
   name: string;
@@ -143,13 +143,16 @@ function figure(value: number, unit: string, decimals: number, units: Units): st
 }
 
 // Keys whose word stands alone; before others stands what they are.
-const ALONE = 'text step note reason remark name what event from run gone kind in'.split(' ');
+const ALONE = 'text step note reason remark name what event from run gone kind in class'.split(' ');
+/** For machines: the class that it names stands beside it in words. */
+const MUTE = ['rule'];
 const HASH = /^[0-9a-f]{64}$/; // of a file, which stands beside it
 const KEY_OF_A_TABLE = /^[a-z]+(-[a-z]+)+$/; // "american-oak"
 
 function words(key: string, value: unknown, units: Units, within = false): string {
   const { name, unit, decimals } = keyName(key);
-  if (value === null || value === undefined || DOCUMENTS.includes(key)) return '';
+  if (value === null || value === undefined || DOCUMENTS.includes(key) || MUTE.includes(key))
+    return '';
   if (typeof value === 'number') {
     const text = figure(value, unit, decimals, units);
     return within && name === 'volume' ? text : `${name} ${text}`;
@@ -200,7 +203,7 @@ export function editables(body: Record<string, unknown>, above: string[] = []): 
     if (typeof value === 'boolean') return [{ path, label, unit: '', kind: 'flag' }];
     if (typeof value === 'string') {
       const fixed =
-        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind'].includes(key);
+        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind', 'rule'].includes(key);
       return fixed ? [] : [{ path, label, unit: '', kind: 'text' }];
     }
     if (typeof value === 'object' && value !== null && !Array.isArray(value)) {

@@ -5,7 +5,7 @@
 // account, the cut by its lots, and after the cut what became of those lots (stream_later.ts). Of a
 // stage that is only half told (two strips of four) the rest is planned.
 import type { AccountStep, Batch } from '../data/answers';
-import type { Flow, Place } from '../parts/stream_layout';
+import type { Place } from '../parts/stream_layout';
 import {
   BAND_80,
   Picture,
@@ -16,6 +16,18 @@ import {
   type Ledger,
 } from './stream_flows';
 import { later } from './stream_later';
+import {
+  byDifference,
+  byGap,
+  byLoss,
+  byLot,
+  byFigure,
+  byPlan,
+  byStep,
+  byWash,
+  type Trace,
+  type TracedFlow,
+} from './stream_whys';
 
 export { BAND_80 } from './stream_flows';
 export type Told = Pick<Batch, 'account' | 'lots' | 'ferment' | 'runs'>;
@@ -41,7 +53,7 @@ const PLACES = [
 
 export interface AlcoholStream {
   places: Place[];
-  flows: Flow[];
+  flows: TracedFlow[];
 }
 
 export function streamOf(ledger: Ledger | undefined, told: Told | undefined): AlcoholStream {
@@ -59,11 +71,12 @@ export function streamOf(ledger: Ledger | undefined, told: Told | undefined): Al
     const on = through([...(measured?.exits ?? []), ...planned]);
     if (stage === 'Ferment' && measured && have !== undefined) {
       // The wash is measured, the wort is not: what it became besides is the plan's word.
-      picture.exit(from, to, lost, { kind: 'lost', name: '', litres: have - on }, false);
+      const traces = [byDifference(have, on)];
+      picture.exit(from, to, lost, { kind: 'lost', name: '', litres: have - on, traces }, false);
     }
     if (measured?.inJars) {
-      const { litres, doubt } = measured.inJars;
-      picture.flow({ from, to: 'jars', litres, doubt, measured: true });
+      const { litres } = measured.inJars;
+      picture.flow({ from, to: 'jars', ...measured.inJars, measured: true });
       const cut = ledger ? plannedCut(ledger, litres) : [];
       for (const exit of cut) picture.exit('jars', to, lost, exit, false);
       have = through(cut);
@@ -78,7 +91,7 @@ const STAGES_OF: Record<string, string> = { Strip: 'strip', 'Spirit run': 'spiri
 interface Measured {
   taken: number; // litres of what stood before the stage
   exits: Exit[];
-  inJars?: { litres: number; doubt: number }; // not cut yet
+  inJars?: { litres: number; doubt: number; traces: Trace[] }; // not cut yet
 }
 
 function measuredAt(stage: string, told: Told): Measured | undefined {
@@ -86,22 +99,28 @@ function measuredAt(stage: string, told: Told): Measured | undefined {
   const fermented = told.ferment.racked !== undefined || told.runs.length > 0;
   if (stage === 'Ferment' && told.ferment.wash && (fermented || told.account.length > 0)) {
     const litres = told.ferment.wash.pure_alcohol_L_20C;
-    return { taken: Infinity, exits: [{ kind: 'through', name: '', litres }] };
+    const traces = [byWash(told.ferment)];
+    return { taken: Infinity, exits: [{ kind: 'through', name: '', litres, traces }] };
   }
   const own = STAGES_OF[stage];
   const steps = own ? told.account.filter((step) => step.stage === own) : [];
   const cut = stage === 'Spirit run' ? cutOf(told) : [];
   if (steps.length === 0 && cut.length === 0) return undefined;
-  const ran = sum(steps.map((step) => step.out));
+  const ran = {
+    ...sum(steps.map((step) => step.out)),
+    traces: steps.map((step) => byStep(step, 'out', told.runs)),
+  };
   const exits: Exit[] =
     stage === 'Strip'
       ? [{ kind: 'through', name: '', ...ran }]
       : [...feintsPutIn(told, steps), ...cut];
   for (const step of steps) {
-    for (const loss of step.named) exits.push({ kind: 'lost', name: '', ...litresOf(loss) });
+    for (const loss of step.named)
+      exits.push({ kind: 'lost', name: '', ...litresOf(loss), traces: [byLoss(step, loss)] });
   }
   const gap = sum(steps.map((step) => step.unaccounted));
-  if (gap.litres > 0) exits.push({ kind: 'open', name: 'Unaccounted for', ...gap });
+  if (gap.litres > 0)
+    exits.push({ kind: 'open', name: 'Unaccounted for', ...gap, traces: steps.map(byGap) });
   if (stage === 'Strip') return { taken: sum(steps.map((step) => step.in)).litres, exits };
   // A spirit run takes feints as well; what is left of the low wines stands in its own lot.
   return { taken: Infinity, exits, ...(cut.length > 0 ? {} : { inJars: ran }) };
@@ -118,25 +137,34 @@ function feintsPutIn(told: Told, steps: readonly AccountStep[]): Exit[] {
   const charged = sum(steps.map((step) => step.in));
   const litres = charged.litres - lowWines;
   if (lowWines === 0 || litres < charged.doubt) return [];
-  return [{ kind: 'in', name: 'Feints put in', litres, doubt: charged.doubt }];
+  const traces = [
+    ...steps.map((step) => byStep(step, 'in', told.runs)),
+    byFigure('Of that, low wines of this batch', lowWines),
+  ];
+  return [{ kind: 'in', name: 'Feints put in', litres, doubt: charged.doubt, traces }];
 }
 
 /** What ran over in a spirit run, by the lots that were made of its jars; nothing before the cut. */
 function cutOf(told: Told): Exit[] {
   const cuts = new Set(told.runs.flatMap((run) => (run.allotted ? [run.allotted.entry] : [])));
-  const made = (kind: string) =>
-    told.lots
-      .filter((lot) => lot.lot.kind === kind && cuts.has(lot.lot.entry))
-      .reduce((all, lot) => all + lot.made.pure_alcohol_L_20C, 0);
+  const made = (kind: string) => {
+    const lots = told.lots.filter((lot) => lot.lot.kind === kind && cuts.has(lot.lot.entry));
+    return {
+      litres: lots.reduce((all, lot) => all + lot.made.pure_alcohol_L_20C, 0),
+      traces: lots.map(byLot),
+    };
+  };
   const hearts = made('hearts');
-  if (hearts === 0) return [];
+  if (hearts.litres === 0) return [];
   return [
-    { kind: 'through', name: '', litres: hearts },
-    { kind: 'held', name: 'Feints kept', litres: made('feints') },
-    { kind: 'held', name: 'Set apart', litres: made('apart') },
-    { kind: 'lost', name: '', litres: made('foreshots') },
+    { kind: 'through', name: '', ...hearts },
+    { kind: 'held', name: 'Feints kept', ...made('feints') },
+    { kind: 'held', name: 'Set apart', ...made('apart') },
+    { kind: 'lost', name: '', ...made('foreshots') },
   ];
 }
+
+const CUT: Partial<Record<Exit['kind'], string>> = { through: 'Hearts', lost: 'Set away' };
 
 /** How the plan would cut what stands in jars: its shares, without what never came over. */
 function plannedCut(ledger: Ledger, litres: number): Exit[] {
@@ -148,7 +176,11 @@ function plannedCut(ledger: Ledger, litres: number): Exit[] {
     .reduce((all, e) => all + e.pure_alcohol_L, 0);
   const exits: Exit[] = [...cut, { kind: 'lost', name: '', litres: away }];
   const whole = exits.reduce((all, exit) => all + exit.litres, 0);
-  return exits.map((exit) => ({ ...exit, litres: (litres * exit.litres) / whole }));
+  return exits.map((exit) => ({
+    ...exit,
+    litres: (litres * exit.litres) / whole,
+    traces: [byPlan('Spirit run', exit.name || (CUT[exit.kind] ?? ''), exit.litres, whole, litres)],
+  }));
 }
 
 type Pure = AccountStep['in'];

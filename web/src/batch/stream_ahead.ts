@@ -1,5 +1,6 @@
 // The alcohol stream that is still ahead after the cut: what stands in each place goes on by the
 // yields of the plan. A stage that the plan does not have is passed by.
+import { byFigure, byMove } from './stream_whys';
 import { plannedAt, through, type Exit, type Ledger, type Picture } from './stream_flows';
 
 /** Litres of pure alcohol that stand there now, or are expected to. */
@@ -31,7 +32,8 @@ export function ahead(picture: Picture, ledger: Ledger, stands: Stands): void {
   if (plans('Wood')) {
     let laid = 0;
     for (const [from, litres] of sources) {
-      picture.late(from, { kind: 'through', name: '', litres }, false, 'wood');
+      const traces = [byMove('Stands there, to be laid on wood whole', litres)];
+      picture.late(from, { kind: 'through', name: '', litres, traces }, false, 'wood');
       laid += litres;
     }
     sources = [];
@@ -40,7 +42,13 @@ export function ahead(picture: Picture, ledger: Ledger, stands: Stands): void {
     const exits = plannedAt('Wood', ledger, laid + stands.laid_on_wood)
       .filter((one) => one.kind !== 'through')
       .map((one) =>
-        one.kind === 'kept' ? { ...one, litres: Math.max(0, one.litres - drawn) } : one,
+        one.kind === 'kept'
+          ? {
+              ...one,
+              litres: Math.max(0, one.litres - drawn),
+              traces: [...(one.traces ?? []), byFigure('Of the samples, drawn already', drawn)],
+            }
+          : one,
       );
     draw('wood', '', exits);
     wood += laid + stands.on_wood - exits.reduce((all, one) => all + one.litres, 0);

@@ -2,6 +2,7 @@
 // leaves a stage, by its own yields.
 import type { Plan } from '../data/answers';
 import type { Flow, Place } from '../parts/stream_layout';
+import { byPlan, type Trace, type TracedFlow } from './stream_whys';
 
 export type Ledger = Plan['ledger'];
 
@@ -10,6 +11,7 @@ export interface Exit {
   name: string;
   litres: number;
   doubt?: number;
+  traces?: Trace[]; // what the figure rests on
 }
 
 /** Of what stands before a stage, so much may be untold and the stage still counts as told whole. */
@@ -19,7 +21,7 @@ const DRAWN_L = 0.0005;
 
 export class Picture {
   readonly #places = new Map<string, Place>();
-  readonly flows: Flow[] = [];
+  readonly flows: TracedFlow[] = [];
 
   place(id: string, name = id, kind: Place['kind'] = 'through'): string {
     if (!this.#places.has(id)) this.#places.set(id, { id, name, kind });
@@ -27,16 +29,17 @@ export class Picture {
   }
 
   /** One flow for the same way, so that four strips are one band. */
-  flow(flow: Flow): void {
+  flow(flow: Flow & { traces?: Trace[] }): void {
     if (!(flow.litres > 0)) return;
     const same = this.flows.find(
       (f) => f.from === flow.from && f.to === flow.to && f.measured === flow.measured,
     );
     if (!same) {
-      this.flows.push(flow);
+      this.flows.push({ ...flow, traces: [...(flow.traces ?? [])] });
       return;
     }
     same.litres += flow.litres;
+    same.traces.push(...(flow.traces ?? []));
     if (flow.doubt !== undefined) same.doubt = Math.hypot(same.doubt ?? 0, flow.doubt);
   }
 
@@ -45,6 +48,7 @@ export class Picture {
     const way = {
       litres: exit.litres,
       measured,
+      traces: exit.traces ?? [],
       ...(exit.doubt === undefined ? {} : { doubt: exit.doubt }),
     };
     if (exit.kind === 'in') this.flow({ from: this.place(exit.name), to: from, ...way });
@@ -61,7 +65,7 @@ export class Picture {
   }
 
   /** The flows in the order of the places they come from; what comes in beside, before it is used. */
-  get inOrder(): Flow[] {
+  get inOrder(): TracedFlow[] {
     const order = [...this.#places.keys()];
     const entering = new Set(this.flows.map((flow) => flow.to));
     const rank = (flow: Flow) =>
@@ -94,14 +98,27 @@ export function plannedAt(stage: string, ledger: Ledger, have: number | undefine
     have === undefined || whole.in_pure_alcohol_L <= 0
       ? 1
       : (have + beside) / whole.in_pure_alcohol_L;
-  const exits: Exit[] = [{ kind: 'through', name: '', litres: share * whole.out_pure_alcohol_L }];
+  const trace = (what: string, planned_L: number) => [
+    byPlan(stage, `${stage}, ${what}`, planned_L, whole.in_pure_alcohol_L, have),
+  ];
+  const exits: Exit[] = [
+    {
+      kind: 'through',
+      name: '',
+      litres: share * whole.out_pure_alcohol_L,
+      traces: trace('what comes of it', whole.out_pure_alcohol_L),
+    },
+  ];
   for (const entry of entries) {
     const litres = share * entry.pure_alcohol_L;
+    const traces = trace(entry.name, entry.pure_alcohol_L);
     const name = entry.name.charAt(0).toUpperCase() + entry.name.slice(1);
-    if (entry.flow === 'lost') exits.push({ kind: 'lost', name: '', litres });
-    else if (entry.flow === 'kept') exits.push({ kind: 'held', name, litres });
-    else if (entry.flow === 'in') exits.push({ kind: 'in', name, litres: entry.pure_alcohol_L });
-    else if (entry.name !== 'in bottles') exits.push({ kind: 'kept', name: REMAINDER, litres });
+    if (entry.flow === 'lost') exits.push({ kind: 'lost', name: '', litres, traces });
+    else if (entry.flow === 'kept') exits.push({ kind: 'held', name, litres, traces });
+    else if (entry.flow === 'in')
+      exits.push({ kind: 'in', name, litres: entry.pure_alcohol_L, traces });
+    else if (entry.name !== 'in bottles')
+      exits.push({ kind: 'kept', name: REMAINDER, litres, traces });
   }
   return exits;
 }

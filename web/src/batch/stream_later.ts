@@ -7,6 +7,7 @@
 import { lotKey, type AccountStep, type Lot } from '../data/answers';
 import { ahead } from './stream_ahead';
 import { BAND_80, REMAINDER, UNTOLD, type Exit, type Ledger, type Picture } from './stream_flows';
+import { byGap, byLeft, byLot, byUse, type Trace } from './stream_whys';
 
 /** Places in the order that spirit goes through them; lots of the first three are drawn before. */
 const RANK = ['low wines', 'Feints kept', 'Set apart', 'hearts', 'reduced', 'wood', 'bottles'];
@@ -35,6 +36,13 @@ const total = <T>(all: readonly T[], litres: (one: T) => number) =>
 
 /** What gauging found missing in a lot; negative where it found more. */
 const missing = (lot: Lot) => total(lot.uses, (use) => (use.where === 'gauging' ? pure(use) : 0));
+/** Why: the account's word, where it has a step for the lot. */
+function missed(lot: Lot, account: readonly AccountStep[]): Trace[] {
+  const gaugings = lot.uses.filter((use) => use.where === 'gauging');
+  if (gaugings.length === 0) return [];
+  const steps = account.filter((step) => step.what === lot.label);
+  return steps.length > 0 ? steps.map(byGap) : gaugings.map((use) => byUse(lot, use));
+}
 
 /** Draws it; `hearts_L` is what the plan expects of hearts where no cut was made yet. */
 export function later(
@@ -51,12 +59,20 @@ export function later(
     if (rank(place) < HEARTS) continue;
     const litres = total(at(place), missing);
     const doubt = doubtOf(at(place), account);
-    picture.late(place, { kind: 'open', name: OPEN, litres, ...doubt }, true);
+    const traces = at(place).flatMap((lot) => missed(lot, account));
+    picture.late(place, { kind: 'open', name: OPEN, litres, ...doubt, traces }, true);
   }
   for (const lot of lots.filter((one) => one.lot.kind === 'spirit')) {
     const own = lots.flatMap((one) => one.uses).filter((use) => use.entry === lot.lot.entry);
     const litres = pure(lot.made) - total(own, (use) => (MAKES.has(use.where) ? pure(use) : 0));
-    picture.late(places.get(lotKey(lot.lot))!, { kind: 'in', name: 'Other lots', litres }, true);
+    const traces = [
+      byLot(lot),
+      ...lots.flatMap((one) =>
+        one.uses.filter((use) => own.includes(use)).map((use) => byUse(one, use)),
+      ),
+    ];
+    const other = { kind: 'in', name: 'Other lots', litres, traces } as const;
+    picture.late(places.get(lotKey(lot.lot))!, other, true);
   }
 
   // Once bottles were filled, what is left and fills no other is a remainder.
@@ -71,7 +87,8 @@ export function later(
     const litres = total(of, (lot) => pure(lot.left));
     const into = total(picture.flows, (flow) => (flow.to === place ? flow.litres : 0));
     if (litres > UNTOLD * into && litres >= bottle_L) return litres;
-    picture.late(place, { kind: 'kept', name: REMAINDER, litres }, true);
+    const traces = of.filter((lot) => pure(lot.left) > 0).map(byLeft);
+    picture.late(place, { kind: 'kept', name: REMAINDER, litres, traces }, true);
     return 0;
   };
   const lying = at('wood').filter((lot) => lot.wood && pure(lot.left) > 0);
@@ -113,18 +130,26 @@ function uses(
       );
       const to = made && places.get(lotKey(made.lot));
       if (!made || !to) {
-        const away = { kind: 'held', name: 'In another batch', litres: pure(use) } as const;
+        const away = {
+          kind: 'held',
+          name: 'In another batch',
+          litres: pure(use),
+          traces: [byUse(lot, use)],
+        } satisfies Exit;
         if (!aside) picture.late(from, away, true);
       } else if (rank(to) > rank(from)) {
         if (aside) picture.place(from, from, 'held');
         // What filter and vessels kept never came into a bottle.
         const kept = to === 'bottles' ? missing(made) : 0;
-        picture.late(from, { kind: 'through', name: '', litres: pure(use) - kept }, true, to);
-        picture.late(from, { kind: 'open', name: OPEN, litres: kept }, true);
+        const lacking = missed(made, []);
+        const on = { kind: 'through', name: '', litres: pure(use) - kept } as const;
+        const traces = [byUse(lot, use), ...(to === 'bottles' ? lacking : [])];
+        picture.late(from, { ...on, traces }, true, to);
+        picture.late(from, { kind: 'open', name: OPEN, litres: kept, traces: lacking }, true);
       }
     } else if (use.where !== 'gauging' && !aside) {
       const gone = GONE[use.where] ?? { kind: 'kept', name: REMAINDER };
-      picture.late(from, { ...gone, litres: pure(use) }, true);
+      picture.late(from, { ...gone, litres: pure(use), traces: [byUse(lot, use)] }, true);
     }
   }
 }

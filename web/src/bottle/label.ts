@@ -32,6 +32,24 @@ export function labelOf(lot: Lot, name: string, stated?: number): Label | undefi
   };
 }
 
+/** Stands for the class that was named before and is no longer left open. */
+export const KEPT_CLASS = 'as labelled';
+
+/** What an entry tells of the labels. */
+export const labelled = (
+  lot: Lot,
+  name: string,
+  stated: number,
+  names_class: string | undefined,
+  rule: string | undefined,
+) => ({
+  lot: lot.lot,
+  name: name.trim(),
+  strength_percent_vol: stated,
+  ...(names_class ? { class: names_class } : {}),
+  ...(names_class && rule ? { rule } : {}),
+});
+
 export interface Tolerated {
   keeps: boolean;
   says: string;

@@ -33,11 +33,14 @@ export type LegalClass = Plan['legal_classes']['classes'][number];
 export type Solved = All['Solved'];
 export type MashCorrection = All['MashCorrection'];
 export type Gauged = All['Gauged'];
+export type ReductionCheck = All['ReductionCheck'];
 export type Gravity = All['Gravity'];
 export type Tables = All['Tables'];
 export type WoodForecasts = All['WoodForecasts'];
 export type WoodForecast = NonNullable<WoodForecasts['lots'][number]['forecast']>;
 export type LabelRule = Tables['label_rules'][number];
+export type Devices = All['Devices'];
+export type PairingOffer = All['PairingOffer'];
 export type Examples = All['Examples'];
 export type Example = Examples['examples'][number];
 

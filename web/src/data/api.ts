@@ -13,6 +13,20 @@ export interface ApiSettings {
   patience_ms: number;
 }
 
+/** What only bears a picture's name would stand as a broken picture in the journal for good. */
+async function looked(file: Blob): Promise<void> {
+  if (typeof createImageBitmap !== 'function') return;
+  try {
+    (await createImageBitmap(file)).close();
+  } catch {
+    throw new Problem({
+      title: 'no picture',
+      detail: `${file instanceof File ? file.name : 'The file'} holds no picture that can be shown here; accepted: photographs, such as JPEG or PNG.`,
+      status: 415,
+    });
+  }
+}
+
 export class Api {
   readonly #settings: ApiSettings;
 
@@ -40,8 +54,9 @@ export class Api {
     return this.#call<Answer>('POST', path, body, stop);
   }
 
-  /** Keeps a file, a photograph for one, at home; its name there, for a note to hold. */
+  /** Keeps a photograph at home; its name there, for a note to hold. */
   async keepFile(file: Blob, stop?: AbortSignal): Promise<string> {
+    await looked(file);
     const answer = await this.#call<{ attachment?: unknown } | undefined>(
       'POST',
       '/attachments',

@@ -29,6 +29,14 @@ test('an even band is told by one figure, an uneven one by its ends', () => {
   expect(range(-0.2, 0.1, 1)).toBe('\u22120.2 to 0.1');
 });
 
+test('a band never says that there is no doubt', () => {
+  expect(bandOf(68.8, 68.76, 68.84, 1)).toBe('±\u202f0.04');
+  expect(bandOf(68.8, 68.799, 68.801, 1)).toBe('');
+  expect(bandOf(20, 20, 20, 0)).toBe('');
+  expect(bandOf(68.84, 68.76, 68.845, 1)).toBe('(68.76–68.84)');
+  expect(range(68.76, 68.84, 1)).toBe('68.76–68.84');
+});
+
 test('lengths of time are told in words, clocks in digits', () => {
   expect(lengthOfTime(70)).toBe('1 h 10 min');
   expect(lengthOfTime(24.4)).toBe('24 min');

@@ -27,19 +27,27 @@ export function typed(text: string): number | undefined {
   return Number.isFinite(value) ? value : undefined; // four hundred digits are no number
 }
 
-/** The band as it is printed: "± 0.3" when it lies evenly about the value, else "(86–91)". */
+/**
+ * The band as it is printed: "± 0.3" when it lies evenly about the value, else "(86–91)". One that
+ * rounds to nothing gets a digit more, "± 0.04", and one that is nothing then too is left out: no
+ * figure claims that there is no doubt.
+ */
 export function bandOf(value: number, low: number, high: number, decimals: number): string {
   const below = (value - low).toFixed(decimals);
   const above = (high - value).toFixed(decimals);
   if (below === above && value >= low && value <= high) {
-    return `±${THIN}${printed(high - value, decimals)}`;
+    const finer = Number(above) === 0 ? decimals + 1 : decimals;
+    const band = Math.max(value - low, high - value);
+    return Number(band.toFixed(finer)) === 0 ? '' : `±${THIN}${printed(band, finer)}`;
   }
   return `(${range(low, high, decimals)})`;
 }
 
-/** "86–91"; with a minus in it, "−2 to 3". */
+/** "86–91"; with a minus in it, "−2 to 3". Ends that look alike get a digit more, if they differ. */
 export function range(low: number, high: number, decimals: number): string {
-  const [from, to] = [printed(low, decimals), printed(high, decimals)];
+  const alike = low !== high && printed(low, decimals) === printed(high, decimals);
+  const finer = decimals + (alike ? 1 : 0);
+  const [from, to] = [printed(low, finer), printed(high, finer)];
   return from.startsWith(MINUS) || to.startsWith(MINUS) ? `${from} to ${to}` : `${from}–${to}`;
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inUs, quantity, typedAs, unitOfField, restated } from './units';
+import { inField, inUs, ofJars, quantity, typedAs, unitOfField, restated } from './units';
 
 test('US figures agree with the definitions of the units', () => {
   expect(inUs(100, '°C', 0)!.value).toBeCloseTo(212, 12);
@@ -60,7 +60,31 @@ test('a sentence of the house is said again in US units, or in both', () => {
 });
 
 test('what is no figure of a unit that has a US twin stays as it is', () => {
-  for (const said of ['8 m³ of room', '54.5 %vol', '1.062', '35 Lintner', '2 L/kg', 'jar 6']) {
+  for (const said of ['8 m² of floor', '54.5 %vol', '1.062', '35 Lintner', '2 L/kg', 'jar 6']) {
     expect(restated(said, 'us').replace('\u00a0', ' ')).toBe(said);
   }
+});
+
+test('a field begins at the figure that means the same in its unit', () => {
+  expect(inField(20, '°C', 0, 'metric')).toBe('20');
+  expect(inField(20, '°C', 0, 'us')).toBe('68');
+  for (const units of ['metric', 'us', 'both'] as const)
+    expect(typedAs(inField(20, '°C', 0, units), '°C', units)).toBeCloseTo(20, 12);
+});
+
+test('a shelf of jars is told in fluid ounces, a vat of it in gallons', () => {
+  const hearts = (L: number, units: 'metric' | 'us' | 'both') => {
+    const { unit, times, fewer } = ofJars(L, units);
+    return quantity(L * times, unit, Math.max(0, 2 - fewer), units);
+  };
+  expect(hearts(2.7, 'metric')).toBe('2.70\u00a0L');
+  expect(hearts(2.7, 'us')).toBe('91.3\u00a0fl oz');
+  expect(hearts(2.7, 'both')).toBe('2700\u00a0mL (91.3\u00a0fl oz)');
+  expect(hearts(40, 'us')).toBe('10.567\u00a0gal');
+});
+
+test('pressures, lengths and the wood to a litre are said again too', () => {
+  expect(restated('20 hPa of weather', 'us')).toBe('0.59\u00a0inHg of weather');
+  expect(restated('25 mm', 'us')).toBe('1.0\u00a0in');
+  expect(restated('62 cm²/L', 'us')).toBe('36\u00a0in²/gal');
 });

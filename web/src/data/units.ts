@@ -21,7 +21,12 @@ const twins: Record<string, Twin> = {
   g: { unit: 'oz', factor: 1 / 28.349523125, decimals: 1 },
   'L/h': { unit: 'gal/h', factor: 1 / 3.785411784, decimals: 1 },
   'L/min': { unit: 'gal/min', factor: 1 / 3.785411784, decimals: 1 },
+  // Of gas and air, which nobody tells in gallons.
+  'm³': { unit: 'ft³', factor: 1 / 0.028316846592, decimals: 0 },
+  'm³/h': { unit: 'ft³/h', factor: 1 / 0.028316846592, decimals: 0 },
+  'L/h of gas': { unit: 'ft³/h', factor: 1 / 28.316846592, decimals: 1 },
   'g/L': { unit: 'oz/gal', factor: 3.785411784 / 28.349523125, decimals: 1 },
+  'cm²/L': { unit: 'in²/gal', factor: 3.785411784 / 6.4516, decimals: 0 },
   mm: { unit: 'in', factor: 1 / 25.4, decimals: 1 },
   m: { unit: 'ft', factor: 1 / 0.3048, decimals: 0 },
   hPa: { unit: 'inHg', factor: 1 / 33.86389, decimals: 2 },
@@ -66,7 +71,7 @@ export function quantity(value: number, unit: string, decimals: number, units: U
 
 // A figure, perhaps a range, and its unit: neither may be part of a longer word or unit.
 const figures =
-  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](mL|L\/min|L\/h|L|kg|g\/L|g|°C|K)(?![A-Za-z0-9/²³])/g;
+  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
 
 /**
  * A sentence of the house, which says its findings and steps once and in metric, with its figures in
@@ -75,7 +80,7 @@ const figures =
 export function restated(sentence: string, units: Units): string {
   // A figure and its unit never part at a line's end.
   const held = sentence.replace(
-    /(\d) (mL|L|kg|g|m³|°C|K|min|h|%vol|hPa|W|kW)(?![A-Za-z])/g,
+    /(\d) (mL|L|kg|g|m³|cm²|mm|m|°C|°F|gal|fl oz|lb|oz|K|min|h|d|days|%vol|%|hPa|W|kW)(?![A-Za-z])/g,
     '$1\u00a0$2',
   );
   if (units === 'metric') return held;
@@ -90,6 +95,26 @@ export function restated(sentence: string, units: Units): string {
       return units === 'both' ? `${found} (${us})` : us;
     },
   );
+}
+
+/** Below this a shelf's spirit is told as its jars are: five US gallons. */
+const OF_JARS_L = 18.9;
+
+/**
+ * How what is poured from jars is told, of litres: in litres, or, where US units are shown and the
+ * whole is not much, from millilitres, which makes it the fluid ounces that the jars are told in.
+ * Times gives the figure of that unit, fewer the decimals that it then lacks.
+ */
+export function ofJars(whole_L: number, units: Units) {
+  return units !== 'metric' && whole_L < OF_JARS_L
+    ? { unit: 'mL', times: 1000, fewer: 3 }
+    : { unit: 'L', times: 1, fewer: 0 };
+}
+
+/** What stands in a field before anything is typed, of a metric figure: "20", or "68" in °F. */
+export function inField(value: number, unit: string, decimals: number, units: Units): string {
+  const us = units === 'us' ? inUs(value, unit, decimals) : undefined;
+  return us ? us.value.toFixed(unit === '°C' ? decimals : us.decimals) : value.toFixed(decimals);
 }
 
 /** The unit that a plain number means in a field of this metric unit. */

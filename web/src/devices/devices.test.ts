@@ -54,6 +54,8 @@ test('the laptop shows a code and shuts a phone out', async () => {
       { ...laptop, this_one: true },
       { ...phone, this_one: false },
     ],
+    lan: true,
+    tls: false,
   });
   vi.spyOn(bench.api, 'post').mockResolvedValue({
     code: 'abc',
@@ -79,6 +81,8 @@ test('a phone may shut out only itself, and shows no code', async () => {
       { ...phone, this_one: true },
       { ...phone, id: 'q', name: 'Other phone', this_one: false },
     ],
+    lan: true,
+    tls: true,
   });
   render(Devices);
   expect(await screen.findByRole('button', { name: 'Shut out Still phone' })).toBeTruthy();
@@ -86,13 +90,28 @@ test('a phone may shut out only itself, and shows no code', async () => {
   expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
 });
 
-test('a house for its own machine alone says how it is opened, and offers no code again', async () => {
-  vi.spyOn(bench.api, 'get').mockResolvedValue({ devices: [{ ...laptop, this_one: true }] });
-  vi.spyOn(bench.api, 'post').mockRejectedValue(
-    new Problem({ title: 'The house is not open to the LAN', status: 409, detail: 'With --lan.' }),
-  );
+test('a house for its own machine alone says how it is opened, and offers no code', async () => {
+  vi.spyOn(bench.api, 'get').mockResolvedValue({
+    devices: [{ ...laptop, this_one: true }],
+    lan: false,
+    tls: false,
+  });
   render(Devices);
-  expect(await screen.findByText(/has to be started with --lan/)).toBeTruthy();
+  expect(await screen.findByText(/started for this machine alone/)).toBeTruthy();
+  expect(screen.getByText('./up --lan')).toBeTruthy();
+  expect(screen.getByText(/whoever shares the network can read along/)).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
+});
+
+test('a house that was closed since says so when a code is asked for', async () => {
+  const get = vi.spyOn(bench.api, 'get');
+  const told = { devices: [{ ...laptop, this_one: true }], tls: true };
+  get.mockResolvedValue({ ...told, lan: true });
+  vi.spyOn(bench.api, 'post').mockImplementation(() => {
+    get.mockResolvedValue({ ...told, lan: false });
+    return Promise.reject(new Problem({ title: 'The house is not open to the LAN', status: 409 }));
+  });
+  render(Devices);
   await userEvent.click(await screen.findByRole('button', { name: 'Show a code' }));
   expect(await screen.findByText(/started for this machine alone/)).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();

@@ -114,3 +114,47 @@ test('a change of the input takes the answer of before away', async () => {
   await userEvent.type(screen.getAllByLabelText(/volume$/)[0]!, '5');
   expect(screen.queryByText('2.500')).toBeNull();
 });
+
+test('backward, and what puts it right after mixing, are asked with the request’s own keys', async () => {
+  const lot = { pure_alcohol_L_20C: 2.7, proof_gallons: 1.4, mass_kg: 4.6 };
+  const post = open(async (_, body) => ({
+    spirit_L: 3.92,
+    spirit_kg: 3.45,
+    water_kg: 1.13,
+    water_L: 1.131,
+    volume_L_20C: 5,
+    contraction_L_20C: 0.05,
+    pure_alcohol_L_20C: 2.75,
+    ...('found' in (body as object)
+      ? {
+          check: {
+            add: 'water',
+            found: { volume_L_20C: 4.9, strength_percent_vol: 56, ...lot },
+            water_kg: 0.083,
+            water_L: 0.0831,
+            then: { volume_L_20C: 4.98, strength_percent_vol: 55, ...lot },
+            less_planned_kg: 0,
+            less_planned_percent_vol: 1,
+            water_more_by_kg: -0.083,
+          },
+        }
+      : {}),
+  }));
+  await tap('Reduce');
+  await userEvent.selectOptions(screen.getByLabelText('Asked of'), 'make');
+  await userEvent.type(screen.getByLabelText('To be made, at 20 °C'), '5');
+  await userEvent.type(screen.getByLabelText('Strength, true'), '70');
+  await userEvent.type(screen.getByLabelText('Down to'), '55');
+  await tap('Water');
+  const asked = { make_L: 5, strength_percent_vol: 70, at_C: 20, to_percent_vol: 55 };
+  expect(post).toHaveBeenLastCalledWith('/reduce', asked);
+  expect(await screen.findByText('3.920')).toBeTruthy();
+  await userEvent.type(screen.getByLabelText('Found after mixing, true'), '56');
+  await tap('What puts it right');
+  expect(post).toHaveBeenLastCalledWith('/reduce', {
+    ...asked,
+    found: { strength_percent_vol: 56 },
+  });
+  expect(await screen.findByText(/83\sg of water .* go in still/)).toBeTruthy();
+  expect(screen.getByText(/83\sg less water than planned/)).toBeTruthy();
+});

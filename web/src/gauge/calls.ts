@@ -1,4 +1,5 @@
 // The calls of the gauge, as api/openapi.yaml has them, and what a refusal or silence is told as.
+import type { ReductionCheck } from '../data/answers';
 import { NoAnswer, Problem, type Fault } from '../data/problem';
 import type { Why } from '../parts/Figure.svelte';
 
@@ -19,6 +20,10 @@ export interface Gauged {
 }
 
 export interface Reduced {
+  spirit_L?: number; // that goes in, as warm as it is
+  spirit_kg?: number;
+  apparent_percent_vol?: number; // where something is dissolved
+  check?: ReductionCheck;
   water_kg: number;
   water_L: number;
   volume_L_20C: number;

@@ -1,6 +1,6 @@
 // What was gauged, as the texts of the form that corrects it, and back.
 import type { VolumeRead } from '../data/measured';
-import type { MeasuredTexts } from '../parts/Measured.svelte';
+import { nothingMeasured, type MeasuredTexts } from '../parts/Measured.svelte';
 import { plainly } from './told';
 
 export interface Was {
@@ -14,7 +14,7 @@ export interface Was {
  * strength; a reading of a scale that it cannot take is to be read again.
  */
 export function textsOf(body: Record<string, unknown> | undefined): Was {
-  if (!body) return { texts: { volume: '', reading: '', at: '20' } };
+  if (!body) return { texts: nothingMeasured() };
   const volume = (body['volume'] ?? {}) as Record<string, unknown>;
   const strength = (body['strength'] ?? {}) as Record<string, unknown>;
   const scale = String(strength['scale']);

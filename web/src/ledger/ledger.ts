@@ -8,6 +8,7 @@ import { all, type Pure } from './pure';
 type Account = Batch['account'];
 
 export interface StepRow {
+  step: Account[number]; // as the house told it
   stage: string;
   what: string;
   in: Pure;
@@ -26,6 +27,7 @@ const pureOf = (told: { pure_alcohol_L_20C: number; proof_gallons: number }): Pu
 
 export function stepRows(account: Account): StepRow[] {
   return account.map((step) => ({
+    step,
     stage: step.stage,
     what: step.what,
     in: pureOf(step.in),
@@ -90,6 +92,7 @@ export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
 }
 
 export interface LotRow {
+  lot: Lot; // as the house told it
   label: string;
   kind: string;
   at: string;
@@ -107,6 +110,7 @@ export interface LotRow {
 /** What there is of each lot, those with something left first. */
 export function lotRows(lots: readonly Lot[]): LotRow[] {
   const rows = lots.map((lot) => ({
+    lot,
     label: lot.label,
     kind: lot.lot.kind,
     at: lot.at,

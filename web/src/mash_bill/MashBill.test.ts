@@ -5,6 +5,7 @@ import { bench } from '../data/bench.svelte';
 import type { EntryWish } from '../data/entry';
 import { Problem } from '../data/problem';
 import MashBill from './MashBill.svelte';
+import { ternPlan } from './plan_of_tern_8';
 
 const recipe = 'name = "Tern 9"\n\n[[mash_bill]]\ningredient = "rye-malt"\nmass = "4 kg" # ours\n';
 const kit = '[[vessel]]\nname = "tub"\ntotal = "40 L"\n';
@@ -29,24 +30,15 @@ const figure = (planned: number, name: string, stage = 'Ferment') => ({
   planned,
 });
 const planOf = (gravity: number) => ({
+  ...ternPlan,
   figures: {
     original_gravity: figure(gravity, 'original gravity'),
     wash_percent_vol: figure(8.9, 'wash'),
     hearts_pure_alcohol_L: figure(2, 'pure alcohol in the hearts', 'Spirit run'),
     bottles: figure(6, 'bottles', 'Bottle'),
   },
-  mash_bill: {
-    mass_kg: 4,
-    dry_kg: 3.8,
-    lines: [],
-  },
-  wort: { extract_kg: 1, volume_L_20C: 1, fermentable_fraction: 1 },
-  ferment: { pitch_C: 25, yeast_g: 10 },
-  kit: { pressure_kPa: 101 },
-  spirit_run: { run: { charge: {}, power_kW: 1 } },
-  bottle: {},
-  uses: { energy: {}, costs: { currency: 'crowns', amount: 100 * gravity } },
-  timeline: { hands_on_min: 60, watching_min: 90 },
+  mash_bill: { ...ternPlan.mash_bill, mass_kg: 4, dry_kg: 3.8, lines: [], enzymes: undefined },
+  uses: { ...ternPlan.uses, costs: { currency: 'crowns', amount: 100 * gravity, lines: [] } },
   legal_classes: {
     permission: 'No finding is permission to use this name.',
     classes: [

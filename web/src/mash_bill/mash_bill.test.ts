@@ -4,7 +4,9 @@ import { readText, shownAt } from '../parts/text_form';
 import { KIT_SECTIONS } from '../kit/kit_form';
 import { forget, recall, remember } from './drafts';
 import { difference, figureRows, ORDER, whyOf } from './figures';
+import { ternPlan } from './plan_of_tern_8';
 import { namesIn, recipeSections } from './recipe_form';
+import { useRows, whyEnzymes, whyUse } from './uses';
 
 const figure = (planned: number, stage = 'Strip') => ({
   stage,
@@ -52,20 +54,42 @@ test('every figure of a plan has its place', () => {
   expect(new Set(ORDER).size).toBe(ORDER.length);
 });
 
-test('a figure answers why with inputs, model and source', () => {
-  const of = {
-    kit: { pressure_kPa: 101.3, ambient_C: 18 },
-    strip: {
-      runs: 4,
-      run: { charge: { volume_L_20C: 26.7, strength_percent_vol: 8.94 }, power_kW: 4 },
-    },
-  } as unknown as Plan;
-  const why = whyOf(of, figure(26.8));
-  expect(why.inputs).toContainEqual({ name: 'Wash in each', value: '26.7 L' });
-  expect(why.source).toContain('docs/rooms/still.md');
-  expect(why.band).toBeUndefined();
-  const banded = { ...of, ensemble: { members: 200, failed: 0 } } as Plan;
-  expect(whyOf(banded, figure(26.8)).band).toContain('200 plans');
+test('every figure of a plan answers why: figures with units, a sentence, a source that is named', () => {
+  const whys = [
+    ...ORDER.filter((key) => ternPlan.figures[key]).map((key) => whyOf(ternPlan, key)),
+    ...useRows(ternPlan).map(({ key }) => whyUse(ternPlan, key)),
+    ...(['has', 'need', 'comfort'] as const).map((of) => whyEnzymes(ternPlan, of)),
+  ];
+  expect(whys.length).toBe(19 + 7 + 3);
+  for (const why of whys) {
+    expect(why.inputs.length, why.what).toBeGreaterThan(0);
+    for (const { name, value } of why.inputs) expect(value, name).not.toMatch(/–|undefined|NaN/);
+    const names = why.inputs.map((i) => i.name);
+    expect(new Set(names).size, names.join()).toBe(names.length);
+    expect(why.model, why.what).toMatch(/^[A-Z].*\.$/);
+    expect(why.source, why.what).not.toMatch(/docs\/|\.md/);
+  }
+});
+
+test('the reasons are of this plan: its own masses, temperatures and charges', () => {
+  expect(whyOf(ternPlan, 'dough_in_temperature_C').inputs).toContainEqual({
+    name: 'Malts and flaked grain stirred in',
+    value: '8.50 kg',
+  });
+  expect(whyOf(ternPlan, 'low_wines_percent_vol').inputs).toContainEqual({
+    name: 'Charge of each',
+    value: '26.68 L at 8.9 %vol',
+  });
+  expect(whyOf(ternPlan, 'wash_percent_vol').inputs).toContainEqual({
+    name: 'Alcohol reached, of the formula’s',
+    value: '90.0 %',
+  });
+  expect(whyOf(ternPlan, 'bottles').band).toBeUndefined();
+  const banded = { ...ternPlan, ensemble: { members: 200, failed: 0 } };
+  expect(whyOf(banded, 'bottles').band).toContain('200 plans');
+  // What is summed is the sum.
+  const watched = whyUse(ternPlan, 'energy').inputs.find((i) => i.name === 'Strips');
+  expect(watched!.value).toBe('4 × 7.1 kWh');
 });
 
 test('vessels and casks are chosen by the names the kit has for them', () => {

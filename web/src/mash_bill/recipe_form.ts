@@ -109,6 +109,15 @@ export function recipeSections(
       fields: under('spirit_run', [
         { path: 'feints', label: 'Feints put in', usual: 'none; such as 1.5 L @ 32 %vol' },
         { path: 'charge_at_most', label: 'Charge at most', unit: '%vol', usual: '30 %vol' },
+        {
+          path: 'surplus',
+          label: 'Low wines beyond a charge',
+          options: [
+            { value: 'keep', label: 'are kept' },
+            { value: 'second run', label: 'have a second run' },
+          ],
+          usual: 'are kept',
+        },
         { path: 'foreshots_end', label: 'Foreshots end', unit: 'mL', usual: '0.5 % of the charge' },
         { path: 'heads_end', label: 'Heads end', unit: 'mL', usual: '2.5 % of the charge' },
         { path: 'hearts_end', label: 'Hearts end', unit: '%vol', usual: '56 %vol' },

@@ -2,6 +2,7 @@
 // d3-sankey. The layout is pure; the part draws it. Flows of nothing are left out of the picture and
 // stay in the table.
 import { sankey, sankeyJustify, sankeyLinkHorizontal } from 'd3-sankey';
+import type { Why } from './Figure.svelte';
 
 export interface Place {
   id: string;
@@ -16,6 +17,7 @@ export interface Flow {
   litres: number; // of pure alcohol
   doubt?: number | undefined; // ±
   measured: boolean; // else planned
+  why?: Why | undefined;
 }
 
 export interface DrawnPlace extends Place {

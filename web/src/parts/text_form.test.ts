@@ -78,3 +78,14 @@ test('the fields of a form tell which faults they can show', () => {
     'kit.vessel[2].total',
   ]);
 });
+
+test('degrees are shown by their sign, in names too only where they are degrees', () => {
+  const tree = read(
+    'rest = "65.5 degC"\nhot = "150 degF"\nmelts = "20 °C"\nname = "degC pot"\nvolts = 4',
+  );
+  expect(shownAt(tree, 'rest')).toBe('65.5 °C');
+  expect(shownAt(tree, 'hot')).toBe('150 °F');
+  expect(shownAt(tree, 'melts')).toBe('20 °C');
+  expect(shownAt(tree, 'name')).toBe('degC pot');
+  expect(shownAt(tree, 'volts')).toBe('4');
+});

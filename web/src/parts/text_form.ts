@@ -24,10 +24,11 @@ export interface FormSection {
   table?: { path: string; name: string; fresh: Record<string, Value> };
 }
 
-/** What stands at a path, as a field shows it. */
+/** What stands at a path, as a field shows it: degrees by their sign, which the house reads as well. */
 export function shownAt(tree: unknown, path: string): string {
   const value = at(tree, path);
-  return value === undefined || typeof value === 'object' ? '' : String(value);
+  if (value === undefined || typeof value === 'object') return '';
+  return String(value).replace(/(\d *)deg ?(?=[CF](?![A-Za-z]))/g, '$1°');
 }
 
 /** What was typed into a field, as a value of the text; undefined takes it out. */

@@ -37,6 +37,7 @@ const ofPlace = {
   kit: screen(() => import('../kit/Kit.svelte')),
   ledger: screen(() => import('../ledger/Ledger.svelte')),
   stock: screen(() => import('../house/Stock.svelte')),
+  journal: screen(() => import('../house/HouseJournal.svelte')),
   settings: screen(() => import('./Settings.svelte')),
   devices: screen(() => import('../devices/Devices.svelte')),
   pair: screen(() => import('../devices/Pair.svelte')),
@@ -89,6 +90,8 @@ export function pageOf(place: Place): Found {
       return { title: 'Ledger', load: ofPlace.ledger, props: {} };
     case 'stock':
       return { title: 'Stock', load: ofPlace.stock, props: {} };
+    case 'journal':
+      return { title: 'The house’s journal', load: ofPlace.journal, props: {} };
     case 'nowhere':
       return { title: 'Nowhere', load: nowhere, props: { path: place.path } };
   }

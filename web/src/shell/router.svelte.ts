@@ -7,6 +7,7 @@ export type Place =
   | { page: 'kit' }
   | { page: 'ledger' }
   | { page: 'stock' }
+  | { page: 'journal' }
   | { page: 'settings' }
   | { page: 'devices' }
   | { page: 'pair' }
@@ -16,7 +17,17 @@ export type Place =
   | { page: 'stage'; batch: string; slug: string }
   | { page: 'nowhere'; path: string };
 
-const alone = ['kit', 'ledger', 'stock', 'settings', 'devices', 'pair', 'safety', 'parts'] as const;
+const alone = [
+  'kit',
+  'ledger',
+  'stock',
+  'journal',
+  'settings',
+  'devices',
+  'pair',
+  'safety',
+  'parts',
+] as const;
 
 export function placeOf(path: string): Place {
   const pieces = path.split('/').filter(Boolean);

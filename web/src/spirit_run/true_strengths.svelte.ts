@@ -1,15 +1,11 @@
 // True strengths of the readings on the screen, asked of the house once each and remembered: the page
 // knows no physics. A reading that the house refuses or that is still on the way has none.
 import type { Api } from '../data/api';
-import type { RunReading } from '../data/answers';
+import type { Gauged, RunReading } from '../data/answers';
 import { Problem } from '../data/problem';
 
-interface Gauged {
-  strength_percent_vol: number;
-}
-
 export class TrueStrengths {
-  #known = $state.raw<ReadonlyMap<string, number>>(new Map());
+  #known = $state.raw<ReadonlyMap<string, Gauged>>(new Map());
   readonly #asked = new Set<string>();
   readonly #api: Pick<Api, 'post'>;
 
@@ -24,6 +20,11 @@ export class TrueStrengths {
   }
 
   of(reading: Pick<RunReading, 'spout' | 'spout_temperature_C'>): number | undefined {
+    return this.told(reading)?.strength_percent_vol;
+  }
+
+  /** All that the house answered: its uncertainty and its reason as well. */
+  told(reading: Pick<RunReading, 'spout' | 'spout_temperature_C'>): Gauged | undefined {
     const key = TrueStrengths.key(reading);
     return key === undefined ? undefined : this.#known.get(key);
   }
@@ -40,7 +41,7 @@ export class TrueStrengths {
           scale: reading.spout!.scale,
           at_C: reading.spout_temperature_C,
         });
-        this.#known = new Map(this.#known).set(key, answer.strength_percent_vol);
+        this.#known = new Map(this.#known).set(key, answer);
       } catch (fault) {
         if (fault instanceof Problem) continue; // the instrument cannot show this
         this.#asked.delete(key); // asked again with the next reading

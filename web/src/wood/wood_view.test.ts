@@ -1,5 +1,15 @@
 import { expect, test } from 'vitest';
-import { caskTime, samplingOf, woodText } from './wood_view';
+import {
+  caskTime,
+  lastLeakTest,
+  leakNote,
+  leaks,
+  leakTests,
+  samplingOf,
+  woodFaults,
+  woodText,
+  woodTyped,
+} from './wood_view';
 
 const day = 86_400_000;
 const calendar = [3, 11, 26];
@@ -52,4 +62,28 @@ test('the time of a cask is told in days, months or years', () => {
   expect(caskTime(1.5)).toEqual({ median: 18, unit: 'months' });
   expect(caskTime(8)).toEqual({ median: 8, unit: 'years' });
   expect(caskTime(undefined).median).toBeUndefined();
+});
+
+test('wood is told as it was typed, or its faults', () => {
+  const texts = { in: ' oak 3 ', staves: '', species: 'oak', toast: '' };
+  expect(woodTyped(texts)).toEqual({ in: 'oak 3', species: 'oak' });
+  expect(woodTyped({ ...texts, staves: '2' })?.staves).toBe(2);
+  expect(woodTyped({ ...texts, staves: '2.5' })).toBeUndefined();
+  expect(woodFaults({ ...texts, in: ' ' }).in).toMatch(/accepted: a cask/);
+});
+
+test('the last leak test of a cask is found among the notes', () => {
+  const note = (at: string, text: string) => ({ entry: at, at, text }) as never;
+  const notes = [
+    note('2026-10-02T00:00:00Z', leakNote('oak 3', 48, 'holds', 'tight')),
+    note('2026-10-01T00:00:00Z', leakNote('oak 3', 24, 'leaks', '')),
+    note('2026-10-03T00:00:00Z', leakNote('oak 30', 24, 'leaks', '')),
+    note('2026-10-04T00:00:00Z', 'thin yet'),
+  ];
+  expect(leakTests(notes)).toHaveLength(3);
+  const last = lastLeakTest(notes, 'oak 3')!;
+  expect(last.text).toBe('Leak test of oak 3: water stood in it for 48 h; it holds. tight');
+  expect(leaks(last)).toBe(false);
+  expect(leaks(lastLeakTest(notes, 'oak 30')!)).toBe(true);
+  expect(lastLeakTest(notes, 'oak')).toBeUndefined();
 });

@@ -1,6 +1,8 @@
 // What lies on wood, for its page: the sampling calendar with what was drawn, the names of wood and
 // toast, and the forecast's curve. Pure.
-import type { Lot, Tables, WoodForecast } from '../data/answers';
+import type { Lot, Note, Tables, WoodForecast } from '../data/answers';
+import { typed } from '../data/figures';
+import { NAME_BYTES, tooLong, unread } from '../data/measured';
 import type { BandCurve } from '../parts/chart_data';
 
 const DAY = 86_400_000;
@@ -99,3 +101,58 @@ export function caskTime(years: number | undefined): { median: number | undefine
   if (years < 0.25) return { median: years * 365.25, unit: 'days' };
   return years < 3 ? { median: years * 12, unit: 'months' } : { median: years, unit: 'years' };
 }
+
+/** What a lot is laid into, as it is typed. */
+export interface WoodTexts {
+  in: string;
+  staves: string;
+  species: string;
+  toast: string;
+}
+
+export function woodFaults(texts: WoodTexts): { in?: string; staves?: string } {
+  const count = typed(texts.staves);
+  const within =
+    texts.in.trim() === ''
+      ? 'Nothing was given; accepted: a cask’s name, or staves.'
+      : tooLong(texts.in, NAME_BYTES);
+  const whole = count !== undefined && Number.isInteger(count) && count >= 1 && count <= 1000;
+  return {
+    ...(within === undefined ? {} : { in: within }),
+    ...(texts.staves.trim() === '' || whole
+      ? {}
+      : { staves: unread(texts.staves, 'a whole number of staves, from 1 to 1000') }),
+  };
+}
+
+/** The same as an entry tells it; undefined while something is at fault. */
+export function woodTyped(texts: WoodTexts) {
+  if (Object.keys(woodFaults(texts)).length > 0) return undefined;
+  const staves = typed(texts.staves);
+  return {
+    in: texts.in.trim(),
+    ...(texts.species ? { species: texts.species } : {}),
+    ...(texts.toast ? { toast: texts.toast } : {}),
+    ...(staves === undefined ? {} : { staves }),
+  };
+}
+
+const HOLDS = 'holds';
+export const LEAK_RESULTS = [HOLDS, 'wept, and closed', 'leaks'] as const;
+const LEAK = 'Leak test of ';
+
+/** A leak test in words, which are kept as a note. */
+export const leakNote = (cask: string, hours: number, result: string, remark: string): string =>
+  `${LEAK}${cask}: water stood in it for ${hours} h; it ${result}.${remark ? ` ${remark}` : ''}`;
+
+export const leakTests = (notes: readonly Note[]): Note[] =>
+  notes.filter((note) => note.text?.startsWith(LEAK));
+
+/** What was last seen of a cask; undefined when it was never tested. */
+export const lastLeakTest = (notes: readonly Note[], cask: string): Note | undefined =>
+  leakTests(notes)
+    .filter((note) => note.text?.startsWith(`${LEAK}${cask.trim()}: `))
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
+    .at(-1);
+
+export const leaks = (test: Note): boolean => test.text?.includes('; it leaks.') ?? false;

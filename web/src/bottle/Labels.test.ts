@@ -1,0 +1,65 @@
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { afterEach, expect, test, vi } from 'vitest';
+import type { Lot, Plan } from '../data/answers';
+import { bench } from '../data/bench.svelte';
+import Labels from './Labels.svelte';
+
+const lot = {
+  entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
+  batch: 'b',
+  at: '2026-10-13T09:00:00Z',
+  lot: { entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf', kind: 'bottles' },
+  bottles: { bottles: 2, size_L: 0.5, strength_percent_vol: 44.9 },
+} as unknown as Lot;
+const malt = { id: 'malt', name: 'Malt spirit', jurisdiction: 'Here', ruling: 'could_carry' };
+const legal = {
+  permission: 'No finding is permission.',
+  classes: [{ ...malt, document: '', place: '', standing: '', rules: [] }],
+} as unknown as Plan['legal_classes'];
+const show = (of: Lot) => render(Labels, { lot: of, name: 'Tern 7', of: 'x', rules: [], legal });
+
+afterEach(() => vi.restoreAllMocks());
+
+test('what the labels state goes into the journal', async () => {
+  const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);
+  show(lot);
+  await userEvent.clear(screen.getByLabelText('Strength on the label'));
+  await userEvent.type(screen.getByLabelText('Strength on the label'), '45');
+  await userEvent.selectOptions(screen.getByLabelText('Class on the label'), 'malt');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep what it states' }));
+  expect(record).toHaveBeenCalledExactlyOnceWith({
+    batch: 'b',
+    stage: 'bottle',
+    kind: 'labelled',
+    body: {
+      lot: lot.lot,
+      name: 'Tern 7',
+      strength_percent_vol: 45,
+      class: 'Malt spirit',
+      rule: 'malt',
+    },
+  });
+});
+
+test('what was stated stands on the sheet again, also a class that is closed now', async () => {
+  const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);
+  const print = vi.spyOn(window, 'print').mockImplementation(() => undefined);
+  const label = {
+    at: '2026-10-14T09:00:00Z',
+    name: 'The first',
+    strength_percent_vol: 45,
+    class: 'Old class',
+    rule: 'old',
+  };
+  show({ ...lot, bottles: { ...lot.bottles!, label } });
+  const sheet = screen.getByRole('list', { name: 'Labels of x' });
+  expect(sheet.textContent).toContain('The first');
+  expect(sheet.textContent).toContain('45.0 % vol');
+  expect(sheet.textContent).toContain('Old class');
+  expect(screen.getByText(/does not leave that class open/)).toBeTruthy();
+  // The same again is not told twice.
+  await userEvent.click(screen.getByRole('button', { name: 'Print the sheet' }));
+  expect(print).toHaveBeenCalledOnce();
+  expect(record).not.toHaveBeenCalled();
+});
