@@ -1,16 +1,16 @@
-// Pure alcohol as it is written down: litres at 20 °C and United States proof gallons. Both figures are
+// Pure alcohol as it is written down: litres at 20\u00a0°C and United States proof gallons. Both figures are
 // the house's own; here they are only chosen and shown.
 import { bandOf, printed } from '../data/figures';
 import type { Units } from '../data/units';
 
 export interface Pure {
-  litres: number; // at 20 °C
+  litres: number; // at 20\u00a0°C
   proof_gallons: number;
 }
 
 export const PROOF_GALLON =
-  'A US proof gallon is a gallon (231 cubic inches) at 60 °F that holds 50 % alcohol by volume at 60 °F, ' +
-  'or as much alcohol in another form (27 CFR 30.11). It and the litre of pure alcohol at 20 °C ' +
+  'A US proof gallon is a gallon (231 cubic inches) at 60\u00a0°F that holds 50\u00a0% alcohol by volume at 60\u00a0°F, ' +
+  'or as much alcohol in another form (27 CFR 30.11). It and the litre of pure alcohol at 20\u00a0°C ' +
   'are reckoned from one mass of ethanol.';
 
 export const all = (pures: readonly Pure[]): Pure => ({
@@ -21,9 +21,9 @@ export const all = (pures: readonly Pure[]): Pure => ({
 /** What a table counts in, for its head. */
 export const countedIn = (units: Units): string =>
   ({
-    metric: 'litres at 20 °C',
+    metric: 'litres at 20\u00a0°C',
     us: 'US proof gallons',
-    both: 'litres at 20 °C (US proof gallons)',
+    both: 'litres at 20\u00a0°C (US proof gallons)',
   })[units];
 
 /** Of the figure that stands first. A plain "L" would be told in gallons as well, where both are. */
