@@ -126,7 +126,7 @@ struct FermentState {
 /// So much of a lot that went somewhere.
 struct LotUse {
   Told told;
-  std::string where;  ///< "charge", "sample", "blend", "bottles", "evaporated"
+  std::string where;  ///< "charge", "sample", "blend", "bottles", "topping up"
   spirit::Lot lot;
 };
 /// A use that brought spirit in: its lot is below nothing.

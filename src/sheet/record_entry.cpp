@@ -2,8 +2,6 @@
 // counts is told too.
 #include <fmt/format.h>
 
-#include <array>
-
 #include "sheet/record_words.hpp"
 #include "still/reading.hpp"
 
@@ -69,10 +67,8 @@ struct Says {
     return fmt::format("{} of {}", cell(b.volume, system), cell(b.temperature, system));
   }
   std::string operator()(const journal::MashChecked& b) const {
-    constexpr std::array<const char*, 3> colours = {"iodine unchanged", "iodine reddish",
-                                                    "iodine blue"};
     Line line;
-    if (b.iodine) line.add(colours.at(static_cast<std::size_t>(*b.iodine)));
+    if (b.iodine) line.add(words(*b.iodine));
     if (b.gravity) line.add(shown(*b.gravity, system));
     return line.text();
   }
@@ -119,7 +115,7 @@ struct Says {
     line.add(b.kind == journal::RunKind::strip ? "strip" : "spirit run")
         .add(shown(b.charge, system));
     if (b.strength) line.add(shown(*b.strength, system));
-    return line.add("power", b.power, system).text();
+    return line.add("wash in it", b.wash, system).add("power", b.power, system).text();
   }
   std::string operator()(const journal::RunRead& b) const {
     const still::Reading& read = b.reading;
@@ -142,7 +138,9 @@ struct Says {
     Line line;
     if (b.collected) line.add("collected " + shown(*b.collected, system));
     if (b.strength) line.add(shown(*b.strength, system));
-    return line.add("left in the pot", b.left, system).text();
+    line.add("left in the pot", b.left, system);
+    if (b.left_strength) line.add("of " + shown(*b.left_strength, system));
+    return line.text();
   }
   std::string operator()(const journal::JarGauged& b) const {
     return Line{}
@@ -156,6 +154,7 @@ struct Says {
         .add(fmt::format("jar {}", b.jar))
         .add(fmt::format("{}", fmt::join(b.words, ", ")))
         .add(b.text)
+        .add(b.fault ? fmt::format("fault {:.0f}", *b.fault) : std::string{})
         .text();
   }
   std::string operator()(const journal::JarsAllotted& b) const {
@@ -173,7 +172,10 @@ struct Says {
     return line.text();
   }
   std::string operator()(const journal::WoodFilled& b) const {
-    return Line{}.add(cell(b.part.volume, system)).add(b.in).add(b.species).add(b.toast).text();
+    Line line;
+    line.add(cell(b.part.volume, system)).add(b.in);
+    if (b.staves) line.add(count_of(*b.staves, "stave", "staves"));
+    return line.add(b.species).add(b.toast).text();
   }
   std::string operator()(const journal::WoodSampled& b) const {
     return Line{}

@@ -4,6 +4,7 @@
 #include "ferment/yeast.hpp"
 #include "sheet/record_parts.hpp"
 #include "sheet/record_pictures.hpp"
+#include "sheet/record_thin.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -16,14 +17,18 @@ Html pitch_and_wash(const Record& record) {
   const journal::FermentState& read = record.batch.ferment;
   const units::System system = record.system;
   const std::string open = open_cell(record);
-  const journal::PitchState& pitch = *read.pitch;
-  const std::string pitched = told(record, pitch.told);
-  std::vector<Met> rows = {{"Wort pitched, at 20 °C", cell(wort.volume, system),
-                            cell(pitch.volume, system), pitched},
-                           {"Original gravity", gravity_cell(planned.original_gravity),
-                            gravity_cell(pitch.gravity), pitched},
-                           {fmt::format("Yeast, {}", pitch.yeast), cell(planned.yeast, system),
-                            cell(pitch.mass, system), pitched}};
+  std::vector<Met> rows = {{"Wort pitched, at 20 °C", cell(wort.volume, system), open},
+                           {"Original gravity", gravity_cell(planned.original_gravity), open},
+                           {"Yeast", cell(planned.yeast, system), open}};
+  // Readings are told of a ferment whose pitch nobody told.
+  if (read.pitch) {
+    const journal::PitchState& pitch = *read.pitch;
+    rows[0].measured = cell(pitch.volume, system);
+    rows[1].measured = gravity_cell(pitch.gravity);
+    rows[2].name = fmt::format("Yeast, {}", pitch.yeast);
+    rows[2].measured = cell(pitch.mass, system);
+    for (Met& row : rows) row.when = told(record, pitch.told);
+  }
   Met last{"Final gravity", gravity_cell(planned.final_gravity), open};
   for (const journal::FermentPoint& point : read.points) {
     if (!point.gravity) continue;
@@ -51,19 +56,25 @@ Html readings(const Record& record) {
                          {temperature_unit(record.system), Align::right},
                          {"by", Align::left, 28}},
              .rows = {}};
-  for (const journal::FermentPoint& point : record.batch.ferment.points) {
-    std::string gravity = point.gravity ? gravity_cell(*point.gravity) : std::string(no_figure);
+  const journal::FermentState& ferment = record.batch.ferment;
+  const std::string none(no_figure);
+  const Thinned thin = thinned(ferment.points);
+  for (const std::size_t i : thin.kept) {
+    const journal::FermentPoint& point = ferment.points[i];
+    std::string gravity = point.gravity ? gravity_cell(*point.gravity) : none;
     if (point.told.corrections > 0) gravity += " (corrected)";
-    read.rows.push_back(
-        {when(record, point.told.at),
-         units::fixed(journal::since(point.told.at, record.batch.ferment.pitch->told.at).days(),
-                      1),
-         std::move(gravity),
-         point.temperature ? apart(units::print(*point.temperature, record.system)).figure
-                           : std::string(no_figure),
-         point.told.who.empty() ? std::string(no_figure) : point.told.who});
+    std::string days = none;
+    if (ferment.pitch) {
+      days = units::fixed(journal::since(point.told.at, ferment.pitch->told.at).days(), 1);
+    }
+    read.rows.push_back({when(record, point.told.at), std::move(days), std::move(gravity),
+                         point.temperature
+                             ? apart(units::print(*point.temperature, record.system)).figure
+                             : none,
+                         point.told.who.empty() ? none : point.told.who});
   }
-  return in_halves(std::move(read), 6);
+  const std::string not_all = thin_words(thin);
+  return in_halves(std::move(read), 6) + (not_all.empty() ? Html{} : small_print(not_all));
 }
 
 }  // namespace
@@ -72,13 +83,12 @@ Html record_ferment(const Record& record) {
   const journal::FermentState& read = record.batch.ferment;
   Html part = heading("Ferment") + cautions_box({cautions::carbon_dioxide});
   part += pitch_and_wash(record);
-  if (record.planned.plan.ferment.pace.course.size() > 1) {
+  if (read.pitch && record.planned.plan.ferment.pace.course.size() > 1) {
     part += figure(ferment_record(record.planned.plan.ferment, read, record.system),
                    "Lines: planned. Rings: gravity read, as at 20 °C; crosses: temperature "
                    "read.");
   }
-  return part + readings(record) + additions_of(record, Stage::ferment) +
-         notes_of(record, Stage::ferment);
+  return part + readings(record) + told_besides(record, Stage::ferment);
 }
 
 }  // namespace lynearm::sheet

@@ -2,7 +2,10 @@
 // wood, what was bottled.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sheet/batch_parts.hpp"
+#include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 #include "wood/extraction.hpp"
 
@@ -15,15 +18,6 @@ using journal::Stage;
 
 const LotState* made_by(const Record& record, const journal::Id& entry, LotKind kind) {
   return journal::lot_named(record.from.house, {entry, kind});
-}
-
-std::string parts_of(const Record& record, const std::vector<journal::LotPart>& parts) {
-  std::string text;
-  for (const journal::LotPart& part : parts) {
-    text += fmt::format("{}{} of {}", text.empty() ? "" : "; ",
-                        cell(part.volume, record.system), label_of(record, part.lot));
-  }
-  return text;
 }
 
 Html reduce(const Record& record) {
@@ -39,23 +33,18 @@ Html reduce(const Record& record) {
              .rows = {}};
   for (const auto& [standing, body] : all_of<journal::LotMade>(record)) {
     const LotState* lot = made_by(record, standing->id, LotKind::spirit);
-    std::string gauged = open_cell(record);
-    if (lot != nullptr && lot->measured) {
-      spirit::Lot then = lot->made;
-      for (const journal::LotUse& use : lot->uses) {
-        if (use.where == "gauging" && use.told.entry == standing->id) then = then - use.lot;
-      }
-      gauged = lot_words(then, system);
-    }
+    // Gauged weeks later it is another spirit: samples are out of it, and air had its share.
+    const auto gauged = lot == nullptr ? std::nullopt : gauged_when_made(*lot);
     lots.rows.push_back({body->name, parts_of(record, body->parts), cell(body->water, system),
                          lot == nullptr ? std::string(no_figure) : lot_words(lot->made, system),
-                         std::move(gauged), told(record, told_of(*standing))});
+                         gauged ? lot_words(*gauged, system) : open_cell(record),
+                         told(record, told_of(*standing))});
   }
   return heading("Reduce") + cautions_box({cautions::storage}) +
          paragraph(fmt::format("Planned: {} and {} of water give {}.",
                                lot_words(planned.hearts, system), cell(planned.water, system),
                                lot_words(planned.result, system))) +
-         table(lots) + notes_of(record, Stage::reduce);
+         table(lots) + told_besides(record, Stage::reduce);
 }
 
 Html samples(const Record& record) {
@@ -80,6 +69,32 @@ Html samples(const Record& record) {
          standing->said->who});
   }
   return taken.rows.empty() ? Html{} : table(taken);
+}
+
+// What was poured after, onto wood of this batch, or told by it of another's.
+Html topped(const Record& record) {
+  const journal::HouseState& house = record.from.house;
+  const auto here = all_of<journal::WoodTopped>(record);
+  Table rows{.caption = "Topped up",
+             .columns = {{"Lot", Align::left},
+                         {"poured in", Align::right},
+                         {"of", Align::left, 26},
+                         {"when, by whom", Align::left, 24}},
+             .rows = {}};
+  for (const LotState& lot : house.lots) {
+    for (const journal::LotUse& use : lot.uses) {
+      if (use.where != journal::topped_up) continue;
+      const bool told_here = std::any_of(here.begin(), here.end(), [&](const auto& one) {
+        return one.standing->id == use.told.entry;
+      });
+      if (lot.batch != record.batch.id && !told_here) continue;
+      const std::vector<Poured> from = poured_by(house, use.told.entry);
+      rows.rows.push_back({lot.label, lot_words(use.lot * -1.0, record.system),
+                           from.empty() ? std::string(no_figure) : from.front().from->label,
+                           told(record, use.told)});
+    }
+  }
+  return rows.rows.empty() ? Html{} : table(rows);
 }
 
 std::string wood_words(const journal::WoodFilled& body) {
@@ -135,7 +150,26 @@ Html wood(const Record& record) {
   }
   return heading("Wood") +
          cautions_box({Caution{"Not age", wood::extraction_caution}, cautions::charring}) +
-         met_table("", rows) + samples(record) + notes_of(record, Stage::wood);
+         met_table("", rows) + topped(record) + samples(record) +
+         told_besides(record, Stage::wood);
+}
+
+// What was told to stand on the labels.
+Html labels(const Record& record) {
+  Table rows{.caption = "On the labels",
+             .columns = {{"Lot", Align::left},
+                         {"name", Align::left},
+                         {"strength, stated", Align::right},
+                         {"class", Align::left},
+                         {"when, by whom", Align::left, 24}},
+             .rows = {}};
+  for (const auto& [standing, body] : all_of<journal::Labelled>(record)) {
+    rows.rows.push_back({label_of(record, body->lot), body->name.empty() ? "–" : body->name,
+                         cell(body->strength, record.system),
+                         body->names_class.empty() ? "none" : body->names_class,
+                         told(record, told_of(*standing))});
+  }
+  return rows.rows.empty() ? Html{} : table(rows);
 }
 
 Html bottle(const Record& record) {
@@ -159,28 +193,7 @@ Html bottle(const Record& record) {
                                count_of(planned.bottles, "bottle", "bottles"),
                                cell(planned.size, system), cell(planned.strength, system),
                                cell(planned.remainder_volume, system))) +
-         table(bottles) + notes_of(record, Stage::bottle);
-}
-
-bool noted(const Record& record, Stage stage) {
-  for (const journal::NoteState& note : record.batch.notes) {
-    if (note.stage == stage) return true;
-  }
-  return false;
-}
-
-// A stage that has not begun stands as planned, with its blanks; in a closed batch it is left
-// out, with what was noted.
-Html ahead(const Record& record, Stage stage, Html (*part)(const Batch&), const char* name) {
-  Html made;
-  if (!record.batch.closed) {
-    Writer out;
-    out.open("div", {{"class", "plan"}}).html(part(record.planned)).close();
-    made += out.finish();
-  } else if (noted(record, stage)) {
-    made += heading(name);
-  }
-  return made + notes_of(record, stage);
+         table(bottles) + labels(record) + told_besides(record, Stage::bottle);
 }
 
 }  // namespace
@@ -188,13 +201,14 @@ Html ahead(const Record& record, Stage stage, Html (*part)(const Batch&), const 
 Html record_finish(const Record& record) {
   Html part;
   part += all_of<journal::LotMade>(record).empty()
-              ? ahead(record, Stage::reduce, reduce_part, "Reduce")
+              ? ahead(record, {Stage::reduce}, reduce_part, "Reduce")
               : reduce(record);
-  part += all_of<journal::WoodFilled>(record).empty()
-              ? ahead(record, Stage::wood, wood_part, "Wood")
-              : wood(record);
+  part +=
+      all_of<journal::WoodFilled>(record).empty()
+          ? ahead(record, {Stage::wood}, wood_part, "Wood", topped(record) + samples(record))
+          : wood(record);
   part += all_of<journal::Bottled>(record).empty()
-              ? ahead(record, Stage::bottle, bottle_part, "Bottle")
+              ? ahead(record, {Stage::bottle}, bottle_part, "Bottle", labels(record))
               : bottle(record);
   return part;
 }

@@ -101,7 +101,7 @@ Html cut(const Record& record) {
                                                              : std::string(no_figure),
                     lot_words(made, system), made_when});
   };
-  put("Foreshots, poured away", planned.foreshots_away, LotKind::foreshots);
+  put("Foreshots", planned.foreshots_away, LotKind::foreshots);
   put("Hearts", planned.hearts_all, LotKind::hearts);
   put("Feints", planned.feints_kept, LotKind::feints);
   put("Set apart", {}, LotKind::apart);
@@ -125,7 +125,7 @@ Html record_jars(const Record& record) {
   if (allotted) part += cut(record);
   return heading("Jars") +
          cautions_box({cautions::tasting, cautions::foreshots, cautions::blue_or_green}) +
-         part + notes_of(record, journal::Stage::jars);
+         part + told_besides(record, journal::Stage::jars);
 }
 
 }  // namespace lynearm::sheet

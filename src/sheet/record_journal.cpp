@@ -74,6 +74,14 @@ Html record_steps(const Record& record) {
             : fmt::format("Water boiled at {}", cell(*air.air.boiling_water, record.system)),
         none);
   }
+  // The copper is the house's: whoever told it, and of whichever batch.
+  for (const journal::CleaningState& one : record.from.house.cleanings) {
+    if (one.told.at < batch.first || one.told.at > batch.last) continue;
+    std::string what = "Copper cleaned: " + one.cleaned.what;
+    if (!one.cleaned.with.empty()) what += ", with " + one.cleaned.with;
+    if (!one.cleaned.remark.empty()) what += "; " + one.cleaned.remark;
+    put(one.told, std::move(what), none);
+  }
   if (batch.closed) put(*batch.closed, "Batch closed", none);
   std::stable_sort(rows.begin(), rows.end(),
                    [](const Row& a, const Row& b) { return a.at < b.at; });
@@ -118,6 +126,12 @@ Html record_corrections(const Record& record) {
                                     : fmt::format("struck out: {}", struck->reason);
     } else {
       then = in_words(*entry, record.system);
+      // Often the time alone was wrong.
+      if (of != by_id.end()) {
+        const std::string at = when(record, journal::happened(*entry));
+        if (at != when(record, journal::happened(*of->second)))
+          then += fmt::format(" ({})", at);
+      }
     }
     if (idle(entry->id)) then += " (without effect)";
     std::string made =

@@ -1,11 +1,11 @@
-// Every lot with what it came from and where it went, and the account of pure alcohol: planned
-// beside measured, and what is unaccounted for.
+// The account of pure alcohol: planned beside measured through each stage, step by step as it
+// was measured, and what is unaccounted for.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <map>
 
 #include "journal/account.hpp"
+#include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 
 namespace lynearm::sheet {
@@ -17,73 +17,6 @@ using journal::LotState;
 std::string amount(units::Volume pure, units::System system) {
   return system == units::System::us ? units::fixed(pure.us_gallons(), 3)
                                      : units::fixed(pure.litres(), 2);
-}
-
-std::string_view where_words(const std::string& where) {
-  static const std::map<std::string, std::string_view, std::less<>> words = {
-      {"charge", "into the still"}, {"blend", "into a lot"}, {"wood", "onto wood"},
-      {"bottles", "into bottles"},  {"other", "gone"},       {"sample", "samples"}};
-  const auto at = words.find(where);
-  return at == words.end() ? std::string_view(where) : at->second;
-}
-
-// Where a lot went, each way with its sum.
-std::string went(const LotState& lot, units::System system) {
-  std::vector<std::pair<std::string, spirit::Lot>> sums;
-  for (const journal::LotUse& use : lot.uses) {
-    if (use.where == "gauging") continue;
-    const auto at = std::find_if(sums.begin(), sums.end(),
-                                 [&](const auto& sum) { return sum.first == use.where; });
-    if (at == sums.end()) {
-      sums.emplace_back(use.where, use.lot);
-    } else {
-      at->second = at->second + use.lot;
-    }
-  }
-  std::string text;
-  for (const auto& [where, sum] : sums) {
-    // What wood takes is no mixture: of that the alcohol alone is told.
-    const std::string much = where == "soaked and evaporated"
-                                 ? cell(spirit::pure_alcohol(sum), system) + " of alcohol"
-                                 : cell(spirit::volume(sum), system);
-    text += fmt::format("{}{} {}", text.empty() ? "" : "; ", much, where_words(where));
-  }
-  return text.empty() ? "–" : text;
-}
-
-// Lots of one label, the low wines of four strips, are told once with their number.
-std::string parents_of(const Record& record, const LotState& lot) {
-  std::vector<std::pair<std::string, int>> labels;
-  for (const journal::LotName& parent : lot.parents) {
-    const std::string label = label_of(record, parent);
-    const auto at = std::find_if(labels.begin(), labels.end(),
-                                 [&](const auto& one) { return one.first == label; });
-    if (at == labels.end()) {
-      labels.emplace_back(label, 1);
-    } else {
-      ++at->second;
-    }
-  }
-  std::string text;
-  for (const auto& [label, count] : labels) {
-    text += text.empty() ? "" : "; ";
-    text += count == 1 ? label : fmt::format("{} ({} lots)", label, count);
-  }
-  return text;
-}
-
-bool gone_in(const Record& record, const LotState& lot) {
-  const auto holds = [&](const std::vector<journal::LotPart>& parts) {
-    return std::any_of(parts.begin(), parts.end(),
-                       [&](const journal::LotPart& part) { return part.lot == lot.name; });
-  };
-  if (std::any_of(record.batch.runs.begin(), record.batch.runs.end(),
-                  [&](const journal::RunState& run) { return holds(run.parts); })) {
-    return true;
-  }
-  const auto made = all_of<journal::LotMade>(record);
-  return std::any_of(made.begin(), made.end(),
-                     [&](const auto& one) { return holds(one.body->parts); });
 }
 
 spirit::Lot bottled(const Record& record) {
@@ -120,27 +53,12 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
   }
   const auto hearts = lots_of(record, LotKind::hearts);
   if (!hearts.empty()) measured["Spirit run"].out = spirit::pure_alcohol(sum_made(hearts));
-  for (const LotState* lot : lots_of(record, LotKind::spirit)) {
-    if (lot->wood) {
-      add(measured["Wood"].in, spirit::pure_alcohol(lot->made));
-      for (const journal::LotUse& use : lot->uses) {
-        if (use.where == "off the wood") {
-          add(measured["Wood"].out, spirit::pure_alcohol(use.lot));
-        }
-      }
-    }
-  }
-  for (const auto& one : all_of<journal::LotMade>(record)) {
-    const LotState* lot =
-        journal::lot_named(record.from.house, {one.standing->id, LotKind::spirit});
-    if (lot == nullptr) continue;
-    spirit::Lot then = lot->made;
-    add(measured["Reduce"].in, spirit::pure_alcohol(lot->made));
-    for (const journal::LotUse& use : lot->uses) {
-      if (use.where == "gauging" && use.told.entry == one.standing->id) then = then - use.lot;
-    }
-    add(measured["Reduce"].out, spirit::pure_alcohol(then));
-  }
+  const auto passed = [&](const char* stage, const Passed& lots) {
+    if (lots.in) add(measured[stage].in, spirit::pure_alcohol(*lots.in));
+    if (lots.out) add(measured[stage].out, spirit::pure_alcohol(*lots.out));
+  };
+  passed("Reduce", through_reduce(record));
+  passed("Wood", through_wood(record));
   for (const LotState* lot : lots_of(record, LotKind::bottles)) {
     add(measured["Bottle"].in, spirit::pure_alcohol(lot->made));
   }
@@ -214,47 +132,16 @@ Html steps(const Record& record, const journal::BatchAccount& account) {
          small_print(fmt::format(
              "Unaccounted for: in, less out, less what has a name; below nought: more came out "
              "than went in. Over these steps together {} {}. ±: one standard deviation, as "
-             "well "
-             "as a house gauges.",
+             "well as a house gauges.",
              sum, volume_unit(system)));
 }
 
 }  // namespace
 
-Html record_lots(const Record& record) {
-  const units::System system = record.system;
-  Table lots{.caption = "",
-             .columns = {{"Lot", Align::left, 20},
-                         {"from", Align::left, 21},
-                         {"made", Align::right, 13},
-                         {"when, by whom", Align::left, 15},
-                         {"went", Align::left},
-                         {"left", Align::right, 13}},
-             .rows = {}};
-  for (const LotState& lot : record.from.house.lots) {
-    const bool here = lot.batch == record.batch.id;
-    if (!here && !gone_in(record, lot)) continue;
-    std::string parents = parents_of(record, lot);
-    if (parents.empty()) {
-      parents = lot.name.kind == LotKind::low_wines ? "the wash" : "brought in";
-    }
-    std::string left = lot_words(lot.left, system);
-    if (lot.bottles && lot.left.mass() > units::Mass::grams(0.05)) {
-      left = fmt::format("{} of {}", lot.bottles->bottles, cell(lot.bottles->size, system));
-    }
-    lots.rows.push_back({here ? lot.label : lot.label + " (another batch's)",
-                         std::move(parents),
-                         lot_words(lot.made, system) + (lot.measured ? "" : ", reckoned"),
-                         told(record, lot.told), went(lot, system), std::move(left)});
-  }
-  if (lots.rows.empty()) return {};
-  return heading("Lots") + table(lots);
-}
-
 Html record_ledger(const Record& record) {
   const journal::BatchAccount account = journal::account(record.from.house, record.batch);
   return heading("Ledger of pure alcohol, at 20 °C") + stages(record, account) +
-         steps(record, account) + notes_of(record, journal::Stage::ledger);
+         steps(record, account) + told_besides(record, journal::Stage::ledger);
 }
 
 }  // namespace lynearm::sheet

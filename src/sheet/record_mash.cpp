@@ -7,24 +7,13 @@
 #include "mash/drain.hpp"
 #include "sheet/record_parts.hpp"
 #include "sheet/record_pictures.hpp"
+#include "sheet/record_thin.hpp"
 #include "wort/gravity.hpp"
 
 namespace lynearm::sheet {
 namespace {
 
 using journal::Stage;
-
-const char* words(journal::IodineColour colour) {
-  switch (colour) {
-    case journal::IodineColour::unchanged:
-      return "iodine unchanged";
-    case journal::IodineColour::reddish:
-      return "iodine reddish";
-    case journal::IodineColour::blue:
-      return "iodine blue";
-  }
-  return "";
-}
 
 Html bill(const Record& record) {
   const plan::BillPlan& planned = record.planned.plan.mash.bill;
@@ -37,7 +26,7 @@ Html bill(const Record& record) {
          paragraph(fmt::format("Planned: {}. Together {}, {} of extract in it.", lines,
                                cell(planned.potential.mass, record.system),
                                cell(planned.potential.extract, record.system))) +
-         additions_of(record, Stage::mash_bill) + notes_of(record, Stage::mash_bill);
+         told_besides(record, Stage::mash_bill);
 }
 
 // When the planned course begins: it is laid where the malts went in; else its rest where the
@@ -72,7 +61,9 @@ Html readings(const Record& record) {
     if (told.corrections > 0) what += " (corrected)";
     rows.push_back({told.at, {when(record, told.at), std::move(what), told.who}});
   };
-  for (const journal::MashPoint& point : mash.temperatures) {
+  const Thinned thin = thinned(mash.temperatures);
+  for (const std::size_t i : thin.kept) {
+    const journal::MashPoint& point = mash.temperatures[i];
     put(point.told, cell(point.temperature, record.system));
   }
   for (const journal::MashWaterState& water : mash.waters) {
@@ -95,7 +86,8 @@ Html readings(const Record& record) {
       .columns = {{"When", Align::left, 30}, {"what", Align::left}, {"by", Align::left, 28}},
       .rows = {}};
   for (Row& row : rows) read.rows.push_back(std::move(row.cells));
-  return in_halves(std::move(read));
+  const std::string not_all = thin_words(thin);
+  return in_halves(std::move(read)) + (not_all.empty() ? Html{} : small_print(not_all));
 }
 
 // The rest, by the first and the last temperature that was read with the malts in.

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "sheet/record_thin.hpp"
 #include "sheet/record_words.hpp"
 #include "spirit/strength.hpp"
 
@@ -37,19 +38,26 @@ const char* sign_words(std::size_t run) {
   return names.at(run % names.size());
 }
 
-std::optional<units::Volume> collected_at(const journal::RunState& run, std::size_t reading) {
+std::vector<std::optional<units::Volume>> collected_over(const journal::RunState& run) {
   const auto& all = run.readings;
-  if (all[reading].reading.collected) return all[reading].reading.collected;
-  std::size_t before = reading;
-  std::size_t after = reading;
-  while (before > 0 && !all[before].reading.collected) --before;
-  while (after + 1 < all.size() && !all[after].reading.collected) ++after;
-  if (!all[before].reading.collected || !all[after].reading.collected) return std::nullopt;
-  const units::Duration whole = all[after].reading.at - all[before].reading.at;
-  if (whole <= units::Duration{}) return all[before].reading.collected;
-  const double share = (all[reading].reading.at - all[before].reading.at) / whole;
-  return *all[before].reading.collected +
-         (*all[after].reading.collected - *all[before].reading.collected) * share;
+  std::vector<std::optional<units::Volume>> come(all.size());
+  std::optional<std::size_t> before;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (!all[i].reading.collected) continue;
+    const units::Volume here = *all[i].reading.collected;
+    come[i] = here;
+    if (before) {
+      const still::Reading& from = all[*before].reading;
+      const units::Duration whole = all[i].reading.at - from.at;
+      for (std::size_t k = *before + 1; k < i; ++k) {
+        const double share =
+            whole <= units::Duration{} ? 0.0 : (all[k].reading.at - from.at) / whole;
+        come[k] = *from.collected + (here - *from.collected) * share;
+      }
+    }
+    before = i;
+  }
+  return come;
 }
 
 Drawing mash_record(const plan::MashPlan& mash, const journal::MashState& read,
@@ -65,7 +73,8 @@ Drawing mash_record(const plan::MashPlan& mash, const journal::MashState& read,
   }
   chart.series = {std::move(line)};
   Marks marks;
-  for (const journal::MashPoint& point : read.temperatures) {
+  for (const std::size_t i : thinned(read.temperatures).kept) {
+    const journal::MashPoint& point = read.temperatures[i];
     marks.points.push_back(
         {journal::since(point.told.at, nought).hours(), figure_of(point.temperature, system)});
   }
@@ -95,7 +104,8 @@ Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentS
   Marks warmths{.points = {}, .sign = Sign::cross, .on_right_axis = true};
   const journal::Moment nought = read.pitch->told.at;
   gravities.points.push_back({0.0, read.pitch->gravity.ratio()});
-  for (const journal::FermentPoint& point : read.points) {
+  for (const std::size_t i : thinned(read.points).kept) {
+    const journal::FermentPoint& point = read.points[i];
     const double days = journal::since(point.told.at, nought).days();
     if (days < 0.0) continue;
     if (point.gravity) gravities.points.push_back({days, point.gravity->ratio()});
@@ -134,11 +144,11 @@ Drawing run_record(const plan::RunPlan& planned,
   for (std::size_t r = 0; r < runs.size(); ++r) {
     Marks strengths{.points = {}, .sign = signs.at(r % signs.size())};
     Marks heads{.points = {}, .sign = Sign::cross, .on_right_axis = true};
-    for (std::size_t i = 0; i < runs[r]->readings.size(); ++i) {
+    const std::vector<std::optional<units::Volume>> come = collected_over(*runs[r]);
+    for (const std::size_t i : thinned(*runs[r]).kept) {
       const still::Reading& reading = runs[r]->readings[i].reading;
-      const std::optional<units::Volume> over = collected_at(*runs[r], i);
-      if (!over) continue;
-      const double x = figure_of(*over, system);
+      if (!come[i]) continue;
+      const double x = figure_of(*come[i], system);
       if (const auto strength = true_spout(reading)) {
         strengths.points.push_back({x, figure_of(*strength, system)});
       }

@@ -1,6 +1,7 @@
 // The planned curves of a batch with what was read drawn on them as signs.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "journal/state.hpp"
@@ -20,6 +21,7 @@ namespace lynearm::sheet {
 
 /// True strengths at the spout on a planned run, against what had come; the runs' signs in the
 /// order of `sign_words`, the head's temperature too when there is one run.
+/// Of very many readings those that stand in the table too (record_thin.hpp).
 /// cuts       of the plan, shaded; may be null
 [[nodiscard]] Drawing run_record(const plan::RunPlan& planned,
                                  const std::vector<const journal::RunState*>& runs,
@@ -28,8 +30,8 @@ namespace lynearm::sheet {
 /// "rings", "crosses", "squares", "triangles": four runs have a sign of their own.
 [[nodiscard]] const char* sign_words(std::size_t run);
 
-/// What had come when a reading was taken: as read, else between its neighbours in time.
-[[nodiscard]] std::optional<units::Volume> collected_at(const journal::RunState& run,
-                                                        std::size_t reading);
+/// What had come at each reading of a run: as read, else between its neighbours in time.
+[[nodiscard]] std::vector<std::optional<units::Volume>> collected_over(
+    const journal::RunState& run);
 
 }  // namespace lynearm::sheet

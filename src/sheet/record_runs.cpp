@@ -6,6 +6,7 @@
 
 #include "sheet/record_parts.hpp"
 #include "sheet/record_pictures.hpp"
+#include "sheet/record_readings.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -24,22 +25,8 @@ std::vector<const RunState*> runs_of(const Record& record, RunKind kind) {
   return runs;
 }
 
-std::string power_of(const RunState& run, units::System system) {
-  std::string text = run.power ? cell(*run.power, system) : std::string{};
-  for (const journal::RunPoint& point : run.readings) {
-    if (!point.reading.power) continue;
-    text +=
-        fmt::format("{}{}", text.empty() ? "" : ", then ", cell(*point.reading.power, system));
-  }
-  return text;
-}
-
-std::string parts_of(const Record& record, const RunState& run) {
-  std::string text;
-  for (const journal::LotPart& part : run.parts) {
-    text += fmt::format("{}{} of {}", text.empty() ? "" : "; ",
-                        cell(part.volume, record.system), label_of(record, part.lot));
-  }
+std::string charged_with(const Record& record, const RunState& run) {
+  std::string text = parts_of(record, run.parts);
   if (run.wash) {
     text += fmt::format("{}{} of the wash", text.empty() ? "" : "; ",
                         cell(*run.wash, record.system));
@@ -57,79 +44,6 @@ std::vector<const journal::Told*> tellers(const RunState& run) {
   for (const journal::RunPoint& point : run.readings) all.push_back(&point.told);
   if (run.ended) all.push_back(&*run.ended);
   return all;
-}
-
-// The figure of a cell without its unit, which stands in the head of its column.
-std::string bare(const std::string& printed) {
-  return printed.substr(0, printed.find(no_figure));
-}
-
-// What was read in a run, a row each. `lean` leaves out what a strip seldom has.
-Table readings(const Record& record, const RunState& run, const plan::RunPlan& planned,
-               bool lean) {
-  const units::System system = record.system;
-  const std::string none(no_figure);
-  Table read;
-  read.columns = {{"time", Align::left}};
-  if (!lean) read.columns.push_back({"shown", Align::right});
-  const std::string strength_in = tight(strength_unit(system));
-  const std::string degrees = tight(temperature_unit(system));
-  read.columns.push_back({"true, " + strength_in, Align::right});
-  read.columns.push_back({"planned", Align::right});
-  read.columns.push_back({"head, " + degrees, Align::right});
-  if (!lean) read.columns.push_back({"pot, " + degrees, Align::right});
-  read.columns.push_back({"come", Align::right});
-  if (!lean) read.columns.push_back({"", Align::left, 22});
-  const units::Volume most = planned.run.last().collected;
-  std::string day_before;
-  for (std::size_t i = 0; i < run.readings.size(); ++i) {
-    const journal::RunPoint& point = run.readings[i];
-    const still::Reading& one = point.reading;
-    const bool empty = !one.spout && !one.head_temperature && !one.pot_temperature &&
-                       !one.collected && !one.event && one.note.empty() && !one.power;
-    if (empty || (lean && !one.spout && !one.head_temperature && !one.collected)) continue;
-    const auto strength = true_spout(one);
-    const std::optional<units::Volume> over = collected_at(run, i);
-    std::string expected = none;
-    if (strength && over && *over >= planned.run.first().collected && *over <= most) {
-      expected = bare(cell(still::point_at_volume(planned.run, *over).spout, system));
-    }
-    const auto temperature = [&](const std::optional<units::Temperature>& t) {
-      return t ? bare(cell(*t, system)) : none;
-    };
-    const std::string today = day(record, point.told.at);
-    std::vector<std::string> row = {i == 0 || today != day_before
-                                        ? when(record, point.told.at)
-                                        : hour(record, point.told.at)};
-    day_before = today;
-    if (!lean) {
-      row.push_back(!one.spout
-                        ? none
-                        : tight(fmt::format("{}{}{}", spirit::print(*one.spout),
-                                            one.spout_temperature ? " at " : "",
-                                            one.spout_temperature
-                                                ? units::print(*one.spout_temperature, system)
-                                                : std::string{})));
-    }
-    row.push_back(strength ? bare(cell(*strength, system)) : none);
-    row.push_back(std::move(expected));
-    row.push_back(temperature(one.head_temperature));
-    if (!lean) row.push_back(temperature(one.pot_temperature));
-    row.push_back(one.collected ? in_one_unit(*one.collected, most, system) : none);
-    if (!lean) {
-      std::string said;
-      const auto say = [&](const std::string& more) {
-        said += (said.empty() ? "" : "; ") + more;
-      };
-      if (one.power) say("heat " + cell(*one.power, system));
-      if (one.event) say(*one.event == still::Event::stopped ? "heat off" : "heat on again");
-      if (!one.note.empty()) say(one.note);
-      if (point.told.corrections > 0) say("corrected");
-      row.push_back(said.empty() ? none : said);
-    }
-    read.rows.push_back(std::move(row));
-  }
-  return read;
 }
 
 Html strip_table(const Record& record, const std::vector<const RunState*>& runs,
@@ -179,17 +93,35 @@ Html strip_table(const Record& record, const std::vector<const RunState*>& runs,
 }
 
 Html strip_readings(const Record& record, const std::vector<const RunState*>& runs) {
-  std::vector<Html> blocks;
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    Table read = readings(record, *runs[i], record.planned.plan.strip.one, true);
-    if (read.rows.empty()) continue;
-    read.caption = fmt::format("Strip {}, read by {}", i + 1, by_whom(tellers(*runs[i])));
-    blocks.push_back(table(read));
-  }
   Html part;
-  for (std::size_t i = 0; i < blocks.size(); i += 2) {
-    part += i + 1 < blocks.size() ? beside(blocks[i], blocks[i + 1]) : blocks[i];
+  std::vector<Html> narrow;  // two of these stand beside each other
+  Html below;
+  const auto put_narrow = [&] {
+    for (std::size_t i = 0; i < narrow.size(); i += 2) {
+      part += i + 1 < narrow.size() ? beside(narrow[i], narrow[i + 1]) : narrow[i];
+    }
+    narrow.clear();
+    part += below;
+    below = {};
+  };
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    RunReadings read = run_readings(record, *runs[i], record.planned.plan.strip.one, true);
+    Html words;
+    if (!read.besides.empty()) {
+      words += small_print(fmt::format("Strip {} besides: {}.", i + 1, read.besides));
+    }
+    if (!read.thinned.empty()) {
+      words += small_print(fmt::format("Strip {}. {}", i + 1, read.thinned));
+    }
+    if (!read.table.rows.empty()) {
+      read.table.caption =
+          fmt::format("Strip {}, read by {}", i + 1, by_whom(tellers(*runs[i])));
+      if (read.wide) put_narrow();
+      (read.wide ? part : narrow.emplace_back()) += table(read.table);
+    }
+    (read.wide ? part : below) += words;
   }
+  put_narrow();
   return part;
 }
 
@@ -249,8 +181,7 @@ Html record_strips(const Record& record) {
         fmt::format("Lines: one strip, planned. At the spout, true strength: {}.{}",
                     which_signs(first.size()), first.size() == 1 ? " Crosses: head." : ""));
   }
-  return part + strip_readings(record, runs) + additions_of(record, Stage::strip) +
-         notes_of(record, Stage::strip);
+  return part + strip_readings(record, runs) + told_besides(record, Stage::strip);
 }
 
 Html record_spirit(const Record& record) {
@@ -262,7 +193,7 @@ Html record_spirit(const Record& record) {
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (runs.size() > 1) part += subheading(fmt::format("Run {} of {}", i + 1, runs.size()));
     part += spirit_facts(record, *runs[i]);
-    const std::string in = parts_of(record, *runs[i]);
+    const std::string in = charged_with(record, *runs[i]);
     if (!in.empty()) part += paragraph(fmt::format("Charged with {}.", in));
     if (planned.one.run.points.size() > 1) {
       part +=
@@ -270,13 +201,14 @@ Html record_spirit(const Record& record) {
                  "Lines and cuts: planned. Rings: true strength read at the spout; crosses: "
                  "head, read.");
     }
-    Table read = readings(record, *runs[i], planned.one, false);
-    if (read.rows.empty()) continue;
-    read.caption = fmt::format("Read by {}. Planned: at the spout when as much had come",
-                               by_whom(tellers(*runs[i])));
-    part += table(read);
+    RunReadings read = run_readings(record, *runs[i], planned.one, false);
+    if (read.table.rows.empty()) continue;
+    read.table.caption = fmt::format("Read by {}. Planned: at the spout when as much had come",
+                                     by_whom(tellers(*runs[i])));
+    part += table(read.table);
+    if (!read.thinned.empty()) part += small_print(read.thinned);
   }
-  return part + additions_of(record, Stage::spirit_run) + notes_of(record, Stage::spirit_run);
+  return part + told_besides(record, Stage::spirit_run);
 }
 
 }  // namespace lynearm::sheet

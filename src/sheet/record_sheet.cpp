@@ -10,14 +10,7 @@
 namespace lynearm::sheet {
 namespace {
 
-// A stage of which nothing is told stands as the plan has it, with its blanks; once the batch
-// is closed it is left out.
-Html ahead(const Record& record, Html (*part)(const Batch&)) {
-  if (record.batch.closed) return {};
-  Writer out;
-  out.open("div", {{"class", "plan"}}).html(part(record.planned)).close();
-  return out.finish();
-}
+using journal::Stage;
 
 Html mash_and_wort(const Batch& batch) { return mash_part(batch) + wort_part(batch); }
 
@@ -31,6 +24,11 @@ bool jars_stand(const journal::BatchState& batch) {
                      [](const journal::RunState& run) { return !run.jars.empty(); });
 }
 
+bool fermented(const journal::BatchState& batch) {
+  const journal::FermentState& ferment = batch.ferment;
+  return ferment.pitch || !ferment.points.empty() || ferment.racked;
+}
+
 bool mashed(const journal::BatchState& batch) {
   const journal::MashState& mash = batch.mash;
   return !mash.temperatures.empty() || !mash.waters.empty() || !mash.checks.empty() ||
@@ -40,8 +38,8 @@ bool mashed(const journal::BatchState& batch) {
 }  // namespace
 
 bool has_begun(const journal::BatchState& batch) {
-  return mashed(batch) || !batch.additions.empty() || !batch.ferment.points.empty() ||
-         batch.ferment.racked || !batch.runs.empty() || batch.closed;
+  return mashed(batch) || fermented(batch) || !batch.additions.empty() || !batch.runs.empty() ||
+         batch.closed;
 }
 
 std::string record_sheet(const Recorded& recorded, Paper paper) {
@@ -52,14 +50,19 @@ std::string record_sheet(const Recorded& recorded, Paper paper) {
                       journal::standings(recorded.entries)};
   const journal::BatchState& batch = recorded.batch;
   Html body = record_front(record) + page_break();
-  body += record_steps(record);
-  body += mashed(batch) ? record_mash(record) : ahead(record, mash_and_wort);
-  body += batch.ferment.pitch ? record_ferment(record) : ahead(record, ferment_part);
+  body += record_steps(record) + record_kit(record);
+  body += mashed(batch) ? record_mash(record)
+                        : ahead(record, {Stage::mash_bill, Stage::mash}, mash_and_wort, "Mash");
+  body += fermented(batch) ? record_ferment(record)
+                           : ahead(record, {Stage::ferment}, ferment_part, "Ferment");
+  body += ran(batch, journal::RunKind::strip)
+              ? record_strips(record)
+              : ahead(record, {Stage::strip}, strip_part, "Strip");
+  body += ran(batch, journal::RunKind::spirit)
+              ? record_spirit(record)
+              : ahead(record, {Stage::spirit_run}, spirit_part, "Spirit run");
   body +=
-      ran(batch, journal::RunKind::strip) ? record_strips(record) : ahead(record, strip_part);
-  body +=
-      ran(batch, journal::RunKind::spirit) ? record_spirit(record) : ahead(record, spirit_part);
-  body += jars_stand(batch) ? record_jars(record) : ahead(record, jars_part);
+      jars_stand(batch) ? record_jars(record) : ahead(record, {Stage::jars}, jars_part, "Jars");
   body += record_finish(record) + record_lots(record) + record_ledger(record);
   body += record_corrections(record);
   Writer out;

@@ -8,6 +8,7 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
 #include "journal/entry.hpp"
 #include "journal/state.hpp"
@@ -16,6 +17,12 @@
 #include "units/print.hpp"
 
 namespace lynearm::sheet {
+
+/// From a moment on the clock shows so much more than UTC.
+struct ClockTurn {
+  journal::Moment at;
+  int minutes_east = 0;
+};
 
 /// What a record is made from.
 struct Recorded {
@@ -27,7 +34,8 @@ struct Recorded {
   /// Those of the batch, as they came: corrections and what was struck out among them.
   std::span<const journal::Entry> entries;
   units::System system = units::System::metric;
-  int minutes_east = 0;  ///< of UTC: the clock by which times are told
+  int minutes_east = 0;  ///< of UTC: the clock by which times are told, until its first turn
+  std::vector<ClockTurn> turns{};  ///< put on or back since, in order of time
 };
 
 /// Whether something was done: before that the sheet of a batch is its plan.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 
 #include "base/error.hpp"
 #include "journal/meaning.hpp"
@@ -26,9 +27,24 @@ struct Civil {
   std::string_view month;
 };
 
+// What the clock of the record was ahead of UTC at that moment.
+int minutes_east(const Record& record, Moment at) {
+  int minutes = record.from.minutes_east;
+  for (const ClockTurn& turn : record.from.turns) {
+    if (turn.at <= at) minutes = turn.minutes_east;
+  }
+  return minutes;
+}
+
+std::string clock_words(int minutes) {
+  if (minutes == 0) return "UTC";
+  const int size = std::abs(minutes);
+  return tight(fmt::format("UTC {} {}:{:02}", minutes < 0 ? "−" : "+", size / 60, size % 60));
+}
+
 Civil civil(const Record& record, Moment at) {
   const std::string text =
-      journal::print(Moment{at.milliseconds + std::int64_t{60'000} * record.from.minutes_east});
+      journal::print(Moment{at.milliseconds + std::int64_t{60'000} * minutes_east(record, at)});
   const auto month = static_cast<std::size_t>((text[5] - '0') * 10 + (text[6] - '0'));
   return {text.substr(0, 4), text[8] == '0' ? text.substr(9, 1) : text.substr(8, 2),
           text.substr(11, 5), months.at(month - 1)};
@@ -47,6 +63,16 @@ std::string day(const Record& record, Moment at) {
 }
 
 std::string hour(const Record& record, Moment at) { return civil(record, at).hour; }
+
+std::string clock_words(const Record& record) {
+  std::string text = clock_words(minutes_east(record, record.batch.first));
+  for (const ClockTurn& turn : record.from.turns) {
+    if (turn.at <= record.batch.first || turn.at > record.batch.last) continue;
+    text += fmt::format("; from {} on {}", when(record, turn.at),
+                        clock_words(minutes_east(record, turn.at)));
+  }
+  return text;
+}
 
 std::string told(const Record& record, const journal::Told& told) {
   std::string text = when(record, told.at);
@@ -129,9 +155,30 @@ const char* words(journal::LotKind kind) {
   return "";
 }
 
+const char* words(journal::IodineColour colour) {
+  switch (colour) {
+    case journal::IodineColour::unchanged:
+      return "iodine unchanged";
+    case journal::IodineColour::reddish:
+      return "iodine reddish";
+    case journal::IodineColour::blue:
+      return "iodine blue";
+  }
+  return "";
+}
+
 std::string label_of(const Record& record, const journal::LotName& name) {
   const journal::LotState* lot = journal::lot_named(record.from.house, name);
   return lot == nullptr ? fmt::format("{} that nobody told", words(name.kind)) : lot->label;
+}
+
+std::string parts_of(const Record& record, const std::vector<journal::LotPart>& parts) {
+  std::string text;
+  for (const journal::LotPart& part : parts) {
+    text += fmt::format("{}{} of {}", text.empty() ? "" : "; ",
+                        cell(part.volume, record.system), label_of(record, part.lot));
+  }
+  return text;
 }
 
 Html met_table(std::string caption, const std::vector<Met>& rows) {
@@ -159,55 +206,6 @@ Html in_halves(Table whole, std::size_t alone) {
   right.rows.assign(whole.rows.begin() + half, whole.rows.end());
   if (!right.caption.empty()) right.caption = "and then";
   return beside(table(left), table(right));
-}
-
-Html notes_of(const Record& record, journal::Stage stage) {
-  Writer out;
-  bool any = false;
-  const auto samples = all_of<journal::WoodSampled>(record);
-  for (const journal::NoteState& note : record.batch.notes) {
-    if (note.stage != stage) continue;
-    // What was said of a sample stands with the sample.
-    const bool of_sample = std::any_of(samples.begin(), samples.end(), [&](const auto& sample) {
-      return sample.standing->id == note.told.entry;
-    });
-    if (of_sample) continue;
-    if (!any) out.open("div", {{"class", "notes"}});
-    any = true;
-    out.open("p");
-    out.element("em", {}, told(record, note.told) + ": ");
-    out.text(note.text.empty() ? "without words" : note.text);
-    if (!note.attachments.empty()) {
-      std::vector<std::string> names;
-      for (const std::string& name : note.attachments) names.push_back(name.substr(0, 8));
-      out.text(fmt::format(" [{}, kept in the house as {}]",
-                           count_of(static_cast<int>(names.size()), "photograph or file",
-                                    "photographs or files"),
-                           fmt::join(names, ", ")));
-    }
-    out.close();
-  }
-  if (!any) return {};
-  out.close();
-  return out.finish();
-}
-
-Html additions_of(const Record& record, journal::Stage stage) {
-  Table added{.caption = "Put in besides",
-              .columns = {{"what", Align::left},
-                          {"how much", Align::right},
-                          {"when, by whom", Align::left, 40}},
-              .rows = {}};
-  for (const journal::AddedState& one : record.batch.additions) {
-    if (one.stage != stage) continue;
-    std::string amount;
-    if (one.added.mass) amount = cell(*one.added.mass, record.system);
-    if (one.added.volume) {
-      amount += (amount.empty() ? "" : ", ") + cell(*one.added.volume, record.system);
-    }
-    added.rows.push_back({one.added.what, amount, told(record, one.told)});
-  }
-  return added.rows.empty() ? Html{} : table(added);
 }
 
 Html cautions_box(std::initializer_list<Caution> cautions) {

@@ -30,6 +30,9 @@ struct Record {
 [[nodiscard]] std::string day(const Record& record, journal::Moment at);
 /// "11:05".
 [[nodiscard]] std::string hour(const Record& record, journal::Moment at);
+/// The clock of the record, and where it was put on or back: "UTC + 2:00; from 25 Oct 02:00 on
+/// UTC + 1:00".
+[[nodiscard]] std::string clock_words(const Record& record);
 /// "7 Oct 11:05, the stillman", and whether that was corrected.
 [[nodiscard]] std::string told(const Record& record, const journal::Told& told);
 /// All who told one of these, each once, in the order they first come.
@@ -55,8 +58,13 @@ struct Record {
 [[nodiscard]] std::string in_words(const journal::Entry& entry, units::System system);
 
 [[nodiscard]] const char* words(journal::LotKind kind);
+[[nodiscard]] const char* words(journal::IodineColour colour);
 /// A lot by its label; one that the house does not know, by its kind.
 [[nodiscard]] std::string label_of(const Record& record, const journal::LotName& name);
+
+/// "2.01 L of low wines; 0.50 L of feints 3"; nothing for no parts.
+[[nodiscard]] std::string parts_of(const Record& record,
+                                   const std::vector<journal::LotPart>& parts);
 
 /// One figure as it was planned and as it was measured.
 struct Met {
@@ -70,6 +78,8 @@ struct Met {
 [[nodiscard]] Html notes_of(const Record& record, journal::Stage stage);
 /// What was put in at a stage, besides what has a table of its own.
 [[nodiscard]] Html additions_of(const Record& record, journal::Stage stage);
+/// Both of these.
+[[nodiscard]] Html told_besides(const Record& record, journal::Stage stage);
 
 /// Several cautions in one frame, set small: for steps of which a record tells.
 [[nodiscard]] Html cautions_box(std::initializer_list<Caution> cautions);

@@ -27,7 +27,8 @@ std::string numbered(std::string_view what, int number, int of) {
 }  // namespace
 
 bool went_on(const journal::LotState& lot) {
-  constexpr std::array<std::string_view, 4> on = {"blend", "wood", "bottles", "charge"};
+  constexpr std::array<std::string_view, 5> on = {"blend", "wood", "bottles", "charge",
+                                                  "topping up"};
   return std::any_of(lot.uses.begin(), lot.uses.end(), [&](const journal::LotUse& use) {
     return std::find(on.begin(), on.end(), use.where) != on.end();
   });

@@ -1,6 +1,5 @@
 #include "station/routes.hpp"
 
-#include <charconv>
 #include <chrono>
 #include <utility>
 
@@ -11,6 +10,7 @@
 #include "sheet/record_sheet.hpp"
 #include "spirit/gauging.hpp"
 #include "station/advice.hpp"
+#include "station/clock_asked.hpp"
 #include "station/reducing.hpp"
 #include "station/routes_files.hpp"
 #include "station/solved.hpp"
@@ -148,22 +148,10 @@ sheet::Paper paper_asked(const Request& request) {
   return sheet::Paper::a4;
 }
 
-// By which clock times are told: minutes east of UTC, -840 to 840.
-int minutes_east_asked(const Request& request) {
-  const std::string_view text = request.asked("minutes_east").value_or("0");
-  int minutes = 0;
-  const char* end = text.data() + text.size();
-  const auto read = std::from_chars(text.data(), end, minutes);
-  if (read.ec != std::errc{} || read.ptr != end || minutes < -840 || minutes > 840) {
-    throw base::InputError("minutes_east", cut_short(text), "-840 to 840");
-  }
-  return minutes;
-}
-
 // The record of a batch that has begun; before that its plan, to write on.
 std::string sheet_text(Station& station, const Request& request, const PlanMade& made) {
   const sheet::Paper paper = paper_asked(request);
-  const int minutes_east = minutes_east_asked(request);
+  const ClockAsked clock = clock_asked(request);
   const std::shared_ptr<const Seen> seen = station.seen();
   const journal::BatchState* batch = batch_in(*seen, request);
   if (batch == nullptr || !sheet::has_begun(*batch)) {
@@ -173,7 +161,7 @@ std::string sheet_text(Station& station, const Request& request, const PlanMade&
   }
   const std::vector<journal::Entry> entries = station.house().journal().of_batch(batch->id);
   return sheet::record_sheet({made.pair.recipe, made.pair.kit, made.plan, seen->house, *batch,
-                              entries, units::System::metric, minutes_east},
+                              entries, units::System::metric, clock.minutes_east, clock.turns},
                              paper);
 }
 

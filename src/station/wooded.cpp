@@ -181,14 +181,29 @@ class Resting {
   Likely<Share> loss_{};
 };
 
-// Samples, and whatever else was drawn since.
-units::Volume taken_out(const journal::LotState& lot) {
-  return spirit::volume(lot.made) - spirit::volume(lot.left);
-}
-
-Likely<units::Volume> less(const Likely<units::Volume>& of, units::Volume by) {
-  const auto cut = [&](units::Volume v) { return std::max(units::Volume{}, v - by); };
-  return {cut(of.low), cut(of.median), cut(of.high)};
+// What rested there unmoved, less samples and whatever else was drawn since, with what it was
+// topped up with. That which was poured after is taken to lose nothing: how long it lies there
+// is a small part of the whole.
+void as_handled(WoodPoint& at, const journal::LotState& lot) {
+  units::Volume drawn;
+  spirit::Lot poured;
+  for (const journal::LotUse& use : lot.uses) {
+    if (use.where == journal::topped_up) {
+      poured = poured + use.lot * -1.0;
+    } else if (use.lot.mass() > units::Mass{}) {
+      drawn = drawn + spirit::volume(use.lot);
+    }
+  }
+  const auto handled = [&](units::Volume& volume, units::VolumeStrength& strength) {
+    volume = std::max(units::Volume{}, volume - drawn);
+    if (poured.mass() <= units::Mass{}) return;
+    const spirit::Lot whole = spirit::lot(volume, strength) + poured;
+    volume = spirit::volume(whole);
+    strength = spirit::strength(whole);
+  };
+  handled(at.volume.low, at.strength.low);
+  handled(at.volume.median, at.strength.median);
+  handled(at.volume.high, at.strength.high);
 }
 
 }  // namespace
@@ -204,11 +219,11 @@ WoodForecast on_wood(const PlanMade& made, const journal::LotState& lot, journal
     if (made.pair.recipe.wood) told.planned = made.pair.recipe.wood->time;
     told.now = resting.at(so_far);
     told.soaked = told.laid - told.now.volume.median - told.now.evaporated.median;
-    told.now.volume = less(told.now.volume, taken_out(lot));
+    as_handled(told.now, lot);
     const Duration whole = std::max(so_far, told.planned.value_or(so_far));
     if (told.planned) {
       told.end = resting.at(*told.planned);
-      told.end->volume = less(told.end->volume, taken_out(lot));
+      as_handled(*told.end, lot);
     }
     told.ready = resting.ready();
     for (int k = 0; k <= parts_of_a_course && whole > Duration{}; ++k) {

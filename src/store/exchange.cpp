@@ -49,9 +49,8 @@ std::optional<Line> next_line(std::streambuf& from, int number) {
 // What the journal itself would refuse of an entry, whatever the house holds: so that it is
 // told before a house is made for it.
 //
-// places     of the ids before; null where the good lines are kept: which of two that is, is
-// for
-//            the journal to say, which may hold one of them
+// places     of the ids before; null where the good lines are kept: which of two that is, the
+//            journal says, which may hold one of them
 std::vector<base::Fault> refusals(const journal::Entry& entry, const Lines& before,
                                   std::map<journal::Id, std::size_t>* places) {
   try {

@@ -175,7 +175,6 @@ std::string gravity_json(const GravityAsked& asked, const GravityFound& found) {
 std::string reduced_json(const ReduceAsked& asked, const ReductionMade& made) {
   const spirit::Reduction& by_mass = made.measured.by_mass;
   Json json{{"spirit_L", figure(made.measured.spirit.litres())},
-            {"spirit_kg", figure(made.spirit.mass().kilograms())},
             {"water_kg", figure(by_mass.water.kilograms())},
             {"water_L", figure(made.measured.water.litres())},
             {"volume_L_20C", figure(by_mass.volume_at_20C.litres())},

@@ -95,7 +95,9 @@ Why why_air(const WoodForecast& of) {
                         "Nothing passes glass; the closure loses {:.1f} % a year, and "
                         "the strength stays.",
                         wood::good_closure.percent());
-  why.model += " What was drawn since is taken off the volume; samples to come are not.";
+  why.model +=
+      " What was drawn since is taken off, and what it was topped up with is mixed in as if it "
+      "lost nothing; samples to come are not taken off.";
   why.source =
       of.cask ? "Permeation of water and ethanol, our calibration to 2 % a year of a 200 L "
                 "cask (62.5 %vol, 15 °C, 65 % humidity); what new wood drinks is from "

@@ -4,10 +4,7 @@
 
 #include <string>
 
-#include "journal/book.hpp"
-#include "journal/fold.hpp"
-#include "plan/tern.hpp"
-#include "sheet/record_sheet.hpp"
+#include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
 
 namespace lynearm::sheet {
@@ -18,17 +15,6 @@ using units::Temperature;
 using units::Volume;
 
 constexpr double day = 24 * 60;
-
-// The plan takes its time: made once.
-struct Planned {
-  plan::Recipe recipe = plan::tern::recipe_8();
-  plan::Kit kit = plan::tern::kit_8();
-  plan::Plan plan = plan::make(recipe, kit);
-};
-const Planned& planned() {
-  static const Planned one;
-  return one;
-}
 
 // A batch as far as its jars, with a slip that was struck out.
 journal::Book told() {
@@ -68,36 +54,6 @@ journal::Book told() {
   book.tell(11 * day + 5, journal::JarNoted{run, 1, {"pear"}, "thin at the end", 2.0},
             Stage::jars);
   return book;
-}
-
-std::string printed(const journal::Book& book) {
-  const journal::HouseState house = journal::fold(book.entries);
-  return record_sheet({planned().recipe, planned().kit, planned().plan, house,
-                       house.batches.at(*book.batch), book.entries},
-                      Paper::a4);
-}
-
-// With tags left out and spaces that do not break made plain.
-std::string read_aloud(const std::string& html) {
-  std::string text;
-  bool tag = false;
-  for (std::size_t i = html.find("<body>"); i < html.size(); ++i) {
-    if (html[i] == '<') tag = true;
-    if (!tag) {
-      const bool hard = html.compare(i, 2, "\u00a0") == 0;
-      text += hard ? ' ' : html[i];
-      if (hard) ++i;
-    }
-    if (html[i] == '>') tag = false, text += ' ';
-  }
-  return text;
-}
-
-// From one heading to the next.
-std::string section(const std::string& html, const std::string& name) {
-  const std::size_t begin = html.find("<h2>" + name);
-  if (begin == std::string::npos) return {};
-  return html.substr(begin, html.find("<h2>", begin + 4) - begin);
 }
 
 TEST(Record, TellsWhatWasMeasuredByWhomAndWhen) {

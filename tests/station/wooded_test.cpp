@@ -39,6 +39,14 @@ class ALotOnWood : public testing::Test {
     if (sample > units::Volume{}) {
       book.tell(day, WoodSampled{{filled, LotKind::spirit}, sample, {}, ""});
     }
+    if (topping > units::Volume{}) {
+      const Id other = book.tell(0, LotBrought{"stronger",
+                                               LotKind::spirit,
+                                               {units::Volume::litres(2.0), at_20C},
+                                               percent_at_20C(topping_strength.percent())});
+      book.tell(day,
+                WoodTopped{{filled, LotKind::spirit}, {{other, LotKind::spirit}, topping}});
+    }
     house = fold(book.entries);
     const auto all =
         on_wood(plan ? *plan : *made, house, house.batches.at(*book.batch), minute(days * day));
@@ -46,7 +54,9 @@ class ALotOnWood : public testing::Test {
     return all.at(0);
   }
 
-  units::Volume sample;  ///< drawn on the first day
+  units::Volume sample;   ///< drawn on the first day
+  units::Volume topping;  ///< poured after on the first day
+  const units::VolumeStrength topping_strength = units::VolumeStrength::percent(70.0);
   Planned planned{numeric::one_after_another()};
   std::shared_ptr<const PlanMade> made;
   Book book;
@@ -77,6 +87,19 @@ TEST_F(ALotOnWood, WhatWasDrawnIsNoLongerInTheVessel) {
   book = Book();
   sample = units::Volume::millilitres(100.0);
   EXPECT_NEAR(laid("staves", staves, 10).now.volume.median.litres(), whole - 0.1, 1e-6);
+}
+
+TEST_F(ALotOnWood, WhatToppedItUpIsInTheVesselAndInItsStrength) {
+  const int staves = made->plan.finish.wood->staves;
+  const wire::WoodPoint before = laid("staves", staves, 10).now;
+  book = Book();
+  topping = units::Volume::litres(1.0);
+  const wire::WoodPoint now = laid("staves", staves, 10).now;
+  const spirit::Lot whole = spirit::lot(before.volume.median, before.strength.median) +
+                            spirit::lot(topping, topping_strength);
+  EXPECT_NEAR(now.volume.median.litres(), spirit::volume(whole).litres(), 1e-6);
+  EXPECT_NEAR(now.strength.median.percent(), spirit::strength(whole).percent(), 1e-6);
+  EXPECT_GT(now.strength.median, before.strength.median);
 }
 
 TEST_F(ALotOnWood, WhatIsNotKnownIsSaidInPlaceOfAFigure) {

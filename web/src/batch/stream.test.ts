@@ -229,6 +229,30 @@ test('reduced and laid on wood: measured as far as it lies there, and planned fr
   );
 });
 
+test('what tops up a lot on wood flows to the wood, from a lot of the batch or from another', () => {
+  const uses: Use[] = [
+    ['p', 'topped up', -0.3],
+    ['q', 'topped up', -0.2],
+  ];
+  const lots = [
+    hearts([['r', 'blend', 6.4]], 0),
+    reduced(
+      [
+        ['w', 'wood', 6],
+        ['p', 'topping up', 0.3],
+      ],
+      0.06,
+    ),
+    lot('w spirit', 6, { parents: ['r spirit'], onWood: true, uses, left: 6.5 }),
+  ];
+  const stream = streamOf(finish, run({ lots, account: [ran] }));
+  expect(flow(stream, 'reduced', 'wood')?.litres).toBeCloseTo(6.3, 9);
+  expect(flow(stream, 'Other lots', 'wood')).toMatchObject({ litres: 0.2, measured: true });
+  // All the wood is still to lose: nothing was drawn.
+  const share = 6.5 / 6.6;
+  expect(flow(stream, 'wood', 'Lost later', false)?.litres).toBeCloseTo(share * 0.3, 9);
+});
+
 test('bottled, nothing is planned any more, and what filter and vessels kept is unaccounted for', () => {
   const lots = [
     hearts([

@@ -9,7 +9,7 @@ export interface Stands {
   reduced: number;
   off_wood: number;
   on_wood: number;
-  laid_on_wood: number; // what lies there now was so much when it was laid
+  laid_on_wood: number; // what lies there now was so much when it was laid, with what topped it up
 }
 
 export function ahead(picture: Picture, ledger: Ledger, stands: Stands): void {

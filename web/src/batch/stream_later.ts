@@ -22,7 +22,8 @@ const rank = (place: string) => RANK.indexOf(place);
 const HEARTS = rank('hearts');
 
 const OPEN = 'Unaccounted for';
-const MAKES = new Set(['blend', 'wood', 'off the wood', 'bottles']);
+const MAKES = new Set(['blend', 'wood', 'off the wood', 'bottles', 'topping up']);
+const TOPPED = 'topped up'; // of the lot on wood: below nothing, what came in
 /** What was taken out and made into nothing else; drawn as samples where it is not named here. */
 const GONE: Record<string, Pick<Exit, 'kind' | 'name'>> = {
   spilt: { kind: 'lost', name: '' },
@@ -33,6 +34,9 @@ const GONE: Record<string, Pick<Exit, 'kind' | 'name'>> = {
 const pure = (one: { pure_alcohol_L_20C: number }) => one.pure_alcohol_L_20C;
 const total = <T>(all: readonly T[], litres: (one: T) => number) =>
   all.reduce((sum, one) => sum + litres(one), 0);
+
+/** What it was topped up with. */
+const topped = (lot: Lot) => -total(lot.uses, (use) => (use.where === TOPPED ? pure(use) : 0));
 
 /** What gauging found missing in a lot; negative where it found more. */
 const missing = (lot: Lot) => total(lot.uses, (use) => (use.where === 'gauging' ? pure(use) : 0));
@@ -98,7 +102,7 @@ export function later(
     reduced: standing('reduced', at('reduced')),
     off_wood: standing('wood', off),
     on_wood: total(lying, (lot) => pure(lot.left)),
-    laid_on_wood: total(lying, (lot) => pure(lot.made)),
+    laid_on_wood: total(lying, (lot) => pure(lot.made) + topped(lot)),
   };
   if (ledger) ahead(picture, ledger, stands);
 }
@@ -125,8 +129,10 @@ function uses(
   const aside = rank(from) < HEARTS;
   for (const use of lot.uses) {
     if (MAKES.has(use.where)) {
-      const made = lots.find(
-        (one) => one.lot.entry === use.entry && ['spirit', 'bottles'].includes(one.lot.kind),
+      const made = lots.find((one) =>
+        use.where === 'topping up'
+          ? one.uses.some((other) => other.entry === use.entry && other.where === TOPPED)
+          : one.lot.entry === use.entry && ['spirit', 'bottles'].includes(one.lot.kind),
       );
       const to = made && places.get(lotKey(made.lot));
       if (!made || !to) {
@@ -147,6 +153,13 @@ function uses(
         picture.late(from, { ...on, traces }, true, to);
         picture.late(from, { kind: 'open', name: OPEN, litres: kept, traces: lacking }, true);
       }
+    } else if (use.where === TOPPED) {
+      const told = lots.some((one) =>
+        one.uses.some((other) => other.entry === use.entry && other.where === 'topping up'),
+      );
+      const traces = [byUse(lot, use)];
+      if (!told)
+        picture.late(from, { kind: 'in', name: 'Other lots', litres: -pure(use), traces }, true);
     } else if (use.where !== 'gauging' && !aside) {
       const gone = GONE[use.where] ?? { kind: 'kept', name: REMAINDER };
       picture.late(from, { ...gone, litres: pure(use), traces: [byUse(lot, use)] }, true);

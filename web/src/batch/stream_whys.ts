@@ -150,7 +150,8 @@ export function byStep(step: AccountStep, side: 'in' | 'out', runs: Runs): Trace
   return {
     ...known,
     inputs: [input(`${step.what}, ${side === 'in' ? 'went in' : 'came out'}`, litres)],
-    model: 'Volume times strength, as gauged.',
+    model:
+      'Each lot’s volume times its strength: as gauged where it was, else reckoned from the lots it was poured of.',
   };
 }
 
@@ -161,7 +162,8 @@ const NAMED: Record<string, Pick<Reason, 'model' | 'source'>> = {
     source: 'boiling of ethanol and water at one atmosphere; the eighth is our estimate',
   },
   'soaked and evaporated': {
-    model: 'What was laid on wood less what came off it, as gauged.',
+    model:
+      'What was laid on wood and topped up, less the samples drawn and what came off it, each by its volume and strength.',
     source: DENSITY,
   },
 };
@@ -185,17 +187,21 @@ export const byGap = (step: AccountStep): Trace => ({
   band: step.why.band,
 });
 
+/** Made as reckoned; where it was gauged after, that stands among its uses. */
+const pouredTogether = (lot: Lot) =>
+  lot.parents.length > 0 && ['spirit', 'bottles'].includes(lot.lot.kind);
+
 /** A lot as it was made. */
 export const byLot = (lot: Lot): Trace => ({
   inputs: [
     input(
-      `${lot.label}, ${lot.measured ? 'gauged' : 'by its parts'}`,
+      `${lot.label}, ${pouredTogether(lot) ? 'by its parts' : 'gauged'}`,
       `${gauged(lot.made)}, ${pureText(lot.made.pure_alcohol_L_20C)}; ${told(lot.at, lot.who)}`,
     ),
   ],
-  model: lot.measured
-    ? 'Its volume times its strength, as gauged.'
-    : 'Reckoned from what was poured together: masses of ethanol and water add exactly.',
+  model: pouredTogether(lot)
+    ? 'Reckoned from what was poured together: masses of ethanol and water add exactly.'
+    : 'Its volume times its strength, as gauged.',
   source: DENSITY,
   band: lot.why?.band,
 });
@@ -205,6 +211,7 @@ const WENT: Record<string, string> = {
   bottles: 'into bottles',
   wood: 'laid on wood',
   charge: 'into a run',
+  'topping up': 'to top up another lot on wood',
   gauging: 'less when gauged anew',
 };
 
@@ -212,11 +219,13 @@ const WENT: Record<string, string> = {
 export const byUse = (lot: Lot, use: Lot['uses'][number]): Trace => ({
   inputs: [
     input(
-      `Out of ${lot.label}: ${WENT[use.where] ?? use.where}`,
-      `${pureText(use.pure_alcohol_L_20C)}; ${told(use.at, use.who)}`,
+      use.pure_alcohol_L_20C < 0
+        ? `Into ${lot.label}: ${use.where}`
+        : `Out of ${lot.label}: ${WENT[use.where] ?? use.where}`,
+      `${pureText(Math.abs(use.pure_alcohol_L_20C))}; ${told(use.at, use.who)}`,
     ),
   ],
-  model: 'What was told to go out of the lot, at the lot’s own strength.',
+  model: 'What was told to go out of a lot, at the strength of the lot it came from.',
   source: DENSITY,
   band: lot.why?.band,
 });

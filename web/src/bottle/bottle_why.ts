@@ -63,14 +63,14 @@ export const whyStrength = (lot: Lot): Why => ({
   ],
 });
 
-/** Of the strength told for bottles that were filled. */
+/** Of how many bottles were filled. */
 export const whyFilled = (lot: Lot): Why => ({
   what: `Bottles filled: ${lot.label}`,
   inputs: [
     ...input('Bottles', lot.bottles?.bottles, 0, ''),
     ...input('A bottle holds', lot.bottles && 1000 * lot.bottles.size_L, 0, 'mL'),
     ...input('True strength, as told', lot.bottles?.strength_percent_vol, 2, '%vol'),
-    ...input('Pure alcohol in them', lot.made.pure_alcohol_L_20C, 3, 'L'),
+    ...input('Pure alcohol poured for them', lot.made.pure_alcohol_L_20C, 3, 'L'),
   ],
   model: 'As the entry tells it; the pure alcohol is what went out of the lot.',
   source: `the batch’s journal; ${SOURCES.density}`,

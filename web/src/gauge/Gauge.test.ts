@@ -119,7 +119,6 @@ test('backward, and what puts it right after mixing, are asked with the requestâ
   const lot = { pure_alcohol_L_20C: 2.7, proof_gallons: 1.4, mass_kg: 4.6 };
   const post = open(async (_, body) => ({
     spirit_L: 3.92,
-    spirit_kg: 3.45,
     water_kg: 1.13,
     water_L: 1.131,
     volume_L_20C: 5,

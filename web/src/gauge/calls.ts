@@ -21,7 +21,6 @@ export interface Gauged {
 
 export interface Reduced {
   spirit_L?: number; // that goes in, as warm as it is
-  spirit_kg?: number;
   apparent_percent_vol?: number; // where something is dissolved
   check?: ReductionCheck;
   water_kg: number;

@@ -91,6 +91,8 @@ const PLACES: Record<string, string> = {
   blend: 'poured into another lot',
   wood: 'onto wood',
   bottles: 'into bottles',
+  'topping up': 'to top up a lot on wood',
+  'topped up': 'came in, topped up',
   sample: 'a sample',
   given: 'given away',
   other: 'gone for another reason',

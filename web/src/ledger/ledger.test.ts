@@ -142,3 +142,15 @@ test('the units that are set decide whether litres or proof gallons stand there,
   expect(pureText(undefined, 'both')).toBe('–');
   expect(pureWithBand(some, some, 'both')).toMatch(/^1.00 ±.1.00 L \(0.53 ±.0.53 proof gal\)$/);
 });
+
+test('spirit that was reduced twice goes through the stage once', () => {
+  const made = (entry: string, label: string, litres: number, uses: Lot['uses']) =>
+    ({ ...lot('spirit', litres, 0), label, lot: { entry, kind: 'spirit' }, uses }) as Lot;
+  const on = { entry: 'b', at: '', where: 'blend', mass_kg: 4, ...pure(2) };
+  const lots = [made('a', 'at 60', 5, [on] as Lot['uses']), made('b', 'at 46', 4.3, [])];
+  const account = [step('reduce', 'at 60', 2.05, 2), step('reduce', 'at 46', 2, 1.95)];
+  const row = besidePlan(batch({ account, lots }), undefined).find((r) => r.stage === 'Reduce');
+  expect(row?.in?.litres).toBeCloseTo(2.05, 9);
+  expect(row?.out?.litres).toBeCloseTo(1.95, 9);
+  expect(row?.out?.proof_gallons).toBeCloseTo(1.95 * PROOF_GALLONS, 9);
+});

@@ -54,6 +54,24 @@ export interface BesideRow {
 
 const STAGES = ['Mash', 'Ferment', 'Strip', 'Spirit run', 'Reduce', 'Wood', 'Bottle'];
 
+const less = (whole: Pure, part: Pure): Pure => ({
+  litres: whole.litres - part.litres,
+  proof_gallons: whole.proof_gallons - part.proof_gallons,
+});
+
+/** From one lot of a stage into the next of it (reduced again, on to other wood): goes through once. */
+function movedWithin(batch: Batch, steps: Account): Pure {
+  const lots = batch.lots.filter((lot) => steps.some((step) => step.what === lot.label));
+  const made = new Set(lots.map((lot) => lot.lot.entry));
+  return all(
+    lots.flatMap((lot) =>
+      lot.uses
+        .filter((use) => use.entry !== lot.lot.entry && made.has(use.entry))
+        .map((use) => pureOf(use)),
+    ),
+  );
+}
+
 /** Planned beside measured, stage by stage. The plan's spirit run ends in hearts; so does ours. */
 export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
   return STAGES.flatMap((stage) => {
@@ -73,8 +91,9 @@ export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
     const { wash } = batch.ferment;
     if (stage === 'Ferment' && wash) row.out = pureOf(wash);
     if (steps.length > 0) {
-      row.in = all(steps.map((s) => pureOf(s.in)));
-      row.out = all(steps.map((s) => pureOf(s.out)));
+      const within = movedWithin(batch, steps);
+      row.in = less(all(steps.map((s) => pureOf(s.in))), within);
+      row.out = less(all(steps.map((s) => pureOf(s.out))), within);
       const half = (sds: number[]) => BAND_80 * Math.hypot(...sds);
       row.out_doubt = {
         litres: half(steps.map((s) => s.out.standard_L_20C)),

@@ -1,10 +1,10 @@
-// Pure alcohol as it is written down: litres at 20\u00a0°C and United States proof gallons. Both figures are
+// Pure alcohol as it is written down: litres at 20 °C and United States proof gallons. Both figures are
 // the house's own; here they are only chosen and shown.
 import { bandOf, printed } from '../data/figures';
 import type { Units } from '../data/units';
 
 export interface Pure {
-  litres: number; // at 20\u00a0°C
+  litres: number; // at 20 °C
   proof_gallons: number;
 }
 
