@@ -314,6 +314,7 @@ describe('wrong input', () => {
     await me.fill('Volume', '3.3');
     await me.fill('Alcoholmeter reads', '54');
     await me.tap('It is off the wood');
+    await me.sees('Off the wood.');
     await me.saved();
     sent = [];
     await to(tern7, 'bottle');
