@@ -45,7 +45,8 @@ std::string clock_words(int minutes) {
 Civil civil(const Record& record, Moment at) {
   const std::string text =
       journal::print(Moment{at.milliseconds + std::int64_t{60'000} * minutes_east(record, at)});
-  const auto month = static_cast<std::size_t>((text[5] - '0') * 10 + (text[6] - '0'));
+  const auto month =
+      static_cast<std::size_t>(text[5] - '0') * 10 + static_cast<std::size_t>(text[6] - '0');
   return {text.substr(0, 4), text[8] == '0' ? text.substr(9, 1) : text.substr(8, 2),
           text.substr(11, 5), months.at(month - 1)};
 }

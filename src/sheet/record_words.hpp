@@ -20,7 +20,7 @@ struct Record {
   const Recorded& from;
   Batch planned;
   const journal::BatchState& batch;
-  units::System system;
+  units::System system{};
   journal::Standings standings;  ///< of its entries
 };
 

@@ -1,6 +1,7 @@
 #include "wire/ask.hpp"
 
 #include <optional>
+#include <type_traits>
 #include <utility>
 
 #include "spirit/obscuration.hpp"
@@ -234,7 +235,8 @@ ReduceAsked read_reduce_asked(std::string_view text) {
   };
   // Of no spirit, or of water, there is no strength to be reduced from.
   const auto above_zero = [&](const char* field, const auto& amount, const char* accepted) {
-    if (amount && !(*amount > decltype(*amount - *amount){})) fault(field, "0", accepted);
+    using Amount = std::decay_t<decltype(*amount)>;
+    if (amount && !(*amount > Amount{})) fault(field, "0", accepted);
   };
   if (!asked.volume && !asked.make) fault("volume_L", "", "a volume of spirit, or make_L");
   if (asked.volume && asked.make) fault("make_L", "beside volume_L", "one of the two");
