@@ -6,20 +6,11 @@
 
 #include "base/error.hpp"
 #include "spirit/density.hpp"
+#include "spirit/hot_water.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::still {
 namespace {
-
-// Kell 1975, kg/m³, 0 to 150 °C.
-double water_kgm3(double t_C) {
-  const double above =
-      999.83952 +
-      t_C * (16.945176 +
-             t_C * (-7.9870401e-3 +
-                    t_C * (-46.170461e-6 + t_C * (105.56302e-9 + t_C * -280.54253e-12))));
-  return above / (1.0 + 16.879850e-3 * t_C);
-}
 
 // DIPPR 105, Perry 8th ed. Table 2-30, mol/m³ there.
 double ethanol_kgm3(double t_C) {
@@ -30,7 +21,9 @@ double ethanol_kgm3(double t_C) {
 }
 
 double unmixed_m3(const spirit::Lot& lot, double t_C) {
-  return lot.ethanol.kilograms() / ethanol_kgm3(t_C) + lot.water.kilograms() / water_kgm3(t_C);
+  const units::Density water = spirit::hot_water_density(units::Temperature::celsius(t_C));
+  return lot.ethanol.kilograms() / ethanol_kgm3(t_C) +
+         lot.water.kilograms() / water.kilograms_per_cubic_metre();
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "spirit/hot_water.hpp"
 
 namespace lynearm::wort {
 namespace {
@@ -66,15 +67,6 @@ double gravity_of_P(double target_P) {
   return sg;
 }
 
-double kell_kgm3(double t_C) {
-  const double up =
-      999.83952 +
-      t_C * (16.945176 +
-             t_C * (-7.9870401e-3 +
-                    t_C * (-46.170461e-6 + t_C * (105.56302e-9 + t_C * -280.54253e-12))));
-  return up / (1.0 + 16.879850e-3 * t_C);
-}
-
 void accept_extract(Plato extract) {
   // With room for the rounding of a quotient of masses.
   if (!(extract.degrees() >= lightest_P - 1e-12 &&
@@ -109,8 +101,9 @@ Density water_density(Temperature t) {
   const double t_C = t.celsius();
   if (!(t_C >= -1e-9 && t_C <= 100.0 + 1e-9))
     throw base::InputError("temperature", fmt::format("{:.2f} °C", t_C), "0 to 100 °C");
-  static const double scale = water_20C_kgm3 / kell_kgm3(20.0);
-  return Density::kilograms_per_cubic_metre(kell_kgm3(t_C) * scale);
+  static const double scale =
+      water_at_20C / spirit::hot_water_density(Temperature::celsius(20.0));
+  return spirit::hot_water_density(t) * scale;
 }
 
 Density density(Plato extract, Temperature t) {

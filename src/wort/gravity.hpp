@@ -42,7 +42,7 @@ inline constexpr units::SpecificGravity lightest = units::SpecificGravity::ratio
 ///
 /// throws     InputError ("temperature") outside the range
 /// accuracy   compared at 4, 25, 60, 80 and 100 °C with the usual table from memory: 0.03 kg/m³
-/// source     Kell 1975 rational formula, coefficients from memory
+/// source     Kell 1975 (spirit/hot_water.hpp)
 [[nodiscard]] units::Density water_density(units::Temperature t);
 
 /// Density of a wort at `t`, 0 to 100 °C.
