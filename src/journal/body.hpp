@@ -279,7 +279,16 @@ struct LotMade {
   units::Mass water;
   std::optional<VolumeRead> volume;      ///< measured after
   std::optional<StrengthRead> strength;  ///< measured after
+  /// What drying a sample of it leaves: an alcoholmeter reads that much low.
+  std::optional<units::MassConcentration> residue = std::nullopt;
   friend bool operator==(const LotMade&, const LotMade&) = default;
+};
+/// Staves laid into the same vessel as other wood.
+struct StavesLaid {
+  int staves = 1;
+  std::string species, toast;
+  std::optional<int> used_times{};
+  friend bool operator==(const StavesLaid&, const StavesLaid&) = default;
 };
 /// A lot goes onto wood: into a cask, or with staves.
 struct WoodFilled {
@@ -287,6 +296,8 @@ struct WoodFilled {
   std::string in;  ///< a cask's name, or "staves"
   std::string species, toast;
   std::optional<int> staves;
+  std::optional<int> used_times{};    ///< that this wood lay in spirit before; 0: new
+  std::vector<StavesLaid> besides{};  ///< laid in together with it
   friend bool operator==(const WoodFilled&, const WoodFilled&) = default;
 };
 struct WoodSampled {

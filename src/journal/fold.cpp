@@ -25,7 +25,7 @@ Told Folding::told() const {
 
 BatchState& Folding::batch() {
   if (!standing_->said->batch) {
-    throw base::InputError("batch", "", "the batch that it belongs to");
+    throw CannotBe{"It names no batch, and cannot be told without one."};
   }
   return house_.batches[*standing_->said->batch];
 }
@@ -38,7 +38,7 @@ void Folding::puzzle(const Standing& standing, std::string why) {
 
 Waits Folding::on(const BatchBegun& body) {
   BatchState& of = batch();
-  if (of.begun) throw base::InputError("batch", body.name, "a batch that is not begun yet");
+  if (of.begun) throw CannotBe{"The batch was begun already; what is told first counts."};
   of.begun = told();
   of.name = body.name;
   of.remark = body.remark;
@@ -103,6 +103,7 @@ void Folding::finish() {
     batch.id = id;
     // What had to wait stands in its place.
     std::stable_sort(batch.ferment.points.begin(), batch.ferment.points.end(), earlier);
+    std::stable_sort(batch.runs.begin(), batch.runs.end(), earlier);
   }
 }
 
@@ -120,6 +121,14 @@ std::string why_waiting(const Need& need) {
   return "it speaks of a run or a lot that is not in the journal";
 }
 
+bool is_told_of_a_run(const Body& body) {
+  return std::visit(
+      [](const auto& of) {
+        return requires { of.run; };
+      },
+      body);
+}
+
 // Takes entries in the order in which things happened; one that speaks of what is not there
 // yet is taken as soon as that is.
 class Queue {
@@ -129,6 +138,41 @@ class Queue {
 
   void take(std::size_t place) {
     ready_.insert(place);
+    take_ready();
+  }
+
+  // A run that was begun stands, whatever became of a lot in its charge.
+  void take_runs_without_their_lots() {
+    while (const std::optional<std::size_t> place = first_run_waiting()) {
+      for (auto& [need, places] : waiting_) std::erase(places, *place);
+      folding_.let_lots_miss(true);
+      take_one(*place);
+      folding_.let_lots_miss(false);
+      take_ready();
+    }
+  }
+
+  // What still waits never will be taken. What was told of a run goes with a run struck out.
+  // Returns how many of each batch went so.
+  std::map<Id, std::size_t> give_up(const std::set<Id>& struck) {
+    std::map<std::size_t, std::string> whys;
+    std::map<Id, std::size_t> gone;
+    for (const auto& [need, places] : waiting_) {
+      for (const std::size_t place : places) {
+        const Entry& said = *entries_[place].said;
+        if (said.batch && struck.contains(need.id) && is_told_of_a_run(said.body)) {
+          ++gone[*said.batch];
+        } else {
+          whys.emplace(place, why_waiting(need));
+        }
+      }
+    }
+    for (auto& [place, why] : whys) folding_.puzzle(entries_[place], std::move(why));
+    return gone;
+  }
+
+ private:
+  void take_ready() {
     while (!ready_.empty()) {
       const std::size_t next = *ready_.begin();
       ready_.erase(ready_.begin());
@@ -136,16 +180,17 @@ class Queue {
     }
   }
 
-  // What still waits never will be taken.
-  void give_up() {
-    std::map<std::size_t, std::string> whys;
+  [[nodiscard]] std::optional<std::size_t> first_run_waiting() const {
+    std::optional<std::size_t> first;
     for (const auto& [need, places] : waiting_) {
-      for (const std::size_t place : places) whys.emplace(place, why_waiting(need));
+      for (const std::size_t place : places) {
+        const bool run = std::holds_alternative<RunBegun>(entries_[place].said->body);
+        if (run && (!first || place < *first)) first = place;
+      }
     }
-    for (auto& [place, why] : whys) folding_.puzzle(entries_[place], std::move(why));
+    return first;
   }
 
- private:
   void take_one(std::size_t place) {
     const Standing& standing = entries_[place];
     try {
@@ -153,6 +198,8 @@ class Queue {
         waiting_[*waits].push_back(place);
         return;
       }
+    } catch (const CannotBe& cannot) {
+      return folding_.puzzle(standing, cannot.why);
     } catch (const base::InputError& error) {
       return folding_.puzzle(standing, base::sentence(error.faults().front()));
     } catch (const base::NotConverged& error) {
@@ -179,8 +226,18 @@ void tell_the_rest(std::span<const Entry> entries, const Standings& all, HouseSt
   std::map<Id, const Entry*> by_id;
   for (const Entry& entry : entries) by_id.emplace(entry.id, &entry);
   for (const Id& id : all.struck) {
-    const std::optional<Id>& batch = by_id.at(id)->batch;
-    if (batch) ++house.batches[*batch].struck;
+    const Entry& said = *by_id.at(id);
+    if (!said.batch) continue;
+    BatchState& of = house.batches[*said.batch];
+    ++of.struck;
+    // A batch whose beginning never happened is in nobody's hands, whatever else was told of
+    // it.
+    const auto* begun = std::get_if<BatchBegun>(&said.body);
+    if (begun != nullptr && !of.begun) {
+      of.name = begun->name + " (struck out)";
+      of.invented = begun->invented;
+      if (!of.closed) of.closed = Told{said.id, said.at, said.who, 0};
+    }
   }
   for (const Idle& idle : all.idle) {
     const std::optional<Id>& batch = by_id.at(idle.id)->batch;
@@ -214,7 +271,9 @@ HouseState fold(std::span<const Entry> entries) {
   for (std::size_t i = 0; i < all.entries.size(); ++i) {
     if (!begins(i)) queue.take(i);
   }
-  queue.give_up();
+  queue.take_runs_without_their_lots();
+  const std::set<Id> struck(all.struck.begin(), all.struck.end());
+  for (const auto& [batch, count] : queue.give_up(struck)) house.batches[batch].struck += count;
   tell_the_rest(entries, all, house);
   folding.finish();
   return house;

@@ -5,7 +5,6 @@
 #include <array>
 #include <utility>
 
-#include "base/error.hpp"
 #include "journal/folding.hpp"
 #include "journal/meaning.hpp"
 
@@ -23,11 +22,12 @@ Waits Folding::missing(const std::vector<LotPart>& parts) {
   return taken;
 }
 
-LotState& Folding::make(LotKind kind, std::string label, const spirit::Lot& of, bool measured) {
+LotState& Folding::make(LotKind kind, std::string label, const spirit::Lot& of, bool measured,
+                        const std::optional<Id>& by) {
   LotState made;
   made.told = told();
   made.batch = standing_->said->batch;
-  made.name = {standing_->id, kind};
+  made.name = {by.value_or(standing_->id), kind};
   made.label = std::move(label);
   made.made = made.left = of;
   made.measured = measured;
@@ -43,8 +43,9 @@ spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string 
     puzzle(fmt::format("{:.3f} L are taken out of {:.3f} L of {}", volume.litres(),
                        there.litres(), from.label));
   }
-  // To rounding all is all: no crumbs.
-  if (share > 1.0 - 1e-6) share = 1.0;
+  // Told to the millilitre, or to rounding, all is all: no crumbs.
+  const bool crumb = there - volume <= units::Volume::millilitres(1.0);
+  if (share > 1.0 - 1e-6 || (crumb && share > 0.99)) share = 1.0;
   const spirit::Lot out = from.left * share;
   from.left = share < 1.0 ? from.left - out : spirit::Lot{};
   from.uses.push_back({told(), std::move(where), out});
@@ -59,7 +60,7 @@ Waits Folding::on(const LotBrought& body) {
 
 Waits Folding::on(const LotGauged& body) {
   LotState* const of = lot(body.lot);
-  if (of == nullptr) return waits_for(body.lot.entry);
+  if (of == nullptr) return gauges_a_strip(body) ? taken : waits_for(body.lot.entry);
   const spirit::Lot now = lot_of(body.volume, body.strength);
   of->uses.push_back({told(), "gauging", of->left - now});
   of->left = now;
@@ -89,6 +90,10 @@ Waits Folding::on(const LotMade& body) {
   std::optional<spirit::Lot> measured;
   if (body.volume || body.strength) {
     measured = or_puzzle([&] {
+      if (body.residue && body.strength) {
+        return body.volume ? lot_of(*body.volume, *body.strength, *body.residue)
+                           : lot_of(sum.mass(), *body.strength, *body.residue);
+      }
       if (body.volume && body.strength) return lot_of(*body.volume, *body.strength);
       if (body.strength) return spirit::lot(sum.mass(), true_strength(*body.strength));
       return spirit::lot(body.volume->volume, spirit::strength(sum), body.volume->at);
@@ -115,7 +120,8 @@ Waits Folding::on(const WoodFilled& body) {
       make(LotKind::spirit, fmt::format("{}, in {}", label, body.in), filled, false);
   made.parents = {body.part.lot};
   made.generation = generation;
-  made.wood = OnWood{body.in, body.species, body.toast, body.staves};
+  made.wood =
+      OnWood{body.in, body.species, body.toast, body.staves, body.used_times, body.besides};
   return taken;
 }
 
@@ -137,12 +143,12 @@ Waits Folding::on(const WoodTopped& body) {
   if (of == nullptr) return waits_for(body.lot.entry);
   LotState* const from = lot(body.part.lot);
   if (from == nullptr) return waits_for(body.part.lot.entry);
-  if (!of->wood) throw base::InputError("lot", of->label, "a lot that is on wood");
+  if (!of->wood) throw CannotBe{fmt::format("{} is not on wood.", of->label)};
   if (of->left.mass() <= units::Mass{}) {
-    throw base::InputError("lot", of->label, "a lot that is not all taken off the wood yet");
+    throw CannotBe{fmt::format("{} was taken off the wood already.", of->label)};
   }
   if (from == of) {
-    throw base::InputError("from", of->label, "another lot than the one that is topped up");
+    throw CannotBe{fmt::format("{} cannot be topped up with itself.", of->label)};
   }
   const spirit::Lot poured = take_out(*from, body.part.volume, "topping up");
   // What came in is a use below nothing, so that the lot still balances.
@@ -158,7 +164,8 @@ Waits Folding::on(const WoodTopped& body) {
 Waits Folding::on(const Labelled& body) {
   LotState* const of = lot(body.lot);
   if (of == nullptr) return waits_for(body.lot.entry);
-  if (!of->bottles) throw base::InputError("lot", of->label, "a lot of bottles");
+  if (!of->bottles)
+    throw CannotBe{fmt::format("{} is not in bottles: only bottles bear labels.", of->label)};
   of->bottles->label = OnLabel{told(), body.name, body.strength, body.names_class, body.rule};
   return taken;
 }
@@ -166,9 +173,9 @@ Waits Folding::on(const Labelled& body) {
 Waits Folding::on(const WoodEmptied& body) {
   LotState* const of = lot(body.lot);
   if (of == nullptr) return waits_for(body.lot.entry);
-  if (!of->wood) throw base::InputError("lot", of->label, "a lot that is on wood");
+  if (!of->wood) throw CannotBe{fmt::format("{} is not on wood.", of->label)};
   if (of->left.mass() <= units::Mass{}) {
-    throw base::InputError("lot", of->label, "a lot that is not all taken off the wood yet");
+    throw CannotBe{fmt::format("{} was taken off the wood already.", of->label)};
   }
   const spirit::Lot off = lot_of(body.volume, body.strength);
   const std::string label = of->label;

@@ -7,7 +7,6 @@
 #include <set>
 #include <utility>
 
-#include "base/error.hpp"
 #include "journal/folding.hpp"
 #include "journal/meaning.hpp"
 
@@ -18,7 +17,7 @@ RunState* Folding::run(const Id& id) {
   if (found == runs_.end()) return nullptr;
   const Id& of = found->second.first;
   const std::optional<Id>& named = standing_->said->batch;
-  if (named && *named != of) throw base::InputError("run", print(id), "a run of this batch");
+  if (named && *named != of) throw CannotBe{"It speaks of a run of another batch."};
   return &house_.batches[of].runs[found->second.second];
 }
 
@@ -39,7 +38,8 @@ int Folding::generation_of(const std::vector<LotPart>& parts) {
 
 Waits Folding::on(const RunBegun& body) {
   BatchState& of = batch();
-  if (const Waits waits = missing(body.parts)) return waits;
+  const Waits waits = missing(body.parts);
+  if (waits && !lots_may_miss_) return waits;
   RunState begun;
   begun.told = told();
   begun.kind = body.kind;
@@ -47,10 +47,17 @@ Waits Folding::on(const RunBegun& body) {
   begun.wash = body.wash;
   begun.power = body.power;
   spirit::Lot sum;
-  for (const LotPart& part : body.parts)
-    sum = sum + take_out(*lot(part.lot), part.volume, "charge");
+  for (const LotPart& part : body.parts) {
+    if (LotState* from = lot(part.lot)) {
+      sum = sum + take_out(*from, part.volume, "charge");
+    } else {
+      puzzle(
+          "a lot of its charge is not in the journal: what became of it, or of the entry that "
+          "made it, is to be told; the run stands");
+    }
+  }
   const std::optional<WashState>& wash = of.ferment.wash;
-  const bool parts_known = (!body.parts.empty() || body.wash) && (!body.wash || wash);
+  const bool parts_known = !waits && (!body.parts.empty() || body.wash) && (!body.wash || wash);
   // What cannot be made out leaves a run whose charge is not known: a run all the same.
   std::optional<spirit::Lot> charge;
   if (body.strength) {
@@ -76,9 +83,10 @@ Waits Folding::on(const RunRead& body) {
   reading.at = since(standing_->happened, of->told.at);
   reading.line = 0;
   if (reading.at < units::Duration{} || reading.at > still::longest_run) {
-    throw base::InputError("at", print(standing_->happened),
-                           fmt::format("a time from the run's nought, {}, to {:.0f} days after",
-                                       print(of->told.at), still::longest_run.hours() / 24.0));
+    throw CannotBe{fmt::format(
+        "It is told for {}, which is not within the run: the heat was on at {}, and a "
+        "run lasts {:.0f} days at most.",
+        print(standing_->happened), print(of->told.at), still::longest_run.hours() / 24.0)};
   }
   if (reading.event) {
     const bool stops = *reading.event == still::Event::stopped;
@@ -112,7 +120,11 @@ Waits Folding::on(const JarFilled& body) {
 Waits Folding::on(const RunEnded& body) {
   RunState* const of = run(body.run);
   if (of == nullptr) return waits_for(body.run);
-  if (of->ended) throw base::InputError("run", "ended again", "one end a run");
+  if (of->ended) {
+    throw CannotBe{
+        "The run had ended already: a run ends once, and its first end counts. If that one was "
+        "told wrongly, correct it."};
+  }
   of->ended = told();
   of->standing = RunStanding::ended;
   of->left = body.left;
@@ -124,13 +136,28 @@ Waits Folding::on(const RunEnded& body) {
   if (body.collected && body.strength) {
     of->collected = or_puzzle([&] { return lot_of(*body.collected, *body.strength); });
   }
-  if (of->collected && of->kind == RunKind::strip) {
-    LotState& made =
-        make(LotKind::low_wines, labelled("low wines", body.run), *of->collected, true);
-    for (const LotPart& part : of->parts) made.parents.push_back(part.lot);
-    made.generation = generation_of(of->parts);
-  }
+  if (of->collected && of->kind == RunKind::strip) make_low_wines(*of, *of->collected);
   return taken;
+}
+
+void Folding::make_low_wines(const RunState& run, const spirit::Lot& all) {
+  LotState& made = make(LotKind::low_wines, labelled("low wines", run.told.entry), all, true,
+                        run.ended->entry);
+  for (const LotPart& part : run.parts) made.parents.push_back(part.lot);
+  made.generation = generation_of(run.parts);
+}
+
+bool Folding::gauges_a_strip(const LotGauged& body) {
+  if (body.lot.kind != LotKind::low_wines || !standing_->said->batch) return false;
+  for (RunState& of : batch().runs) {
+    if (of.kind != RunKind::strip || !of.ended || of.ended->entry != body.lot.entry) continue;
+    of.collected = lot_of(body.volume, body.strength);
+    of.collected_read = body.volume;
+    make_low_wines(of, *of.collected);
+    told_now_.push_back(Need{body.lot.entry});
+    return true;
+  }
+  return false;
 }
 
 Waits Folding::on(const JarGauged& body) {
@@ -138,8 +165,11 @@ Waits Folding::on(const JarGauged& body) {
   if (of == nullptr) return waits_for(body.run);
   const auto known = of->jars.find(body.jar);
   if (known != of->jars.end() && known->second.poured) {
-    throw base::InputError("jar", fmt::format("{}, gauged after it was poured out", body.jar),
-                           "a gauging before the cut, or of the lot that was made");
+    throw CannotBe{
+        fmt::format("Jar {} was gauged after it was poured out: a jar is gauged before the "
+                    "cut, after it the "
+                    "lot that was made.",
+                    body.jar)};
   }
   const spirit::Lot gauged = lot_of(body.volume, body.strength);
   JarState& jar = of->jars[body.jar];
@@ -162,11 +192,15 @@ Waits Folding::on(const JarNoted& body) {
 Waits Folding::on(const JarsAllotted& body) {
   RunState* const of = run(body.run);
   if (of == nullptr) return waits_for(body.run);
-  if (of->allotted) throw base::InputError("run", "cut again", "one cut a run; correct it");
+  if (of->allotted) {
+    throw CannotBe{
+        "The jars of this run were allotted already: a run is cut once. To cut it otherwise, "
+        "correct the first cut."};
+  }
   std::set<int> named;
   for (const JarPoured& pour : body.pours) {
     if (!named.insert(pour.jar).second) {
-      throw base::InputError("jars", fmt::format("jar {} twice", pour.jar), "each jar once");
+      throw CannotBe{fmt::format("Jar {} is allotted twice in one cut.", pour.jar)};
     }
     const auto jar = of->jars.find(pour.jar);
     if (jar == of->jars.end() || !jar->second.lot) {

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "base/error.hpp"
 #include "journal/folding.hpp"
 #include "journal/meaning.hpp"
 
@@ -41,7 +40,11 @@ Waits Folding::on(const WortDrawn& body) {
 
 Waits Folding::on(const Pitched& body) {
   BatchState& of = batch();
-  if (of.ferment.pitch) throw base::InputError("pitched", "again", "one pitch a batch");
+  if (of.ferment.pitch) {
+    throw CannotBe{
+        "The yeast had gone in already: a batch is pitched once, and the first telling counts. "
+        "If that was told wrongly, correct it."};
+  }
   const units::SpecificGravity gravity = wort_gravity(body.gravity);
   const units::Volume volume = wort_volume(body.volume, gravity);
   of.ferment.pitch =

@@ -31,13 +31,21 @@ struct Need {
 using Waits = std::optional<Need>;
 inline constexpr std::nullopt_t taken = std::nullopt;
 
+/// What cannot be, in a sentence of its own: it speaks of no field that anybody typed into.
+struct CannotBe {
+  std::string why;
+};
+
 class Folding {
  public:
   explicit Folding(HouseState& house) : house_(house) {}
 
   /// Takes one entry, or tells what it waits for.
-  /// throws     InputError for what cannot be, NotConverged where wort/ does
+  /// throws     CannotBe, or InputError for a figure that cannot be, NotConverged where wort/
+  /// does
   Waits take(const Standing& standing);
+  /// Whether a run is taken whose lots are not there, rather than made to wait for them.
+  void let_lots_miss(bool may) { lots_may_miss_ = may; }
   /// What the last entry taken was the first to tell; for those that wait for it.
   [[nodiscard]] const std::vector<Need>& told_now() const { return told_now_; }
   /// Puts in order what had to wait for the end.
@@ -101,8 +109,14 @@ class Folding {
   /// "hearts of Tern 8".
   [[nodiscard]] std::string labelled(std::string_view what, const Id& run_of,
                                      std::string_view joined = "of");
-  /// The reference holds until the next is made.
-  LotState& make(LotKind kind, std::string label, const spirit::Lot& lot, bool measured);
+  /// The reference holds until the next is made. `by` is the entry that it goes by; none: the
+  /// one at hand.
+  LotState& make(LotKind kind, std::string label, const spirit::Lot& lot, bool measured,
+                 const std::optional<Id>& by = std::nullopt);
+  /// All that came over in a strip, of which the low wines are made; they go by its end.
+  void make_low_wines(const RunState& run, const spirit::Lot& all);
+  /// Low wines of a strip that was ended before they were gauged: made by this gauging.
+  bool gauges_a_strip(const LotGauged& body);
   /// Takes a volume at 20 °C out of a lot; a little more than there is (3 %, what two gaugings
   /// part) is all of it, and so is more, with a puzzle.
   spirit::Lot take_out(LotState& from, units::Volume volume, std::string where);
@@ -131,6 +145,7 @@ class Folding {
   std::map<Id, std::pair<Id, std::size_t>> runs_;  ///< by their name: batch and place
   std::map<Id, GravityAt> last_gravities_;         ///< by batch
   std::vector<Need> told_now_;
+  bool lots_may_miss_ = false;
   const Standing* standing_ = nullptr;
 };
 

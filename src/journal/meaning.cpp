@@ -4,6 +4,7 @@
 
 #include "ferment/yield.hpp"
 #include "numeric/root.hpp"
+#include "spirit/check_obscured.hpp"
 #include "spirit/hydrometer.hpp"
 #include "spirit/strength.hpp"
 #include "wort/refractometer.hpp"
@@ -21,6 +22,18 @@ units::VolumeStrength true_strength(const StrengthRead& read) {
 
 spirit::Lot lot_of(const VolumeRead& volume, const StrengthRead& strength) {
   return spirit::lot(volume.volume, true_strength(strength), volume.at);
+}
+
+spirit::Lot lot_of(const VolumeRead& volume, const StrengthRead& strength,
+                   units::MassConcentration residue) {
+  const units::VolumeStrength truly = spirit::true_strength(true_strength(strength), residue);
+  return spirit::obscured_lot(volume.volume, truly, residue, volume.at).spirit;
+}
+
+spirit::Lot lot_of(units::Mass mass, const StrengthRead& strength,
+                   units::MassConcentration residue) {
+  const units::VolumeStrength truly = spirit::true_strength(true_strength(strength), residue);
+  return spirit::obscured_lot(mass, truly, residue).spirit;
 }
 
 SpecificGravity wort_gravity(const GravityRead& read) {
@@ -54,7 +67,8 @@ units::Volume watery_volume(const VolumeRead& volume) {
 
 spirit::Lot made_up_to(const spirit::Lot& lot, const VolumeRead& to) {
   const auto filled = [&](double water_kg) {
-    return spirit::volume({lot.ethanol, lot.water + units::Mass::kilograms(water_kg)}, to.at);
+    return spirit::volume(
+        spirit::Lot{lot.ethanol, lot.water + units::Mass::kilograms(water_kg)}, to.at);
   };
   if (filled(0.0) >= to.volume) return lot;
   const double all_water_kg = spirit::lot(to.volume, {}, to.at).water.kilograms();

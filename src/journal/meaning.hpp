@@ -17,6 +17,14 @@ namespace lynearm::journal {
 /// throws     InputError ("at", "reading") outside what spirit/ takes
 [[nodiscard]] spirit::Lot lot_of(const VolumeRead& volume, const StrengthRead& strength);
 
+/// The same where `residue` is dissolved in it, which the alcoholmeter takes for weakness: its
+/// ethanol and water, without what is dissolved. In place of a volume, a mass with all in it.
+/// throws     InputError as above and as spirit/obscuration.hpp does
+[[nodiscard]] spirit::Lot lot_of(const VolumeRead& volume, const StrengthRead& strength,
+                                 units::MassConcentration residue);
+[[nodiscard]] spirit::Lot lot_of(units::Mass mass, const StrengthRead& strength,
+                                 units::MassConcentration residue);
+
 /// The true gravity of a wort before yeast, by hydrometer or refractometer.
 /// throws     InputError outside what wort/ takes
 [[nodiscard]] units::SpecificGravity wort_gravity(const GravityRead& read);

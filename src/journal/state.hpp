@@ -134,6 +134,8 @@ inline constexpr std::string_view topped_up = "topped up";
 struct OnWood {
   std::string in, species, toast;
   std::optional<int> staves;
+  std::optional<int> used_times{};
+  std::vector<StavesLaid> besides{};
 };
 /// What was last told to stand on the labels of a lot of bottles.
 struct OnLabel {

@@ -108,6 +108,10 @@ class Inventor {
       part(name, values.emplace_back());
     }
   }
+  template <class B>
+  void parts_if_any(const char* name, std::vector<B>& values, std::size_t most) {
+    parts(name, values, most);
+  }
   void words(const char* name, std::vector<std::string>& values, std::size_t most,
              std::size_t most_bytes) {
     values.clear();

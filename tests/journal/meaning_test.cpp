@@ -6,6 +6,7 @@
 #include "journal/book.hpp"
 #include "spirit/density.hpp"
 #include "spirit/hydrometer.hpp"
+#include "spirit/obscuration.hpp"
 #include "spirit/strength.hpp"
 #include "wort/attenuation.hpp"
 #include "wort/gravity.hpp"
@@ -24,6 +25,21 @@ TEST(Meaning, AStrengthIsTrueWhereTheGlassIs) {
       true_strength(warm).percent(),
       spirit::volume_strength(spirit::true_mass_fraction(warm.reading, warm.at)).percent());
   EXPECT_LT(true_strength(warm).percent(), 71.0);
+}
+
+// By mass or by volume, it is the lot that was made so: the glass had read it weaker.
+TEST(Meaning, WhatIsDissolvedIsTakenOffWhatTheGlassShows) {
+  const auto extract = units::MassConcentration::grams_per_litre(10.0);
+  const auto truly = units::VolumeStrength::percent(46.0);
+  const spirit::ObscuredLot made = spirit::obscured_lot(Volume::litres(3.0), truly, extract);
+  const StrengthRead shown = percent_at_20C(spirit::apparent_strength(made).percent());
+  EXPECT_LT(true_strength(shown).percent(), 44.5);
+  const spirit::Lot by_volume =
+      lot_of({Volume::litres(3.0), Temperature::celsius(20)}, shown, extract);
+  EXPECT_NEAR(spirit::pure_alcohol(by_volume).litres(), 3.0 * 0.46, 1e-7);
+  const spirit::Lot by_mass = lot_of(made.mass(), shown, extract);
+  EXPECT_NEAR(by_mass.ethanol.kilograms(), by_volume.ethanol.kilograms(), 1e-7);
+  EXPECT_NEAR(by_mass.water.kilograms(), by_volume.water.kilograms(), 1e-7);
 }
 
 TEST(Meaning, ALotReadWarmIsLessThanItsVolume) {
