@@ -285,7 +285,7 @@ Command follow_command() {
        {"--threads", "NUMBER", "to reckon on; all cores by default, the result is the same"},
        {"--why", "", "with --replay: models and what is left out"}},
       {R"(--kit examples/tern-8/kit.toml --charge "30 L @ 27 %vol" --head-loss "4.5 W/K" --hearts-end "60 %vol" --replay examples/tern-8/spirit_run.csv)",
-       "25 readings to 258 min: hearts end passed at 172 min, 9.06 L collected."},
+       "25 readings to 258 min: hearts end passed at 173 min, 9.06 L collected."},
       "Readings come in one at a time on standard input, as CSV with a head line or as JSON\n"
       "lines, of any instrument, late or out of order; for each a line of JSON goes out. A\n"
       "reading that does not fit is kept, not believed, and told with what was expected. A\n"

@@ -108,10 +108,15 @@ struct StaveStock {
   int count = 0;  ///< zero when as many as needed can be had
 };
 
+/// Classes of OIML R 44.
+enum class AlcoholmeterClass { one, two, three, uncertified };
+
 /// The yardsticks: half widths of the 80 % band of a reading.
 struct Instruments {
   units::TemperatureChange thermometer = units::TemperatureChange::kelvins(0.5);
   units::VolumeStrength alcoholmeter = units::VolumeStrength::percent(0.5);
+  AlcoholmeterClass alcoholmeter_class = AlcoholmeterClass::uncertified;
+  std::string certificate{};  ///< of the alcoholmeter, in the house's words; may be empty
 };
 
 /// Constants of the house that a batch is predicted with, each with its spread. The defaults

@@ -8,6 +8,7 @@
 #include "numeric/root.hpp"
 #include "plan/run_plan.hpp"
 #include "plan/still_parts.hpp"
+#include "plan/still_prior.hpp"
 #include "spirit/density.hpp"
 #include "spirit/reduction.hpp"
 #include "spirit/strength.hpp"
@@ -22,10 +23,6 @@ struct MadeUp {
 
 // The fill limit is a habit, not an edge: a charge a little over it is one charge.
 constexpr double hardly_over = 1.005;
-
-// Borders by volume when the recipe names none, of the charge (common practice, no source).
-constexpr double usual_foreshots = 0.005;
-constexpr double usual_heads_end = 0.025;
 
 // Feints and a share of the low wines, with the water that brings them to the wanted strength.
 MadeUp made_up(const spirit::Lot& feints, const spirit::Lot& low_wines, double share,
@@ -237,7 +234,7 @@ class SpiritRun {
   void cut() {
     const still::Run& run = plan_.one.run;
     const units::Volume charge = plan_.one.charge_volume;
-    const Border foreshots_end = step_.foreshots_end.value_or(charge * usual_foreshots);
+    const Border foreshots_end = step_.foreshots_end.value_or(charge * usual_foreshots_end);
     const Border heads_end = step_.heads_end.value_or(charge * usual_heads_end);
     const std::pair<const char*, const Border*> borders[] = {
         {"foreshots", &foreshots_end}, {"heads", &heads_end}, {"hearts", &step_.hearts_end}};

@@ -15,7 +15,12 @@ namespace {
 constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
 
 plan::RunAhead ahead_of(const journal::RunState& run) {
-  return {run.charge, run.kind == journal::RunKind::spirit, run.power, std::nullopt};
+  plan::RunAhead ahead;
+  ahead.charge = run.charge;
+  ahead.gentle = run.kind == journal::RunKind::spirit;
+  ahead.from_the_start = run.power;
+  ahead.charge_gauged = run.charge_known;
+  return ahead;
 }
 
 // The rules as text: two sets of one text are one set.
@@ -30,10 +35,43 @@ std::string border(const std::optional<still::Border>& border) {
 
 std::string made_of(const still::CutRules& rules, const std::string& kit_text,
                     const journal::RunState& run) {
-  return fmt::format("{} {} {} {} {} {} {}", run.charge.ethanol.kilograms(),
-                     run.charge.water.kilograms(), run.power ? run.power->watts() : -1.0,
+  return fmt::format("{} {} {} {} {} {} {} {} {}", run.charge.ethanol.kilograms(),
+                     run.charge.water.kilograms(), run.charge_known,
+                     run.power ? run.power->watts() : -1.0, border(rules.foreshots_end),
                      border(rules.heads_end), border(rules.hearts_end), border(rules.stop),
                      kit_text);
+}
+
+// What stands under the spout was collected too: as each jar was filled, with all before it.
+// Marks of the jars, so as warm as it ran. Ends at a jar that is missing or told out of turn.
+std::vector<journal::RunPoint> points_of(const journal::RunState& run) {
+  std::vector<journal::RunPoint> points = run.readings;
+  still::Reading full;
+  full.collected = units::Volume{};
+  int next = 1;
+  for (const auto& [number, jar] : run.jars) {
+    if (number != next++ || !jar.filled || !jar.as_filled) break;
+    const units::Duration at = since(jar.filled->at, run.told.at);
+    if (at < full.at || at > still::longest_run) break;
+    full.at = at;
+    full.collected = *full.collected + *jar.as_filled;
+    // Among the readings by its time, which leaves those in the order they have.
+    const auto later =
+        std::find_if(points.begin(), points.end(),
+                     [at](const journal::RunPoint& point) { return point.reading.at > at; });
+    points.insert(later, {*jar.filled, full});
+  }
+  return points;
+}
+
+// What the forecast takes for granted while the pot still heats up at more.
+std::optional<units::Power> turns_down_to(const still::Follower& follower) {
+  const still::RunSetting& plan = follower.prior().setting;
+  const still::Fire& fire = follower.fire();
+  if (!plan.to_the_boil || !fire.turns_down || fire.stopped_at) return std::nullopt;
+  const units::Power now = fire.steps.empty() ? *plan.to_the_boil : fire.steps.front().power;
+  if (!(plan.heating.power < now)) return std::nullopt;
+  return plan.heating.power;
 }
 
 }  // namespace
@@ -54,8 +92,9 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
 // Takes what is new; false when what was taken is no longer so.
 bool Followed::catch_up(Desk& desk, const journal::RunState& run,
                         const numeric::Executor& executor) const {
+  const std::vector<journal::RunPoint> points = points_of(run);
   std::map<journal::Id, const still::Reading*> fresh;
-  for (const journal::RunPoint& point : run.readings) {
+  for (const journal::RunPoint& point : points) {
     fresh.emplace(point.told.entry, &point.reading);
   }
   for (const Taken& taken : desk.taken) {
@@ -66,7 +105,7 @@ bool Followed::catch_up(Desk& desk, const journal::RunState& run,
   for (const wire::Refused& refused : desk.refused) {
     if (fresh.erase(refused.entry) == 0) return false;
   }
-  for (const journal::RunPoint& point : run.readings) {
+  for (const journal::RunPoint& point : points) {
     const journal::Id& entry = point.told.entry;
     if (!fresh.contains(entry)) continue;
     try {
@@ -101,6 +140,7 @@ void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& k
         desk.taken.begin(), desk.taken.end(),
         [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
     if (latest != desk.taken.end()) told.latest = latest->reading;
+    told.turns_down_to = turns_down_to(follower);
     told.now = follower.now();
     told.forecast = follower.forecast(executor);
     told.doubts = follower.doubts();

@@ -25,7 +25,8 @@ class Followed {
   explicit Followed(numeric::Executor executor, std::size_t members = 1000)
       : executor_(std::move(executor)), members_(members) {}
 
-  /// The run with all its readings. One run is followed by one caller at a time, others wait.
+  /// The run with all its readings and filled jars. One run is followed by one caller at a
+  /// time, others wait.
   ///
   /// kit_text   what `kit` was read from: another text begins the following anew
   /// run        its charge known

@@ -15,6 +15,8 @@ namespace {
 
 // Below this share of equally weighted members new ones are drawn.
 constexpr double too_few = 0.2;
+// And so often at most.
+constexpr int most_generations = 3;
 // Borders that fewer of the possible stills come to in their order contradict each other.
 constexpr double in_order_at_least = 0.01;
 // A run is computed down to this share of the least strength that is waited for, %vol at the
@@ -26,7 +28,11 @@ constexpr double least_asked = 0.3;
 
 Follower::Follower(StillPrior prior, CutRules rules, const vapour::BoilingCurve& curve,
                    std::uint64_t seed, std::size_t members, const numeric::Executor& executor)
-    : prior_(std::move(prior)), rules_(rules), curve_(curve), seed_(seed) {
+    : prior_(std::move(prior)),
+      rules_(rules),
+      curve_(curve),
+      seed_(seed),
+      before_(prior_.spread) {
   std::vector<base::Fault> faults = faults_of(rules_);
   if (members < 100 || members > 20000) {
     faults.push_back({"members", fmt::format("{}", members), "100 to 20000", "", 0, 0});
@@ -193,8 +199,15 @@ Update Follower::take_quietly(const Reading& reading, const numeric::Executor& e
     const double least = too_few * static_cast<double>(standings_.size());
     if (effective_size(weights_) < least) refit_instruments(executor);
     if (effective_size(weights_) < least) {
-      move(executor);
+      move(executor, most_generations);
       update.moved = true;
+    }
+    if (!figures.empty() && reconsider(executor)) {
+      update.moved = true;
+      update.doubts.clear();
+      for (std::size_t i = first; i < figures_.size(); ++i) {
+        if (const auto doubt = doubt_of(i)) update.doubts.push_back(*doubt);
+      }
     }
   } catch (...) {
     *this = std::move(kept);
@@ -235,6 +248,8 @@ std::vector<Doubt> Follower::doubts() const {
 
 std::vector<Learnt> Follower::constants() const {
   std::vector<Learnt> all;
+  const std::array<double, constant_count> before = deviations(before_),
+                                           now = deviations(prior_.spread);
   for (std::size_t c = 0; c < constant_count; ++c) {
     Learnt learnt;
     learnt.constant = static_cast<Constant>(c);
@@ -254,8 +269,9 @@ std::vector<Learnt> Follower::constants() const {
     learnt.value = at(mean);
     const double widened = c < run_constants ? sd * left_out_of[c] : sd;
     learnt.sd = std::abs(at(mean + 0.5 * widened) - at(mean - 0.5 * widened));
+    const double told = now[c] > 0.0 ? before[c] / now[c] : 1.0;
     learnt.before = at(0.0);
-    learnt.before_sd = std::abs(at(0.5) - at(-0.5));
+    learnt.before_sd = std::abs(at(0.5 * told) - at(-0.5 * told));
     all.push_back(learnt);
   }
   return all;

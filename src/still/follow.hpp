@@ -1,8 +1,9 @@
 // A run followed while it happens. Many possible stills, each with its whole run computed once;
 // a reading weighs them by how well they fit it, wherever in time it lies, so late and
 // out-of-order readings are as good as others. When the weights settle on a few, new ones are
-// drawn near those and weighed by all that was read. Static constants, no state noise: how the
-// real still's wandering is admitted stands in follow_likelihood.hpp.
+// drawn near those and weighed by all that was read. Readings that agree with each other and
+// not with the belief make it wider (follow_reconsider.cpp). Static constants, no state noise:
+// how the real still's wandering is admitted stands in follow_likelihood.hpp.
 //
 // A power read and heat off or on are known inputs: the runs are computed anew with them. A
 // still that such a fire no longer drives stands, and stays possible. Of the coolant nothing is
@@ -82,7 +83,11 @@ class Follower {
   void refit_instruments(const numeric::Executor& executor);
   void draw_instruments(std::size_t member, const std::vector<double>& count);
   void settle();
-  void move(const numeric::Executor& executor);
+  void move(const numeric::Executor& executor, int most_generations);
+  [[nodiscard]] bool agree_against_belief(const std::vector<bool>& doubted) const;
+  [[nodiscard]] double surprise() const;
+  bool reconsider(const numeric::Executor& executor);
+  void believe_wider(const numeric::Executor& executor);
   [[nodiscard]] std::vector<double> log_likelihoods() const;
   [[nodiscard]] std::optional<Doubt> doubt_of(std::size_t figure) const;
   using MomentOf = std::function<std::optional<Track::Moment>(const Track&)>;
@@ -96,6 +101,10 @@ class Follower {
   vapour::BoilingCurve curve_;
   std::uint64_t seed_;
   std::uint64_t drawn_ = 0;  ///< generations so far
+  StillSpread before_;       ///< as it was believed before the first reading
+  bool wider_ = false;       ///< believed wider since
+  /// What a wider belief was last asked about: figures doubted, and all of them.
+  std::size_t doubts_then_ = 0, figures_then_ = 0;
 
   std::vector<Standing> standings_;
   /// Prior over the density it was drawn from: what makes the run, and the instruments.

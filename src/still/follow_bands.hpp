@@ -27,8 +27,8 @@ inline constexpr double left_out = 1.15;
 /// The same of each constant that makes a run. What a charge holds is found by what came of it,
 /// and needs no widening; a pot's loss is told apart from the efficiency only by how long the
 /// warming took, and mains that wandered meanwhile shift every later reading alike.
-inline constexpr std::array<double, run_constants> left_out_of = {left_out, 1.3, left_out,
-                                                                  1.0,      1.0, left_out};
+inline constexpr std::array<double, run_constants> left_out_of = {
+    left_out, 1.3, left_out, 1.0, 1.0, left_out, left_out};
 
 /// Each value moved away from the sample's median by that factor.
 void widen(std::vector<Weighted>& sample, double factor);

@@ -188,6 +188,8 @@ Forecast Follower::forecast(const numeric::Executor& executor, std::size_t steps
     add(decision, of_volume ? 0.0 : wander_volume,
         [&rule](const Track& track) { return track.when(*rule); });
   };
+  add(Decision::first_drops, 0.0, [](const Track& track) { return track.first_drops(); });
+  by_rule(Decision::foreshots_end, rules_.foreshots_end);
   by_rule(Decision::heads_end, rules_.heads_end);
   if (rules_.tails_near) {
     add(Decision::tails_near, wander_volume,

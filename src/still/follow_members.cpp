@@ -11,10 +11,9 @@ namespace lynearm::still {
 namespace {
 
 // New members bring the effective share to the first of these at once, or to the second in two
-// turns and more, and so often at most.
+// turns and more.
 constexpr double enough_at_once = 0.25;
 constexpr double enough_later = 0.12;
-constexpr int most_generations = 3;
 // The proposal is fitted to tempered weights worth so many members, or this share of them.
 constexpr double fitted_to = 0.15;
 constexpr double fitted_to_members = 120.0;
@@ -182,7 +181,7 @@ std::vector<double> Follower::log_likelihoods() const {
   return logs;
 }
 
-void Follower::move(const numeric::Executor& executor) {
+void Follower::move(const numeric::Executor& executor, int most_generations) {
   const auto n = static_cast<double>(standings_.size());
   for (int generation = 0; generation < most_generations; ++generation) {
     const std::vector<double> logs = log_likelihoods();

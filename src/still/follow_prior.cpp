@@ -18,6 +18,7 @@ constexpr std::array<Named, constant_count> names = {{
     {"charge strength", "%vol", "charge_percent_vol"},
     {"charge volume", "L", "charge_L_20C"},
     {"held in coil and parrot", "mL", "hold_up_mL"},
+    {"charge at heat on", "°C", "charge_start_C"},
     {"pot thermometer shows", "K", "pot_thermometer_offset_K"},
     {"head thermometer shows", "K", "head_thermometer_offset_K"},
     {"hydrometer shows", "%vol", "hydrometer_offset_percent_vol"},
@@ -33,6 +34,8 @@ constexpr double nearly_dry = 0.05;
 // The most of a charge that may be alcohol, and of a vapour that may run back.
 constexpr double strongest = 0.96;
 constexpr double most_back = 0.9;
+// A charge is no ice, and no pot is filled near the boil, °C.
+constexpr double coldest_C = 0.5, warmest_C = 70.0;
 
 }  // namespace
 
@@ -49,6 +52,29 @@ std::string_view key(Constant constant) {
 PotFloor pot_floor(const StillPrior& prior) {
   if (prior.element_covered_above > units::Volume{}) return {prior.element_covered_above, true};
   return {spirit::volume(prior.charge.spirit) * nearly_dry, false};
+}
+
+StillSpread widened(const StillSpread& spread) {
+  StillSpread wide = spread;
+  wide.head_loss_log *= 2.0;
+  wide.pot_loss_log *= 2.0;
+  wide.efficiency_log = std::fmax(2.5 * spread.efficiency_log, 0.25);
+  wide.charge_strength_log *= 2.5;
+  wide.charge_volume_log *= 2.5;
+  wide.hold_up_log *= 2.0;
+  wide.charge_start_K = std::fmax(2.5 * spread.charge_start_K, 12.0);
+  wide.pot_thermometer_K *= 3.0;
+  wide.head_thermometer_K *= 3.0;
+  wide.hydrometer_percent *= 3.0;
+  wide.jar_percent *= 3.0;
+  return wide;
+}
+
+std::array<double, constant_count> deviations(const StillSpread& spread) {
+  return {spread.head_loss_log,       spread.pot_loss_log,      spread.efficiency_log,
+          spread.charge_strength_log, spread.charge_volume_log, spread.hold_up_log,
+          spread.charge_start_K,      spread.pot_thermometer_K, spread.head_thermometer_K,
+          spread.hydrometer_percent,  spread.jar_percent};
 }
 
 bool beyond_belief(const Standing& standing) {
@@ -82,6 +108,10 @@ PossibleStill possible_still(const StillPrior& prior, const Standing& standing) 
   const double volume = factor(Constant::charge_volume, sd.charge_volume_log);
   still.charge.spirit = spirit::lot(spirit::volume(prior.charge.spirit) * volume, strength);
   still.charge.extract = prior.charge.extract * volume;
+  const double stated_C = prior.charge.temperature.celsius();
+  still.charge.temperature = units::Temperature::celsius(
+      std::clamp(stated_C + sd.charge_start_K * of(standing, Constant::charge_start),
+                 std::fmin(coldest_C, stated_C), std::fmax(warmest_C, stated_C)));
   return still;
 }
 
@@ -101,6 +131,8 @@ double value_of(Constant constant, const StillPrior& prior, const Standing& stan
       return spirit::volume(still.charge.spirit).litres();
     case Constant::hold_up:
       return (still.setting.hold_up.condenser + still.setting.hold_up.parrot).millilitres();
+    case Constant::charge_start:
+      return still.charge.temperature.celsius();
     case Constant::pot_thermometer:
       return prior.spread.pot_thermometer_K * of(standing, constant);
     case Constant::head_thermometer:

@@ -1,6 +1,6 @@
 // What is believed of a still before a run: the kit's constants and the charge as the maker has
-// it, and how far each may be off. The constants of one possible still are ten standard normal
-// numbers; here they become settings.
+// it, and how far each may be off. The constants of one possible still are eleven standard
+// normal numbers; here they become settings.
 //
 // Losses, efficiency, charge and hold-up are off by a factor (lognormal), instruments by a
 // difference (normal), all independent of each other. Leaves out constants that change during a
@@ -24,13 +24,14 @@ enum class Constant {
   charge_strength,   ///< percent by volume
   charge_volume,     ///< litres at 20 °C
   hold_up,           ///< millilitres in coil and parrot together
+  charge_start,      ///< °C of the charge when the heat was lit
   pot_thermometer,   ///< K, shown less true
   head_thermometer,  ///< K, shown less true
   hydrometer,        ///< percent by volume, shown less true
   jar,               ///< percent, volume shown over true less one
 };
-inline constexpr std::size_t constant_count = 10;
-inline constexpr std::size_t run_constants = 6;  ///< of them, the first
+inline constexpr std::size_t constant_count = 11;
+inline constexpr std::size_t run_constants = 7;  ///< of them, the first
 
 /// "head loss", and its unit: "W/K".
 [[nodiscard]] std::string_view words(Constant constant);
@@ -39,7 +40,8 @@ inline constexpr std::size_t run_constants = 6;  ///< of them, the first
 [[nodiscard]] std::string_view key(Constant constant);
 
 /// Standard deviations: of a logarithm where the name says so. The defaults are our estimates
-/// of a kit that was described but never fitted, and of instruments as they are sold.
+/// of a still that was measured, of a charge gauged and its warmth read, and of instruments as
+/// they are sold. What a kit leaves open is for plan/still_prior.hpp.
 struct StillSpread {
   double head_loss_log = 0.30;
   double pot_loss_log = 0.30;
@@ -47,11 +49,20 @@ struct StillSpread {
   double charge_strength_log = 0.04;
   double charge_volume_log = 0.03;
   double hold_up_log = 0.30;
+  double charge_start_K = 1.5;
   double pot_thermometer_K = 0.5;
   double head_thermometer_K = 0.5;
   double hydrometer_percent = 0.3;
   double jar_percent = 0.5;
 };
+
+/// What is believed once readings that agree with each other do not agree with the kit: two to
+/// three times as wide (our estimate), the efficiency 0.25 at least and the charge's warmth at
+/// heat on 12 K, which sets the first drop of 20 L a quarter sooner or later.
+[[nodiscard]] StillSpread widened(const StillSpread& spread);
+
+/// The standard deviation of each constant, in the order of the constants.
+[[nodiscard]] std::array<double, constant_count> deviations(const StillSpread& spread);
 
 /// The kit and the charge at their medians.
 struct StillPrior {

@@ -27,6 +27,10 @@ bool out_of_order(const BorderPair& pair) {
 
 std::string_view words(Decision decision) {
   switch (decision) {
+    case Decision::first_drops:
+      return "first drops";
+    case Decision::foreshots_end:
+      return "foreshots end";
     case Decision::heads_end:
       return "heads end";
     case Decision::tails_near:
@@ -43,6 +47,10 @@ std::string_view words(Decision decision) {
 
 std::string_view key(Decision decision) {
   switch (decision) {
+    case Decision::first_drops:
+      return "first_drops";
+    case Decision::foreshots_end:
+      return "foreshots_end";
     case Decision::heads_end:
       return "heads_end";
     case Decision::tails_near:

@@ -14,15 +14,25 @@ namespace lynearm::still {
 
 /// Strengths and temperatures are true ones, of what runs then.
 struct CutRules {
-  std::optional<Border> heads_end;  ///< hearts begin
+  std::optional<Border> foreshots_end{};  ///< told; of it no order is asked
+  std::optional<Border> heads_end;        ///< hearts begin
   std::optional<units::Temperature> tails_near =
       units::Temperature::celsius(90.0);  ///< of the head: time to smell each jar
   std::optional<Border> hearts_end;
   std::optional<Border> stop;
 };
 
-/// The last is nobody's wish: liquid left in the pot falls to what must stay there.
-enum class Decision { heads_end, tails_near, hearts_end, stop, pot_low };
+/// The first comes of itself. The last is nobody's wish: liquid left in the pot falls to what
+/// must stay there.
+enum class Decision {
+  first_drops,
+  foreshots_end,
+  heads_end,
+  tails_near,
+  hearts_end,
+  stop,
+  pot_low
+};
 /// "hearts end", and for JSON "hearts_end".
 [[nodiscard]] std::string_view words(Decision decision);
 [[nodiscard]] std::string_view key(Decision decision);

@@ -183,4 +183,9 @@ std::optional<Track::Moment> Track::when(const Border& border) const {
   return when_head_rises_to(std::get<units::Temperature>(border).celsius());
 }
 
+std::optional<Track::Moment> Track::first_drops() const {
+  if (!ever_runs()) return std::nullopt;
+  return Moment{begin_s(), 0.0};
+}
+
 }  // namespace lynearm::still

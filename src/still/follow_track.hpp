@@ -49,6 +49,7 @@ class Track {
   [[nodiscard]] std::optional<Moment> when_collected(double mL) const;
 
   [[nodiscard]] std::optional<Moment> when(const Border& border) const;
+  [[nodiscard]] std::optional<Moment> first_drops() const;
   [[nodiscard]] std::optional<Moment> when_pot_falls_to(double kg) const;
 
   /// Whether anything ever comes over; if so, from the first drop to the last.

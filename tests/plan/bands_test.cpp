@@ -66,7 +66,8 @@ TEST(Bands, narrow_to_the_plan_when_every_constant_is_known) {
         &known.still.head_reflux_strip, &known.still.head_reflux_spirit}) {
     constant->half_width_80 = {};
   }
-  known.instruments = {{}, {}};
+  known.instruments.thermometer = {};
+  known.instruments.alcoholmeter = {};
   Recipe analysed = tern::recipe_8();
   for (BillLine& line : analysed.bill) line.analysis.extract = units::Share::percent(80.0);
   const Plan plan = make(analysed, known);

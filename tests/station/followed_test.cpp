@@ -4,7 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <map>
 #include <stdexcept>
+#include <utility>
 
 #include "recipe/read_pair.hpp"
 #include "station/demonstration.hpp"
@@ -20,6 +23,8 @@ class AFollowedRun : public testing::Test {
     pair = recipe::read_pair({batch.plan->recipe, "recipe"}, {kit_text, "kit"});
     run = batch.runs.back();
     run.readings.resize(5);
+    jars = std::move(run.jars);
+    run.jars.clear();
   }
   wire::RunForecast told(Followed& by) const {
     return by.of(pair.recipe, pair.kit, kit_text, run);
@@ -33,7 +38,14 @@ class AFollowedRun : public testing::Test {
   recipe::Pair pair;
   std::string kit_text;
   journal::RunState run;
+  std::map<int, journal::JarState> jars;  // of the whole run
 };
+
+double first_drops_min(const wire::RunForecast& told) {
+  const still::NextDecision& first = told.forecast.decisions.front();
+  EXPECT_EQ(first.decision, still::Decision::first_drops);
+  return first.at.value().median.minutes();
+}
 
 void expect_same(const wire::RunForecast& a, const wire::RunForecast& b) {
   EXPECT_EQ(a.readings, b.readings);
@@ -91,6 +103,56 @@ TEST_F(AFollowedRun, AnotherChargeBeginsItAnew) {
   (void)told(by);
   run.charge = run.charge * 0.9;
   expect_same(told(by), told_afresh());
+}
+
+TEST_F(AFollowedRun, HeatsUpAtThePowerToldAtItsStart) {
+  const auto gentle = units::Power::watts(1200.0);
+  journal::RunPoint read = run.readings.front();
+  run.readings.clear();
+  run.power.reset();
+  const double at_full_power = first_drops_min(told_afresh());
+  run.power = gentle;
+  const double as_begun = first_drops_min(told_afresh());
+  EXPECT_GT(as_begun, 1.3 * at_full_power);
+  // The same fire told as a reading.
+  run.power.reset();
+  read.reading = {};
+  read.reading.at = units::Duration::minutes(0.01);
+  read.reading.power = gentle;
+  run.readings = {read};
+  EXPECT_NEAR(as_begun, first_drops_min(told_afresh()), 0.02 * as_begun);
+}
+
+TEST_F(AFollowedRun, TellsThePowerItIsTakenToBeTurnedDownTo) {
+  run.readings.clear();
+  run.power.reset();
+  const wire::RunForecast full = told_afresh();
+  ASSERT_TRUE(full.turns_down_to);
+  EXPECT_LT(*full.turns_down_to, pair.kit.still.boiler.power);
+  run.power = *full.turns_down_to;
+  EXPECT_FALSE(told_afresh().turns_down_to);
+}
+
+TEST_F(AFollowedRun, AFilledJarTellsWhatCameOver) {
+  const std::size_t readings = run.readings.size();
+  const wire::RunForecast without = told_afresh();
+  run.jars = {{1, jars.at(1)}, {2, jars.at(2)}};
+  const wire::RunForecast with = told_afresh();
+  ASSERT_EQ(with.readings.size(), readings + 2);
+  EXPECT_EQ(std::count(with.readings.begin(), with.readings.end(), jars.at(2).filled->entry),
+            1);
+  EXPECT_NE(with.now.collected.median, without.now.collected.median);
+  // Its volume corrected, all from there on is another run.
+  Followed by = quick();
+  (void)told(by);
+  run.jars.at(1).as_filled = *jars.at(1).as_filled * 0.9;
+  expect_same(told(by), told_afresh());
+}
+
+TEST_F(AFollowedRun, AJarWithoutItsVolumeTellsNothingAndNoneAfterIt) {
+  run.jars = {{1, jars.at(1)}, {2, jars.at(2)}, {3, jars.at(3)}};
+  run.jars.at(2).as_filled.reset();
+  EXPECT_EQ(told_afresh().readings.size(), run.readings.size() + 1);
 }
 
 TEST_F(AFollowedRun, WhatTheFollowerRefusesIsToldAndKeepsNothingElseBack) {

@@ -76,6 +76,22 @@ TEST_F(AStation, AFermentWithoutPlanOrPitchIsRefusedInWords) {
   EXPECT_THROW((void)station.ferment(seen->house.batches.at(*other.batch)), base::InputError);
 }
 
+TEST_F(AStation, AChargeThatNobodyGaugedIsTakenToBeAsStrongAsPlanned) {
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(23.5);
+  book.tell(7 * day, begun);
+  keep_all();
+  const auto seen = station.seen();
+  const BatchState& batch = seen->house.batches.at(*book.batch);
+  ASSERT_FALSE(batch.runs.at(0).charge_known);
+  const wire::RunForecast told = station.forecast(batch, batch.runs.at(0));
+  const auto made = station.plan(batch.plan->recipe, batch.plan->kit, 0);
+  ASSERT_TRUE(told.charge_by_plan);
+  EXPECT_EQ(*told.charge_by_plan, made->plan.strip.one.charge_strength);
+  EXPECT_GE(told.forecast.by_time.size(), 2U);
+}
+
 // Counts the events of a subscription, and waits for the one that tells of `last`.
 class Listener {
  public:
