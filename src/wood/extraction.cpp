@@ -67,7 +67,7 @@ void accept(const char* field, double value, double low, double high, const char
 }
 
 void accept(const Wood& wood, const Rest& rest) {
-  accept("wood.surface", wood.surface.square_centimetres_per_litre(), 1.0, 2000.0, "cm²/L");
+  accept("wood.surface", wood.surface.square_centimetres_per_litre(), 0.01, 2000.0, "cm²/L");
   accept("wood.depth", wood.depth.millimetres(), 0.5, 60.0, "mm");
   accept("wood.richness", wood.richness, 0.05, 5.0, "");
   accept("wood.fill", wood.fill, 1.0, 10.0, "");

@@ -48,7 +48,7 @@ struct Rest {
 
 /// Extract after `time`, as a share of a new charred 200 L cask's gain in eight years.
 ///
-/// wood       surface 1 to 2000 cm²/L; depth 0.5 to 60 mm; richness 0.05 to 5; fill 1 to 10
+/// wood       surface 0.01 to 2000 cm²/L; depth 0.5 to 60 mm; richness 0.05 to 5; fill 1 to 10
 /// time       zero or more
 /// rest       0 to 40 °C, 20 to 80 %vol
 /// throws     InputError outside
