@@ -22,6 +22,7 @@ namespace lynearm::cli {
 [[nodiscard]] Command table_command();
 [[nodiscard]] Command wort_command();
 [[nodiscard]] Command serve_command();
+[[nodiscard]] Command sheet_command();
 [[nodiscard]] Command backup_command();
 [[nodiscard]] Command restore_command();
 [[nodiscard]] Command export_command();

@@ -61,8 +61,8 @@ Html classes_part(const Batch& batch) {
   const std::vector<plan::ClassFinding> all =
       plan::class_findings(batch.recipe, batch.kit, batch.plan);
   Table table_of{.caption = "",
-                 .columns = {{"Class", Align::left, 24},
-                             {"Text", Align::left, 22},
+                 .columns = {{"Class", Align::left, 23},
+                             {"Text", Align::left, 30},
                              {"This batch", Align::left}},
                  .rows = {}};
   for (const plan::Ruling ruling :

@@ -94,7 +94,7 @@ Html days_part(const Batch& batch) {
     i += count;
   }
   return heading("The days") + table(days) +
-         lines_to_write("What to do otherwise in the next batch", 8);
+         lines_to_write("What to do otherwise in the next batch", 6);
 }
 
 }  // namespace lynearm::sheet

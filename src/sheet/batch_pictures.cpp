@@ -1,34 +1,18 @@
 #include "sheet/batch_pictures.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <string>
 #include <vector>
 
 #include "sheet/batch_words.hpp"
-#include "sheet/chart.hpp"
+#include "sheet/run_chart.hpp"
 #include "sheet/stream.hpp"
-#include "spirit/strength.hpp"
 
 namespace lynearm::sheet {
 
 using units::System;
 
 namespace {
-
-double figure_of(units::Temperature t, System system) {
-  return system == System::us ? t.fahrenheit() : t.celsius();
-}
-
-double figure_of(units::Volume volume, System system) {
-  return system == System::us ? volume.us_gallons() : volume.litres();
-}
-
-double figure_of(units::VolumeStrength strength, System system) {
-  return system == System::us ? spirit::proof(spirit::mass_fraction(strength)).degrees()
-                              : strength.percent();
-}
 
 const char* words(mash::Phase phase) {
   switch (phase) {
@@ -61,31 +45,6 @@ std::vector<Range> phases(const mash::Course& course) {
     begin = i;
   }
   return ranges;
-}
-
-// The lines every run of the still has.
-Chart run_chart(const still::Run& run, System system) {
-  Chart chart;
-  chart.x = {"Collected", volume_unit(system), 0.0, {}};
-  chart.left = {"At the spout", strength_unit(system), 0.0, {}};
-  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
-  Series spout{.label = "spout", .points = {}};
-  Series head{.label = "head", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
-  Series pot{.label = "pot", .points = {}, .stroke = Stroke::dot, .on_right_axis = true};
-  for (const still::Point& point : run.points) {
-    const double x = figure_of(point.collected, system);
-    spout.points.push_back({x, figure_of(point.spout, system)});
-    head.points.push_back({x, figure_of(point.head_temperature, system)});
-    pot.points.push_back({x, figure_of(point.pot_temperature, system)});
-  }
-  chart.series = {std::move(spout), std::move(head), std::move(pot)};
-  return chart;
-}
-
-void add_cut(Chart& chart, const still::Fraction& cut, const char* name, System system) {
-  const double from = figure_of(cut.from.collected, system);
-  const double to = figure_of(cut.to.collected, system);
-  if (to > from) chart.ranges.push_back({from, to, name});
 }
 
 // The small losses of a stage as one, so that the picture stays readable: their sum is drawn,
@@ -134,7 +93,7 @@ Drawing mash_picture(const plan::MashPlan& mash, System system) {
   Chart chart;
   chart.description = "Planned temperature of the mash over its hours";
   chart.x = {"From the first heat", "h", 0.0, {}};
-  chart.left = {"Temperature", temperature_unit(system), {}, {}};
+  chart.left = temperature_axis(system);
   chart.plot_mm = 66.0;
   Series line{.label = "mash", .points = {}};
   for (const mash::CoursePoint& point : mash.course) {
@@ -150,7 +109,6 @@ Drawing ferment_picture(const plan::FermentPlan& ferment, System system) {
   chart.description = "Planned gravity and temperature of the ferment over its days";
   chart.x = {"From pitching", "d", 0.0, {}};
   chart.left = {"Gravity", "", {}, {}};
-  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
   chart.plot_mm = 48.0;
   Series gravity{.label = "gravity", .points = {}};
   Series warmth{
@@ -159,12 +117,15 @@ Drawing ferment_picture(const plan::FermentPlan& ferment, System system) {
     gravity.points.push_back({point.at.days(), point.gravity.ratio()});
     warmth.points.push_back({point.at.days(), figure_of(point.temperature, system)});
   }
+  std::vector<double> warmths;
+  for (const Point& point : warmth.points) warmths.push_back(point.y);
+  chart.right = temperature_axis(system, warmths);
   chart.series = {std::move(gravity), std::move(warmth)};
   return draw(chart);
 }
 
 Drawing strip_picture(const plan::StripPlan& strip, System system) {
-  Chart chart = run_chart(strip.one.run, system);
+  Chart chart = run_chart(strip.one.run.points, system);
   chart.description =
       "Planned strength and temperatures of one strip against what it has given";
   chart.plot_mm = 44.0;
@@ -172,7 +133,7 @@ Drawing strip_picture(const plan::StripPlan& strip, System system) {
 }
 
 Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
-  Chart chart = run_chart(spirit.one.run, system);
+  Chart chart = run_chart(spirit.one.run.points, system);
   chart.description =
       "Planned strength and temperatures of the spirit run against what it has given, with its "
       "cuts";
@@ -181,17 +142,7 @@ Drawing spirit_picture(const plan::SpiritPlan& spirit, System system) {
   add_cut(chart, spirit.heads, "heads", system);
   add_cut(chart, spirit.hearts, "hearts", system);
   add_cut(chart, spirit.tails, "tails", system);
-  const auto border = [&](const still::Point& at, const char* what) {
-    chart.borders.push_back(
-        {figure_of(at.collected, system),
-         fmt::format("{}: {} at the spout, head {}", what,
-                     units::print(at.spout, figure_of(at.spout, System::us),
-                                  system == System::us ? System::us : System::metric),
-                     units::print(at.head_temperature,
-                                  system == System::us ? System::us : System::metric))});
-  };
-  border(spirit.hearts.from, "hearts begin");
-  border(spirit.hearts.to, "hearts end");
+  add_hearts_borders(chart, spirit.hearts, system);
   return draw(chart);
 }
 

@@ -100,7 +100,12 @@ std::string temperature_unit(System system) { return system == System::us ? "°F
 FigureAndUnit apart(std::string_view printed) {
   const std::size_t space = printed.find(' ');
   if (space == std::string_view::npos) return {std::string(printed), {}};
-  return {std::string(printed.substr(0, space)), tight(printed.substr(space + 1))};
+  std::string unit = tight(printed.substr(space + 1));
+  // On paper a square is a square; "cm2" is what a keyboard has.
+  for (const std::string_view square : {"cm2", "in2"}) {
+    if (unit.starts_with(square)) unit.replace(2, 1, "²");
+  }
+  return {std::string(printed.substr(0, space)), std::move(unit)};
 }
 
 PlannedRow row_of(std::string name, const std::string& printed, const std::string& us,

@@ -21,7 +21,7 @@ header::after{content:"";display:block;border-top:.2mm solid #000;margin-top:3.2
 h2{font-size:14pt;font-weight:400;line-height:1.2;margin:7mm 0 2mm;break-after:avoid}
 h3{font-size:10.5pt;font-weight:700;margin:4mm 0 1mm;break-after:avoid}
 p{margin:0 0 2.2mm;orphans:2;widows:2;max-width:150mm}
-p.small{font-size:8.5pt;line-height:1.3}
+p.small{font-size:8.5pt;line-height:1.3;break-before:avoid}
 )css";
 
 constexpr std::string_view tables = R"css(
@@ -30,7 +30,7 @@ caption{text-align:left;font-style:italic;padding:0 0 1.2mm;break-after:avoid}
 thead{display:table-header-group}
 tr{break-inside:avoid}
 table.short{break-inside:avoid}
-.long::before{content:"";display:block;height:38mm;margin-bottom:-38mm;break-inside:avoid}
+.long::before{content:"";display:block;height:38mm;margin-bottom:-38mm;contain:size}
 tbody tr:last-child{break-before:avoid}
 thead th{border-top:.4mm solid #000;border-bottom:.2mm solid #000;font-weight:400;
  font-style:italic;vertical-align:bottom}
@@ -61,7 +61,7 @@ constexpr std::string_view parts = R"css(
  break-inside:avoid}
 .caution strong{display:block;letter-spacing:.03em}
 .caution p{margin:.4mm 0 0}
-ul.checks{list-style:none;margin:1.5mm 0 4mm;padding:0}
+ul.checks{list-style:none;margin:1.5mm 0 4mm;padding:0;break-inside:avoid}
 ul.checks li{position:relative;padding:.7mm 0 .7mm 7mm;break-inside:avoid}
 ul.checks li::before{content:"";position:absolute;left:0;top:1.1mm;width:3.6mm;height:3.6mm;
  border:.3mm solid #000}
@@ -98,8 +98,6 @@ figcaption{font-style:italic;font-size:9.5pt;margin-top:1.5mm;max-width:150mm}
 .record figcaption{font-size:8.8pt;margin-top:.8mm;max-width:none}
 .record .plan{font-size:10.5pt}
 .record .front p{font-size:10.5pt;margin:0 0 2.2mm}
-.record .front table{font-size:10pt}
-.record .front th,.record .front td{padding-top:1mm;padding-bottom:1mm}
 .record dl.facts{margin-bottom:3mm}
 .break{break-after:page}
 )css";
@@ -144,7 +142,12 @@ std::string paged(const Page& page) {
   css += fmt::format("@bottom-right{{content:counter(page) \" of \" counter(pages);{}}}}}\n",
                      type);
   css += "@page:first{@top-left{content:\"\"}}\n";
-  css += "@media print{body{padding:0;max-width:none}}\n";
+  // A heading wants room for its cautions and the beginning of what they are about: asked for
+  // by a box that cannot be broken and takes none.
+  css +=
+      "@media print{body{padding:0;max-width:none}\n"
+      "h2::before{content:\"\";display:block;contain:size;height:46mm;margin-bottom:-46mm}\n"
+      ".record h2::before{height:56mm;margin-bottom:-56mm}}\n";
   return css;
 }
 

@@ -9,8 +9,8 @@
 #include "sheet/axis.hpp"
 #include "sheet/batch_words.hpp"
 #include "sheet/page.hpp"
+#include "sheet/run_chart.hpp"
 #include "sheet/table.hpp"
-#include "spirit/strength.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -20,13 +20,6 @@ using units::System;
 constexpr double width_mm = 170.0, left_mm = 16.0, right_mm = 4.0, plot_mm = 62.0;
 constexpr double top_mm = 29.0, between_mm = 9.0, foot_mm = 12.0, letter_mm = 3.0;
 constexpr double mark_mm = 1.1;
-
-double figure_of(units::Temperature t, System system) {
-  return system == System::us ? t.fahrenheit() : t.celsius();
-}
-double figure_of(units::VolumeStrength s, System system) {
-  return system == System::us ? spirit::proof(spirit::mass_fraction(s)).degrees() : s.percent();
-}
 
 // A reading of one plot.
 struct Mark {

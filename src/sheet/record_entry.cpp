@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "sheet/record_words.hpp"
+#include "sheet/wood_words.hpp"
 #include "still/reading.hpp"
 
 namespace lynearm::sheet {
@@ -127,7 +128,8 @@ struct Says {
         .add("collected", read.collected, system)
         .add("power", read.power, system)
         .add("coolant in", read.coolant_in, system)
-        .add("out", read.coolant_out, system);
+        .add("coolant out", read.coolant_out, system)
+        .add("coolant", read.coolant_flow, system);
     if (read.event) line.add(std::string(still::word(*read.event)));
     return line.add(read.note).text();
   }
@@ -169,13 +171,18 @@ struct Says {
     line.add(b.name).add(cell(b.water, system) + " of water");
     if (b.volume) line.add(shown(*b.volume, system));
     if (b.strength) line.add(shown(*b.strength, system));
+    if (b.residue) {
+      line.add(fmt::format("{:.1f} g/L left on drying", b.residue->grams_per_litre()));
+    }
     return line.text();
   }
   std::string operator()(const journal::WoodFilled& b) const {
     Line line;
     line.add(cell(b.part.volume, system)).add(b.in);
     if (b.staves) line.add(count_of(*b.staves, "stave", "staves"));
-    return line.add(b.species).add(b.toast).text();
+    line.add(b.species).add(b.toast).add(used_before(b.used_times));
+    for (const journal::StavesLaid& one : b.besides) line.add("with " + staves_words(one));
+    return line.text();
   }
   std::string operator()(const journal::WoodSampled& b) const {
     return Line{}

@@ -149,7 +149,7 @@ Html record_figures(const Record& record) {
                             principal(figure, planned, record.system), std::move(measured),
                             std::move(more)});
   }
-  return table(figures);
+  return in_halves(std::move(figures));
 }
 
 }  // namespace lynearm::sheet

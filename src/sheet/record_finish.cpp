@@ -2,11 +2,10 @@
 // wood, what was bottled.
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "sheet/batch_parts.hpp"
 #include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
+#include "sheet/wood_words.hpp"
 #include "wood/extraction.hpp"
 
 namespace lynearm::sheet {
@@ -71,28 +70,18 @@ Html samples(const Record& record) {
   return taken.rows.empty() ? Html{} : table(taken);
 }
 
-// What was poured after, onto wood of this batch, or told by it of another's.
+// What was poured after.
 Html topped(const Record& record) {
-  const journal::HouseState& house = record.from.house;
-  const auto here = all_of<journal::WoodTopped>(record);
   Table rows{.caption = "Topped up",
              .columns = {{"Lot", Align::left},
                          {"poured in", Align::right},
                          {"of", Align::left, 26},
                          {"when, by whom", Align::left, 24}},
              .rows = {}};
-  for (const LotState& lot : house.lots) {
-    for (const journal::LotUse& use : lot.uses) {
-      if (use.where != journal::topped_up) continue;
-      const bool told_here = std::any_of(here.begin(), here.end(), [&](const auto& one) {
-        return one.standing->id == use.told.entry;
-      });
-      if (lot.batch != record.batch.id && !told_here) continue;
-      const std::vector<Poured> from = poured_by(house, use.told.entry);
-      rows.rows.push_back({lot.label, lot_words(use.lot * -1.0, record.system),
-                           from.empty() ? std::string(no_figure) : from.front().from->label,
-                           told(record, use.told)});
-    }
+  for (const Topping& one : toppings(record)) {
+    rows.rows.push_back({one.lot->label, lot_words(one.use->lot * -1.0, record.system),
+                         one.from == nullptr ? std::string(no_figure) : one.from->label,
+                         told(record, one.use->told)});
   }
   return rows.rows.empty() ? Html{} : table(rows);
 }
@@ -101,6 +90,8 @@ std::string wood_words(const journal::WoodFilled& body) {
   std::string text = body.staves ? count_of(*body.staves, "stave", "staves") : body.in;
   if (!body.species.empty()) text += ", " + body.species;
   if (!body.toast.empty()) text += ", " + body.toast;
+  if (const std::string used = used_before(body.used_times); !used.empty()) text += ", " + used;
+  for (const journal::StavesLaid& one : body.besides) text += "; with " + staves_words(one);
   return text;
 }
 

@@ -146,6 +146,24 @@ std::vector<Poured> poured_by(const journal::HouseState& house, const journal::I
   return all;
 }
 
+std::vector<Topping> toppings(const Record& record) {
+  const journal::HouseState& house = record.from.house;
+  const auto here = all_of<journal::WoodTopped>(record);
+  std::vector<Topping> all;
+  for (const LotState& lot : house.lots) {
+    for (const LotUse& use : lot.uses) {
+      if (use.where != journal::topped_up) continue;
+      const bool told_here = std::any_of(here.begin(), here.end(), [&](const auto& one) {
+        return one.standing->id == use.told.entry;
+      });
+      if (lot.batch != record.batch.id && !told_here) continue;
+      const std::vector<Poured> from = poured_by(house, use.told.entry);
+      all.push_back({&lot, &use, from.empty() ? nullptr : from.front().from});
+    }
+  }
+  return all;
+}
+
 bool mixed(const journal::HouseState& house, const LotState& lot) {
   if (lot.name.kind != LotKind::spirit) return false;
   const std::vector<Poured> parts = poured_by(house, lot.name.entry);

@@ -21,6 +21,15 @@ struct Poured {
 [[nodiscard]] std::vector<Poured> poured_by(const journal::HouseState& house,
                                             const journal::Id& entry);
 
+/// Spirit poured onto a lot that lies on wood.
+struct Topping {
+  const journal::LotState* lot = nullptr;
+  const journal::LotUse* use = nullptr;     ///< of that lot, below nothing
+  const journal::LotState* from = nullptr;  ///< null where that is not known
+};
+/// Onto wood of this batch, or told by it of another's.
+[[nodiscard]] std::vector<Topping> toppings(const Record& record);
+
 /// Whether it was poured together, so that its `made` is a reckoned sum.
 [[nodiscard]] bool mixed(const journal::HouseState& house, const journal::LotState& lot);
 /// As it was gauged when it was made; nothing where it was not gauged then.

@@ -1,9 +1,11 @@
-// The first page of a record: what the batch was, and what came of it.
+// The front of a record: what the batch was, what came of it, and the stream of its alcohol,
+// which goes on to the next page where it is tall.
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "sheet/record_parts.hpp"
+#include "sheet/record_stream.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -122,13 +124,20 @@ Html dates(const Record& record) {
 
 Html record_front(const Record& record) {
   Html front = framed(law_of_a_record);
-  if (!record.batch.remark.empty()) front += paragraph(record.batch.remark);
+  std::string remark = record.batch.remark;
   if (record.batch.invented) {
-    front += paragraph("Invented: a demonstration. Nobody made this spirit.");
+    remark +=
+        fmt::format("{}A demonstration: nobody made this spirit.", remark.empty() ? "" : " ");
   }
+  if (!remark.empty()) front += paragraph(remark);
   front += dates(record);
   front += subheading("What came of it") + paragraph(outcome(record));
   front += subheading("Planned and measured") + record_figures(record);
+  if (const auto stream = record_stream_picture(record)) {
+    front += figure(*stream,
+                    "Pure alcohol at 20 °C, to scale. Grey: measured. White, with a dashed "
+                    "edge: as planned from what is measured. Each step by itself: see Ledger.");
+  }
   Writer out;
   out.open("div", {{"class", "front"}}).html(front).close();
   return out.finish();

@@ -4,7 +4,10 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
+#include <utility>
 
+#include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 #include "units/restate.hpp"
 
@@ -17,6 +20,15 @@ std::string planned_at(const Record& record, const std::string& step) {
   const auto at = std::find_if(steps.begin(), steps.end(),
                                [&](const plan::Step& one) { return one.what == step; });
   return at == steps.end() ? std::string(no_figure) : tight(plan::clock(at->start));
+}
+
+// Often the time alone was wrong. Seconds only where the minute would look the same.
+std::pair<std::string, std::string> both_times(const Record& record, journal::Moment first,
+                                               journal::Moment then) {
+  std::pair<std::string, std::string> fine{when_to_the_second(record, first),
+                                           when_to_the_second(record, then)};
+  const std::pair<std::string, std::string> plain{when(record, first), when(record, then)};
+  return plain.first == plain.second && fine.first != fine.second ? fine : plain;
 }
 
 struct Row {
@@ -67,6 +79,21 @@ Html record_steps(const Record& record) {
     if (lot.name.kind == journal::LotKind::spirit) put(lot.told, "Made: " + lot.label, none);
     if (lot.bottles) put(lot.told, "Bottled: " + lot.label, none);
   }
+  for (const Topping& one : toppings(record)) {
+    std::string what = "Topped up: " + one.lot->label;
+    const std::string much = in_the_glass(spirit::volume(one.use->lot * -1.0), record.system);
+    what += one.from == nullptr ? fmt::format(", with {}", much)
+                                : fmt::format(", with {} of {}", much, one.from->label);
+    put(one.use->told, std::move(what), none);
+  }
+  for (const auto& [standing, body] : all_of<journal::Labelled>(record)) {
+    if (journal::lot_named(record.from.house, body->lot) == nullptr) continue;
+    std::string what = "Labelled: " + label_of(record, body->lot);
+    if (!body->name.empty()) what += fmt::format(", as {}", body->name);
+    what += fmt::format(", {} stated", cell(body->strength, record.system));
+    if (!body->names_class.empty()) what += ", " + body->names_class;
+    put(told_of(*standing), std::move(what), none);
+  }
   for (const journal::AirState& air : batch.airs) {
     put(air.told,
         air.air.pressure
@@ -114,11 +141,14 @@ Html record_corrections(const Record& record) {
   for (const journal::Entry* entry : corrections) {
     const auto of = by_id.find(*entry->corrects);
     std::string first = "an entry that is not here";
+    std::string at;
+    std::string was_at;
     if (of != by_id.end()) {
       const journal::Entry& was = *of->second;
-      first = fmt::format("{} ({}{}{})", in_words(was, record.system),
-                          when(record, journal::happened(was)), was.who.empty() ? "" : ", ",
-                          was.who);
+      std::tie(was_at, at) =
+          both_times(record, journal::happened(was), journal::happened(*entry));
+      first = fmt::format("{} ({}{}{})", in_words(was, record.system), was_at,
+                          was.who.empty() ? "" : ", ", was.who);
     }
     std::string then;
     if (const auto* struck = std::get_if<journal::Struck>(&entry->body)) {
@@ -126,12 +156,7 @@ Html record_corrections(const Record& record) {
                                     : fmt::format("struck out: {}", struck->reason);
     } else {
       then = in_words(*entry, record.system);
-      // Often the time alone was wrong.
-      if (of != by_id.end()) {
-        const std::string at = when(record, journal::happened(*entry));
-        if (at != when(record, journal::happened(*of->second)))
-          then += fmt::format(" ({})", at);
-      }
+      if (at != was_at) then += fmt::format(" ({})", at);
     }
     if (idle(entry->id)) then += " (without effect)";
     std::string made =

@@ -81,7 +81,12 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
     const bool never_in = stage.stage == "Mash" || stage.stage == "Ferment";
     const bool never_out = stage.stage == "Mash";
     std::string by = none;
-    if (found.out) {
+    // Of a batch in hand the rest may still lie on wood, or wait for bottles.
+    const bool may_come =
+        !record.batch.closed && (stage.stage == "Wood" || stage.stage == "Bottle");
+    if (found.out && may_come) {
+      by = "so far";
+    } else if (found.out) {
       const units::Volume more = *found.out - stage.out;
       by = fmt::format("{}{}", more > units::Volume{} ? "+" : "", amount(more, system));
     }
@@ -106,11 +111,11 @@ Html steps(const Record& record, const journal::BatchAccount& account) {
   if (account.steps.empty()) return {};
   const units::System system = record.system;
   Table gaps{.caption = fmt::format("Step by step as measured, {}", volume_unit(system)),
-             .columns = {{"Step", Align::left},
-                         {"in", Align::right},
-                         {"out", Align::right},
-                         {"gone, with a name", Align::left, 30},
-                         {"unaccounted for", Align::right},
+             .columns = {{"Step", Align::left, 16},
+                         {"in", Align::right, 12},
+                         {"out", Align::right, 12},
+                         {"gone, with a name", Align::left},
+                         {"unaccounted for", Align::right, 13},
                          {"", Align::left, 17}},
              .rows = {}};
   journal::PureVolume all;

@@ -83,7 +83,7 @@ Html readings(const Record& record) {
                    [](const Row& a, const Row& b) { return a.at < b.at; });
   Table read{
       .caption = "Temperatures, water, checks",
-      .columns = {{"When", Align::left, 30}, {"what", Align::left}, {"by", Align::left, 28}},
+      .columns = {{"When", Align::left, 28}, {"what", Align::left}, {"by", Align::left, 31}},
       .rows = {}};
   for (Row& row : rows) read.rows.push_back(std::move(row.cells));
   const std::string not_all = thin_words(thin);

@@ -11,7 +11,7 @@ namespace lynearm::sheet {
                          Html (*part)(const Batch&), const char* name, const Html& more = {});
 // What was told of the kit while the batch was made.
 [[nodiscard]] Html record_kit(const Record& record);
-// record_front.cpp: one page, what it was and what came of it.
+// record_front.cpp: what it was, what came of it, and the stream of its alcohol.
 [[nodiscard]] Html record_front(const Record& record);
 // record_figures.cpp: planned and measured.
 [[nodiscard]] Html record_figures(const Record& record);

@@ -4,7 +4,7 @@
 
 #include "sheet/record_thin.hpp"
 #include "sheet/record_words.hpp"
-#include "spirit/strength.hpp"
+#include "sheet/run_chart.hpp"
 
 namespace lynearm::sheet {
 
@@ -12,24 +12,7 @@ using units::System;
 
 namespace {
 
-double figure_of(units::Temperature t, System system) {
-  return system == System::us ? t.fahrenheit() : t.celsius();
-}
-double figure_of(units::Volume volume, System system) {
-  return system == System::us ? volume.us_gallons() : volume.litres();
-}
-double figure_of(units::VolumeStrength strength, System system) {
-  return system == System::us ? spirit::proof(spirit::mass_fraction(strength)).degrees()
-                              : strength.percent();
-}
-
 constexpr std::array<Sign, 4> signs = {Sign::ring, Sign::cross, Sign::square, Sign::triangle};
-
-void add_cut(Chart& chart, const still::Fraction& cut, const char* name, System system) {
-  const double from = figure_of(cut.from.collected, system);
-  const double to = figure_of(cut.to.collected, system);
-  if (to > from) chart.ranges.push_back({from, to, name});
-}
 
 }  // namespace
 
@@ -65,7 +48,7 @@ Drawing mash_record(const plan::MashPlan& mash, const journal::MashState& read,
   Chart chart;
   chart.description = "Temperature of the mash, planned and read";
   chart.x = {"From the first heat, as planned", "h", 0.0, {}};
-  chart.left = {"Temperature", temperature_unit(system), {}, {}};
+  chart.left = temperature_axis(system);
   chart.plot_mm = 48.0;
   Series line{.label = "planned", .points = {}};
   for (const mash::CoursePoint& point : mash.course) {
@@ -88,7 +71,6 @@ Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentS
   chart.description = "Gravity and temperature of the ferment, planned and read";
   chart.x = {"From pitching", "d", 0.0, {}};
   chart.left = {"Gravity", "", {}, {}};
-  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
   chart.plot_mm = 48.0;
   Series gravity{.label = "gravity, planned", .points = {}};
   Series warmth{.label = "temperature, planned",
@@ -99,7 +81,6 @@ Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentS
     gravity.points.push_back({point.at.days(), point.gravity.ratio()});
     warmth.points.push_back({point.at.days(), figure_of(point.temperature, system)});
   }
-  chart.series = {std::move(gravity), std::move(warmth)};
   Marks gravities;
   Marks warmths{.points = {}, .sign = Sign::cross, .on_right_axis = true};
   const journal::Moment nought = read.pitch->told.at;
@@ -113,6 +94,12 @@ Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentS
       warmths.points.push_back({days, figure_of(*point.temperature, system)});
     }
   }
+  std::vector<double> all;
+  for (const auto* points : {&warmth.points, &warmths.points}) {
+    for (const Point& point : *points) all.push_back(point.y);
+  }
+  chart.right = temperature_axis(system, all);
+  chart.series = {std::move(gravity), std::move(warmth)};
   chart.marks = {std::move(gravities), std::move(warmths)};
   return draw(chart);
 }
@@ -120,21 +107,9 @@ Drawing ferment_record(const plan::FermentPlan& ferment, const journal::FermentS
 Drawing run_record(const plan::RunPlan& planned,
                    const std::vector<const journal::RunState*>& runs,
                    const plan::SpiritPlan* cuts, System system) {
-  Chart chart;
+  Chart chart = run_chart(planned.run.points, system, ", planned", false);
   chart.description = "Strength at the spout and temperature in the head, planned and read";
-  chart.x = {"Collected", volume_unit(system), 0.0, {}};
-  chart.left = {"At the spout", strength_unit(system), 0.0, {}};
-  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
   chart.plot_mm = 44.0;
-  Series spout{.label = "spout, planned", .points = {}};
-  Series head{
-      .label = "head, planned", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
-  for (const still::Point& point : planned.run.points) {
-    const double x = figure_of(point.collected, system);
-    spout.points.push_back({x, figure_of(point.spout, system)});
-    head.points.push_back({x, figure_of(point.head_temperature, system)});
-  }
-  chart.series = {std::move(spout), std::move(head)};
   if (cuts != nullptr) {
     add_cut(chart, cuts->foreshots, "foreshots", system);
     add_cut(chart, cuts->heads, "heads", system);

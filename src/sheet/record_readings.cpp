@@ -36,6 +36,11 @@ std::string said(const journal::RunPoint& point, units::System system) {
   const auto say = [&](const std::string& more) { text += (text.empty() ? "" : "; ") + more; };
   const still::Reading& one = point.reading;
   if (one.power) say("heat " + cell(*one.power, system));
+  std::vector<std::string> coolant;
+  if (one.coolant_in) coolant.push_back(cell(*one.coolant_in, system) + " in");
+  if (one.coolant_out) coolant.push_back(cell(*one.coolant_out, system) + " out");
+  if (one.coolant_flow) coolant.push_back(cell(*one.coolant_flow, system));
+  if (!coolant.empty()) say(fmt::format("coolant {}", fmt::join(coolant, ", ")));
   if (one.event) say(*one.event == still::Event::stopped ? "heat off" : "heat on again");
   if (!one.note.empty()) say(one.note);
   if (point.told.corrections > 0) say("corrected");

@@ -49,7 +49,7 @@ std::string record_sheet(const Recorded& recorded, Paper paper) {
                       recorded.system,
                       journal::standings(recorded.entries)};
   const journal::BatchState& batch = recorded.batch;
-  Html body = record_front(record) + page_break();
+  Html body = record_front(record);
   body += record_steps(record) + record_kit(record);
   body += mashed(batch) ? record_mash(record)
                         : ahead(record, {Stage::mash_bill, Stage::mash}, mash_and_wort, "Mash");

@@ -23,7 +23,7 @@ constexpr std::array<std::string_view, 12> months = {
 
 // Year, month, day and the hour, by the record's clock.
 struct Civil {
-  std::string year, day, hour;
+  std::string year, day, hour, second;
   std::string_view month;
 };
 
@@ -48,7 +48,7 @@ Civil civil(const Record& record, Moment at) {
   const auto month =
       static_cast<std::size_t>(text[5] - '0') * 10 + static_cast<std::size_t>(text[6] - '0');
   return {text.substr(0, 4), text[8] == '0' ? text.substr(9, 1) : text.substr(8, 2),
-          text.substr(11, 5), months.at(month - 1)};
+          text.substr(11, 5), text.substr(17, 2), months.at(month - 1)};
 }
 
 }  // namespace
@@ -56,6 +56,10 @@ Civil civil(const Record& record, Moment at) {
 std::string when(const Record& record, Moment at) {
   const Civil c = civil(record, at);
   return tight(fmt::format("{} {} {}", c.day, c.month.substr(0, 3), c.hour));
+}
+
+std::string when_to_the_second(const Record& record, Moment at) {
+  return fmt::format("{}:{}", when(record, at), civil(record, at).second);
 }
 
 std::string day(const Record& record, Moment at) {
@@ -187,7 +191,7 @@ Html met_table(std::string caption, const std::vector<Met>& rows) {
   Table made{.caption = std::move(caption),
              .columns = {{"", Align::left, 28},
                          {"planned", Align::right, 21},
-                         {"measured", Align::right, 25},
+                         {"measured", Align::right, 20},
                          {"when, by whom", Align::left}},
              .rows = {}};
   for (const Met& row : rows) {

@@ -26,6 +26,8 @@ struct Record {
 
 /// "7 Oct 11:05", by the record's clock.
 [[nodiscard]] std::string when(const Record& record, journal::Moment at);
+/// "7 Oct 11:05:40": where two times differ by less than `when` tells.
+[[nodiscard]] std::string when_to_the_second(const Record& record, journal::Moment at);
 /// "7 October 2026".
 [[nodiscard]] std::string day(const Record& record, journal::Moment at);
 /// "11:05".

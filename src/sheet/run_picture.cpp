@@ -7,7 +7,7 @@
 
 #include "base/error.hpp"
 #include "sheet/batch_words.hpp"
-#include "sheet/chart.hpp"
+#include "sheet/run_chart.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::sheet {
@@ -19,54 +19,20 @@ constexpr double margin_mm = 4.0;
 constexpr double title_mm = 4.2;
 constexpr double between_mm = 6.0;
 
-double figure_of(units::Temperature t, System system) {
-  return system == System::us ? t.fahrenheit() : t.celsius();
-}
-double figure_of(units::Volume volume, System system) {
-  return system == System::us ? volume.us_gallons() : volume.litres();
-}
-double figure_of(units::VolumeStrength strength, System system) {
-  return system == System::us ? spirit::proof(spirit::mass_fraction(strength)).degrees()
-                              : strength.percent();
-}
-
-void add_cuts(Chart& chart, const still::ToldRun& told, System system, bool with_borders) {
+void add_cuts(Chart& chart, const still::ToldRun& told, System system) {
   if (!told.cuts) return;
-  const System one = system == System::us ? System::us : System::metric;
   for (const still::Part& part : told.parts) {
-    const double from = figure_of(part.fraction.from.collected, system);
-    const double to = figure_of(part.fraction.to.collected, system);
-    if (to > from) chart.ranges.push_back({from, to, part.name});
+    add_cut(chart, part.fraction, part.name, system);
   }
-  if (!with_borders) return;
-  const auto border = [&](const still::Point& at, const char* what) {
-    chart.borders.push_back(
-        {figure_of(at.collected, system),
-         fmt::format("{}: {} at the spout, head {}", what,
-                     units::print(at.spout, figure_of(at.spout, System::us), one),
-                     units::print(at.head_temperature, one))});
-  };
-  border(told.cuts->hearts.from, "hearts begin");
-  border(told.cuts->hearts.to, "hearts end");
 }
 
 Chart strengths(const still::ToldRun& told, System system) {
-  Chart chart;
+  std::vector<still::Point> points;
+  for (const still::Step& step : told.curve) points.push_back(step.point);
+  Chart chart = run_chart(points, system);
   chart.description = "Strength and temperatures of a run against what it has given";
-  chart.x = {"Collected", volume_unit(system), 0.0, {}};
-  chart.left = {"At the spout", strength_unit(system), 0.0, {}};
-  chart.right = Axis{"Temperature", temperature_unit(system), {}, {}};
-  Series spout{.label = "spout", .points = {}};
-  Series head{.label = "head", .points = {}, .stroke = Stroke::dash, .on_right_axis = true};
-  Series pot{.label = "pot", .points = {}, .stroke = Stroke::dot, .on_right_axis = true};
-  for (const still::Step& step : told.curve) {
-    const double x = figure_of(step.point.collected, system);
-    spout.points.push_back({x, figure_of(step.point.spout, system)});
-    head.points.push_back({x, figure_of(step.point.head_temperature, system)});
-    pot.points.push_back({x, figure_of(step.point.pot_temperature, system)});
-  }
-  chart.series = {std::move(spout), std::move(head), std::move(pot)};
-  add_cuts(chart, told, system, true);
+  add_cuts(chart, told, system);
+  if (told.cuts) add_hearts_borders(chart, told.cuts->hearts, system);
   return chart;
 }
 
@@ -94,7 +60,7 @@ Chart recovered(const still::ToldRun& told, System system) {
     late.points.push_back({x, percent(step.came.late_g, charged.late_g)});
   }
   chart.series = {std::move(alcohol), std::move(early), std::move(middle), std::move(late)};
-  add_cuts(chart, told, system, false);
+  add_cuts(chart, told, system);
   return chart;
 }
 

@@ -9,6 +9,8 @@ namespace lynearm::sheet {
 namespace {
 
 constexpr std::string_view still_ours = "#d2d2d2";  // in the band, or kept
+constexpr std::string_view expected = "#fff";       // planned, among what was measured
+constexpr std::string_view dashes = "0.9 0.7";
 constexpr double edge_mm = 0.18;
 constexpr double bend_mm = StreamLayout::bend_mm;
 
@@ -20,9 +22,10 @@ class Picture {
 
  private:
   void add(const Label& label);
-  void shape(const Path& path, std::string_view fill);
-  void line(const Path& path, double width = edge_mm);
+  void shape(const Path& path, std::string_view fill, bool planned = false);
+  void line(const Path& path, double width = edge_mm, bool planned = false);
   void band();
+  void band(double from, double to, bool planned);
   void branch(const Branch& branch);
   void hair(const Branch& branch);
   void fall(const Branch& branch);
@@ -43,30 +46,62 @@ void Picture::add(const Label& label) {
   labels_.push_back(moved);
 }
 
-void Picture::shape(const Path& path, std::string_view fill) {
-  out_.leaf(
-      "path",
-      {{"d", path.data()}, {"fill", fill}, {"stroke", "#000"}, {"stroke-width", edge_mm}});
+void Picture::shape(const Path& path, std::string_view fill, bool planned) {
+  Attributes attributes = {{"d", path.data()},
+                           {"fill", planned ? expected : fill},
+                           {"stroke", "#000"},
+                           {"stroke-width", edge_mm}};
+  if (planned) attributes.emplace_back("stroke-dasharray", dashes);
+  out_.leaf("path", attributes);
 }
 
-void Picture::line(const Path& path, double width) {
-  out_.leaf(
-      "path",
-      {{"d", path.data()}, {"fill", "none"}, {"stroke", "#000"}, {"stroke-width", width}});
+void Picture::line(const Path& path, double width, bool planned) {
+  Attributes attributes = {
+      {"d", path.data()}, {"fill", "none"}, {"stroke", "#000"}, {"stroke-width", width}};
+  if (planned) attributes.emplace_back("stroke-dasharray", dashes);
+  out_.leaf("path", attributes);
 }
 
+// Stages of one kind that follow each other are one piece of the band.
 void Picture::band() {
+  const auto& heads = layout_.heads;
+  double from = layout_.start;
+  for (std::size_t h = 0; h < heads.size(); ++h) {
+    const bool last = h + 1 == heads.size();
+    if (!last && heads[h + 1].planned == heads[h].planned) continue;
+    const double to = last ? layout_.end : std::clamp(heads[h + 1].left, from, layout_.end);
+    if (to > from) band(from, to, heads[h].planned);
+    from = to;
+  }
+}
+
+void Picture::band(double from, double to, bool planned) {
+  const auto edge = [&](const std::vector<Step>& steps) {
+    std::vector<std::pair<double, double>> points;
+    double y = steps.front().before;
+    for (const Step& step : steps) {
+      if (step.x <= from) {
+        y = step.y;
+        continue;
+      }
+      if (points.empty()) points.emplace_back(from, y);
+      if (step.x >= to) break;
+      points.emplace_back(step.x, step.before);
+      points.emplace_back(step.x, step.y);
+      y = step.y;
+    }
+    if (points.empty()) points.emplace_back(from, y);
+    points.emplace_back(to, points.back().second);
+    return points;
+  };
+  const auto upper = edge(layout_.upper);
+  auto lower = edge(layout_.lower);
+  std::reverse(lower.begin(), lower.end());
   Path path;
-  path.move(layout_.start, shift_ + layout_.upper.front().y);
-  for (const Step& step : layout_.upper) {
-    path.line(step.x, shift_ + step.before).line(step.x, shift_ + step.y);
-  }
-  path.line(layout_.end, shift_ + layout_.upper.back().y);
-  path.line(layout_.end, shift_ + layout_.lower.back().y);
-  for (auto step = layout_.lower.rbegin(); step != layout_.lower.rend(); ++step) {
-    path.line(step->x, shift_ + step->y).line(step->x, shift_ + step->before);
-  }
-  shape(path.shut(), still_ours);
+  path.move(from, shift_ + upper.front().second);
+  for (const auto& [x, y] : upper) path.line(x, shift_ + y);
+  for (const auto& [x, y] : lower) path.line(x, shift_ + y);
+  shape(path.shut(), still_ours, planned);
 }
 
 // A quarter turn out of the band, a stem and a point; the same form mirrored for up and down.
@@ -85,7 +120,7 @@ void Picture::fall(const Branch& b) {
   path.line((left + right) / 2, shift_ + b.tip);
   path.line(left - barb, neck).line(left, neck).line(left, foot);
   path.arc(bend_mm, b.up, b.x, y).shut();
-  shape(path, b.course == Course::lost ? "#fff" : still_ours);
+  shape(path, b.course == Course::lost ? "#fff" : still_ours, b.planned);
 }
 
 // From above into the band, notched at its upper end.
@@ -100,7 +135,7 @@ void Picture::join(const Branch& b) {
   path.arc(bend_mm, false, right + bend_mm, y - b.width);
   path.line(right + bend_mm, y);
   path.arc(bend_mm + b.width, true, left, turn).shut();
-  shape(path, still_ours);
+  shape(path, still_ours, b.planned);
 }
 
 void Picture::hair(const Branch& b) {
@@ -118,7 +153,7 @@ void Picture::hair(const Branch& b) {
     path.move(b.x, y).arc(bend_mm, !b.up, x, y + down * bend_mm).line(x, tip);
     point.move(x - 0.7, tip - down * 1.6).line(x + 0.7, tip - down * 1.6).line(x, tip).shut();
   }
-  line(path, 0.25);
+  line(path, 0.25, b.planned);
   out_.leaf("path", {{"d", point.data()}});
 }
 
@@ -149,7 +184,7 @@ void Picture::side_names(const std::vector<EndPiece>& pieces, bool right) {
       const double ahead = std::min(StreamLayout::ahead_mm, 0.8 + width / 3.0);
       point.move(x, middle - width / 2).line(x + ahead, middle);
       point.line(x, middle + width / 2).shut();
-      shape(point, piece.unaccounted ? "#fff" : "#8c8c8c");
+      shape(point, piece.unaccounted ? "#fff" : "#8c8c8c", piece.planned);
     } else if (piece.top > pieces.front().top) {
       Path cut;
       cut.move(x, shift_ + piece.top).line(x + 8.0, shift_ + piece.top);
@@ -179,6 +214,7 @@ void Picture::heads() {
     line(rule, 0.3);
     add(head.name);
     add(head.figure);
+    if (!head.plan.lines.empty()) add(head.plan);
     if (head.left > layout_.start && head.left < layout_.end) {
       out_.leaf("line", {{"x1", head.left},
                          {"x2", head.left},

@@ -4,7 +4,8 @@
 //
 // All widths are to one scale, and the band's edges are where the sum puts them, so nothing can
 // vanish in the drawing. Flows under half a percent are a hairline. What does not add up is
-// drawn too, as "unaccounted".
+// drawn too, as "unaccounted". What is expected beside what was measured is white, with a
+// dashed edge.
 #pragma once
 
 #include <string>
@@ -23,6 +24,14 @@ struct Flow {
   std::string name;
   units::Volume amount;
   Course course = Course::lost;
+  bool planned = false;  ///< expected, among others that were measured: white, edged by dashes
+};
+
+/// What stands before a stage, in a stream that is measured in part.
+struct StageMark {
+  std::string stage;
+  units::Volume planned;  ///< what the plan had; told under the head when it is not nought
+  bool measured = false;  ///< else the band is as a planned flow is
 };
 
 struct StreamOptions {
@@ -31,6 +40,7 @@ struct StreamOptions {
   std::string unit = "L";
   units::Volume one_unit = units::Volume::litres(1.0);
   int decimals = 2;
+  std::vector<StageMark> stages = {};  ///< none: all of the stream is of one kind
 };
 
 /// The drawing, and the widths it was made with, for checking.

@@ -149,6 +149,15 @@ void Layout::name_all() {
     out_.heads.push_back(
         {.name = {.lines = {stage}, .size_mm = letter_mm, .weight = Weight::bold},
          .figure = {.lines = {plain(now)}, .size_mm = letter_mm}});
+    const auto mark = std::find_if(options_.stages.begin(), options_.stages.end(),
+                                   [&](const StageMark& one) { return one.stage == stage; });
+    if (mark != options_.stages.end()) {
+      StageHead& made = out_.heads.back();
+      made.planned = !mark->measured;
+      if (mark->planned > units::Volume{}) {
+        made.plan = {.lines = {"plan " + plain(mark->planned.litres())}, .size_mm = letter_mm};
+      }
+    }
     stage_litres_.push_back(now);
     opens_.push_back(first_branch);
   };
@@ -160,6 +169,7 @@ void Layout::name_all() {
     if (item.opens_stage) head(stage = flow.stage, out_.branches.size());
     Branch b;
     b.course = flow.course;
+    b.planned = flow.planned;
     b.up = flow.course != Course::lost;
     b.width = out_.flow_mm[item.flow];
     b.hair = litres(item.flow) < hair_share * came_in_;
@@ -174,8 +184,9 @@ void Layout::name_all() {
     head(flows_[exits_.front()].stage, out_.branches.size());
   }
   for (const std::size_t i : exits_) {
-    out_.exits.push_back(
-        {.name = name_label(flows_[i].name), .figure = figure_label(with_share(litres(i)))});
+    out_.exits.push_back({.planned = flows_[i].planned,
+                          .name = name_label(flows_[i].name),
+                          .figure = figure_label(with_share(litres(i)))});
   }
   if (std::abs(out_.unaccounted_litres) > unseen_share * came_in_) {
     out_.exits.push_back({.unaccounted = true,
@@ -205,7 +216,9 @@ double Layout::place(int rows, bool write) {
   std::vector<double> head_lefts = {0.0};
   std::size_t next_head = 1;
   const auto head_width = [&](std::size_t h) {
-    return std::max(out_.heads[h].name.width(), out_.heads[h].figure.width()) + 4.0;
+    const StageHead& head = out_.heads[h];
+    const double plan = head.plan.lines.empty() ? 0.0 : head.plan.width();
+    return std::max({head.name.width(), head.figure.width(), plan}) + 4.0;
   };
   struct Side {
     double free = 0.0;              // the next stem begins here at the earliest
@@ -417,13 +430,17 @@ void Layout::place_flags() {
 }
 
 void Layout::place_heads() {
-  const double height = 2 * letter_mm * line_height + 1.0;
+  const bool plans = std::any_of(out_.heads.begin(), out_.heads.end(),
+                                 [](const auto& head) { return !head.plan.lines.empty(); });
+  const double height = (plans ? 3 : 2) * letter_mm * line_height + 1.0;
   const double rule = out_.top - 2.0;
   for (StageHead& head : out_.heads) {
     head.rule = rule;
     head.name.x = head.figure.x = head.left;
     head.name.top = rule - height;
     head.figure.top = head.name.top + head.name.height();
+    head.plan.x = head.left;
+    head.plan.top = head.figure.top + head.figure.height();
   }
   out_.top = rule - height;
 }

@@ -24,6 +24,7 @@ struct Step {
 struct Branch {
   Course course = Course::lost;
   bool up = false;
+  bool planned = false;
   bool hair = false;   ///< too thin to draw to scale
   double x = 0.0;      ///< where it leaves; for one that joins, its left side
   double width = 0.0;  ///< mm
@@ -38,13 +39,16 @@ struct Branch {
 struct EndPiece {
   double top = 0.0, bottom = 0.0;
   bool unaccounted = false;
+  bool planned = false;
   Label name, figure;
 };
 
 struct StageHead {
   double left = 0.0, right = 0.0, rule = 0.0;
   double band_top = 0.0, band_bottom = 0.0;
+  bool planned = false;
   Label name, figure;
+  Label plan = {};  ///< what the plan had; without lines where that is not told
 };
 
 struct StreamLayout {

@@ -118,6 +118,45 @@ TEST_F(HouseCommands, aBackupOfAHouseInUseIsRestoredToTheSameStates) {
   EXPECT_TRUE(restored.attachments().find(photograph));
 }
 
+TEST_F(HouseCommands, theRecordOfABatchIsWrittenAlsoWhileTheHouseIsServed) {
+  const std::string house = made("house");
+  const store::House in_use({.folder = house, .database = "", .only_read = false});
+  const Ran ran = lynearm({"sheet", in("seven.html"), "--batch", "Tern 7", "--data", house});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_EQ(ran.out, "The record of Tern 7 is in " + in("seven.html") + ".\n");
+  const std::string text = text_of(in("seven.html"));
+  EXPECT_THAT(text, HasSubstr("<title>Tern 7: the record</title>"));
+  EXPECT_THAT(text, HasSubstr("size:A4 portrait"));
+
+  // By the clock of the house, on other paper, over the older one.
+  EXPECT_EQ(lynearm({"sheet", in("seven.html"), "--batch", "Tern 7", "--data", house,
+                     "--replace", "--paper", "letter", "--minutes-east", "-90"})
+                .status,
+            0);
+  const std::string other = text_of(in("seven.html"));
+  EXPECT_THAT(other, HasSubstr("size:letter portrait"));
+  EXPECT_THAT(other, HasSubstr("UTC\u00a0−\u00a01:30"));
+}
+
+TEST_F(HouseCommands, aSheetThatCannotBeWrittenSaysWhyAndLeavesNothing) {
+  const std::string house = made("house");
+  const auto sheet = [&](const std::string& batch, const std::string& file) {
+    return std::vector<std::string>{"sheet", in(file), "--batch", batch, "--data", house};
+  };
+  refused(sheet("tern7", "a.html"), "(\"Tern 7\" is the nearest)");
+  refused(sheet("Heron", "a.html"), "the name of a batch of this house: Tern 7, Tern 8");
+  refused(sheet("Tern 7", "none/a.html"), "a file in a folder that is there");
+  std::ofstream(in("letter")) << "words\n";
+  refused(sheet("Tern 7", "letter"), "a file that is not there yet");
+  std::vector<std::string> over = sheet("Tern 7", "letter");
+  over.emplace_back("--replace");
+  refused(over, "a sheet to replace, or a new file");
+  EXPECT_EQ(text_of(in("letter")), "words\n");
+  refused({"sheet", in("a.html"), "--batch", "Tern 7", "--data", in("elsewhere")},
+          "--data is \"" + in("elsewhere") + "\"");
+  EXPECT_THAT(files(), ::testing::UnorderedElementsAre("house", "letter"));
+}
+
 TEST_F(HouseCommands, nothingThatIsThereIsWrittenOver) {
   const std::string house = made("house");
   std::ofstream(in("letter")) << "words\n";

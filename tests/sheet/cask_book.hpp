@@ -13,7 +13,7 @@
 
 namespace lynearm::sheet {
 
-inline constexpr double day = 24 * 60;
+inline constexpr double a_day = 24 * 60;
 inline constexpr double printed_L = 0.0051;  // half of the last decimal printed
 
 inline journal::LotPart part(const journal::Id& entry, journal::LotKind kind, double litres) {
@@ -29,7 +29,7 @@ class RecordedLots : public testing::Test {
     book.tell(0, journal::BatchBegun{"Tern 8", "", true});
     book.tell(400, journal::Pitched{journal::litres_at_20C(60), journal::gravity_at_20C(1.06),
                                     "", units::Mass::grams(60)});
-    book.tell(400 + 6 * day, journal::FermentRead{journal::gravity_at_20C(0.996), {}});
+    book.tell(400 + 6 * a_day, journal::FermentRead{journal::gravity_at_20C(0.996), {}});
     strips();
     runs();
   }
@@ -39,9 +39,9 @@ class RecordedLots : public testing::Test {
       begun.kind = journal::RunKind::strip;
       begun.charge = journal::litres_at_20C(20);
       begun.wash = units::Volume::litres(20);
-      const journal::Id strip = book.tell(10 * day + i, begun);
+      const journal::Id strip = book.tell(10 * a_day + i, begun);
       if (i == 0) {
-        book.tell(10 * day + 200,
+        book.tell(10 * a_day + 200,
                   journal::RunEnded{
                       strip, journal::litres_at_20C(6), journal::percent_at_20C(28), {}, {}});
       }
@@ -52,29 +52,30 @@ class RecordedLots : public testing::Test {
     journal::RunBegun begun;
     begun.charge = journal::litres_at_20C(30);
     begun.wash = units::Volume::litres(20);
-    const journal::Id run = book.tell(12 * day, begun, journal::Stage::spirit_run);
-    book.tell(12 * day + 300, journal::RunEnded{run, {}, {}, {}, {}});
-    book.tell(13 * day, journal::JarGauged{run, 1, journal::litres_at_20C(5.0),
-                                           journal::percent_at_20C(70.0)});
+    const journal::Id run = book.tell(12 * a_day, begun, journal::Stage::spirit_run);
+    book.tell(12 * a_day + 300, journal::RunEnded{run, {}, {}, {}, {}});
+    book.tell(13 * a_day, journal::JarGauged{run, 1, journal::litres_at_20C(5.0),
+                                             journal::percent_at_20C(70.0)});
     journal::JarPoured poured;
     poured.jar = 1;
     poured.foreshots = units::Volume::litres(0.1);
     poured.hearts = units::Volume::litres(4.9);
-    cut = book.tell(13 * day + 60, journal::JarsAllotted{run, {poured}}, journal::Stage::jars);
+    cut =
+        book.tell(13 * a_day + 60, journal::JarsAllotted{run, {poured}}, journal::Stage::jars);
   }
   // Twice poured together: the second of the first, which was gauged meanwhile, and of hearts.
   void reduce() {
-    first = book.tell(14 * day,
+    first = book.tell(14 * a_day,
                       journal::LotMade{"the first",
                                        {part(cut, journal::LotKind::hearts, 4.0)},
                                        units::Mass::kilograms(0.7),
                                        {},
                                        {}},
                       journal::Stage::reduce);
-    book.tell(40 * day, journal::LotGauged{{first, journal::LotKind::spirit},
-                                           journal::litres_at_20C(4.6),
-                                           journal::percent_at_20C(60.0)});
-    second = book.tell(41 * day,
+    book.tell(40 * a_day, journal::LotGauged{{first, journal::LotKind::spirit},
+                                             journal::litres_at_20C(4.6),
+                                             journal::percent_at_20C(60.0)});
+    second = book.tell(41 * a_day,
                        journal::LotMade{"the second",
                                         {part(first, journal::LotKind::spirit, 4.0),
                                          part(cut, journal::LotKind::hearts, 0.5)},
@@ -87,39 +88,39 @@ class RecordedLots : public testing::Test {
   void mature() {
     const auto of = book.batch;
     book.batch.reset();
-    bought = book.tell(42 * day, journal::LotBrought{"bought", journal::LotKind::spirit,
-                                                     journal::litres_at_20C(1.0),
-                                                     journal::percent_at_20C(60.0)});
+    bought = book.tell(42 * a_day, journal::LotBrought{"bought", journal::LotKind::spirit,
+                                                       journal::litres_at_20C(1.0),
+                                                       journal::percent_at_20C(60.0)});
     book.batch = of;
     journal::WoodFilled filled;
     filled.part = part(second, journal::LotKind::spirit, 4.0);
     filled.in = "cask 3";
-    wood = book.tell(50 * day, filled, journal::Stage::wood);
-    book.tell(90 * day,
+    wood = book.tell(50 * a_day, filled, journal::Stage::wood);
+    book.tell(90 * a_day,
               journal::WoodTopped{{wood, journal::LotKind::spirit},
                                   part(bought, journal::LotKind::spirit, 0.22)},
               journal::Stage::wood);
-    off = book.tell(150 * day,
+    off = book.tell(150 * a_day,
                     journal::WoodEmptied{{wood, journal::LotKind::spirit},
                                          journal::litres_at_20C(4.0),
                                          journal::percent_at_20C(60.0)},
                     journal::Stage::wood);
     filled.part = part(off, journal::LotKind::spirit, 3.9);
     filled.in = "cask 4";
-    other_wood = book.tell(150 * day + 1, filled, journal::Stage::wood);
+    other_wood = book.tell(150 * a_day + 1, filled, journal::Stage::wood);
   }
   void bottle() {
-    other_off = book.tell(200 * day,
+    other_off = book.tell(200 * a_day,
                           journal::WoodEmptied{{other_wood, journal::LotKind::spirit},
                                                journal::litres_at_20C(3.7),
                                                journal::percent_at_20C(59.0)},
                           journal::Stage::wood);
     bottles = book.tell(
-        210 * day,
+        210 * a_day,
         journal::Bottled{part(other_off, journal::LotKind::spirit, 3.6), 7,
                          units::Volume::litres(0.5), units::VolumeStrength::percent(59.0)},
         journal::Stage::bottle);
-    book.tell(211 * day,
+    book.tell(211 * a_day,
               journal::Labelled{{bottles, journal::LotKind::bottles},
                                 "Tern <Cask>",
                                 units::VolumeStrength::percent(58.8),

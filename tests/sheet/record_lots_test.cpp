@@ -39,6 +39,18 @@ TEST_F(RecordedLots, WhatWasPouredInIsToldAsPouredInAndNotAsGone) {
   EXPECT_EQ(topped[2], "bought");
 }
 
+TEST_F(RecordedLots, ToppingUpAndLabellingAreStepsOfTheRecord) {
+  reduce();
+  mature();
+  bottle();
+  const std::string steps = section(sheet(), "What was done");
+  const auto topped = row_of(steps, "Topped up: the second, in cask 3, with 220 mL of bought");
+  ASSERT_EQ(topped.size(), 4U) << read_aloud("<body>" + steps);
+  EXPECT_EQ(topped[3], "Wren");
+  EXPECT_THAT(read_aloud("<body>" + steps),
+              HasSubstr("as Tern &lt;Cask&gt;, 58.8 %vol stated, Grain spirit"));
+}
+
 TEST_F(RecordedLots, SpiritReducedAgainGoesThroughReduceOnce) {
   reduce();
   // In: 4.5 L of hearts at 70 %vol. Out: 2.80 L as mixed, less the 2.40 L of it that went into
@@ -67,7 +79,7 @@ TEST_F(RecordedLots, AtMaturingStrengthIsWhatReduceGave) {
 
 TEST_F(RecordedLots, OfASpiritBroughtToBottlingStrengthReduceTellsOnlyTheFirst) {
   reduce();
-  book.tell(60 * day,
+  book.tell(60 * a_day,
             journal::LotMade{"for bottles",
                              {part(second, LotKind::spirit, 4.0)},
                              Mass::kilograms(1.6),
@@ -114,11 +126,11 @@ TEST_F(RecordedLots, BottlesThatWereTakenAreNotLeft) {
     return row.empty() ? std::string{} : row.back();
   };
   EXPECT_EQ(left(), "7 of 500 mL");
-  book.tell(220 * day,
+  book.tell(220 * a_day,
             journal::LotTaken{
                 {bottles, LotKind::bottles}, Volume::litres(1.0), journal::Gone::given, ""});
   EXPECT_EQ(left(), "5 of 500 mL");
-  book.tell(221 * day,
+  book.tell(221 * a_day,
             journal::LotTaken{
                 {bottles, LotKind::bottles}, Volume::litres(0.2), journal::Gone::tasted, ""});
   EXPECT_THAT(left(), HasSubstr("2.30 L at 59.0 %vol"));
@@ -135,8 +147,8 @@ TEST_F(RecordedLots, WhatStandsOnTheLabelsIsTold) {
 }
 
 TEST_F(RecordedLots, ALotOfARunChargedWithWashIsOfTheWashAndOneBroughtIsBrought) {
-  book.tell(15 * day, journal::LotBrought{"low wines from before", LotKind::low_wines,
-                                          litres_at_20C(2.0), percent_at_20C(25.0)});
+  book.tell(15 * a_day, journal::LotBrought{"low wines from before", LotKind::low_wines,
+                                            litres_at_20C(2.0), percent_at_20C(25.0)});
   EXPECT_EQ(lot_row("low wines of Tern 8").at(1), "the wash");
   EXPECT_EQ(lot_row("hearts of Tern 8").at(1), "the wash");
   EXPECT_EQ(lot_row("foreshots of Tern 8").at(1), "the wash");

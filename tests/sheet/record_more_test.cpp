@@ -121,6 +121,16 @@ TEST(RecordMore, ACorrectionOfTheTimeAloneTellsBothTimes) {
   EXPECT_TRUE(has(text, "65.3 °C (26 Nov 07:15)")) << text;
 }
 
+TEST(RecordMore, ACorrectionByLessThanAMinuteTellsTheSeconds) {
+  journal::Book book = begun();
+  const journal::Id read =
+      book.tell(60, journal::MashTemperature{Temperature::celsius(65.3)}, Stage::mash);
+  book.correct(read, 80, 60.5, journal::MashTemperature{Temperature::celsius(65.3)});
+  const std::string text = section_aloud(printed(book), "Corrected");
+  EXPECT_TRUE(has(text, "65.3 °C (26 Nov 07:00:00, Wren)")) << text;
+  EXPECT_TRUE(has(text, "65.3 °C (26 Nov 07:00:30)")) << text;
+}
+
 TEST(RecordMore, AJarsFaultThatWasCorrectedIsTold) {
   journal::Book book = begun();
   const journal::Id run = run_in(book, journal::RunKind::spirit, day);
