@@ -357,6 +357,17 @@ plan::Instruments instruments(Section& in) {
   i.alcoholmeter =
       in.optional("alcoholmeter", "the same of the alcoholmeter",
                   between(VolumeStrength{}, VolumeStrength::percent(5)), i.alcoholmeter);
+  using Class = plan::AlcoholmeterClass;
+  i.alcoholmeter_class = in.choice("alcoholmeter_class",
+                                   "its class of OIML R 44, where it is certified; what is "
+                                   "gauged is taken as read on it",
+                                   Names<Class>{{"I", Class::one},
+                                                {"II", Class::two},
+                                                {"III", Class::three},
+                                                {"uncertified", Class::uncertified}},
+                                   i.alcoholmeter_class);
+  i.certificate =
+      in.optional("certificate", "its certificate: number, office, date", std::string());
   return i;
 }
 

@@ -56,24 +56,27 @@ Correction correct(const Lot& found, units::VolumeStrength wanted,
   return out;
 }
 
-Mistake mistake(const Lot& spirit, units::Mass water, const Lot& found) {
+Mistake mistake(const Lot& spirit, units::Mass water, const Lot& found, const Lot& besides) {
   check_spirit(spirit, "spirit");
   check_amount(water, "water");
+  check_amount(besides, "besides");
   check_spirit(found, "found");
-  const Lot planned = spirit + Lot{{}, water};
+  const Lot planned = spirit + besides + Lot{{}, water};
   const double found_p = mass_fraction(found).fraction();
   const double spirit_p = mass_fraction(spirit).fraction();
   Mistake out;
   out.mass = found.mass() - planned.mass();
   out.pure_alcohol = pure_alcohol(found) - pure_alcohol(planned);
   out.strength = strength(found) - strength(planned);
-  out.water = spirit.ethanol / found_p - planned.mass();
-  const double would_be_p = found_p * (planned.mass() / spirit.mass());
-  if (would_be_p <= 1.0) {
+  out.water = planned.ethanol / found_p - planned.mass();
+  const double would_be_p = (planned.mass() * found_p - besides.ethanol) / spirit.mass();
+  if (would_be_p >= 0.0 && would_be_p <= 1.0) {
     out.spirit_strength = volume_strength(units::MassFraction::fraction(would_be_p));
   }
-  if (water > units::Mass{} && spirit_p > found_p) {
-    out.spirit_mass = water * (found_p / (spirit_p - found_p)) - spirit.mass();
+  // What all but the spirit lacks of the strength found, over what the spirit has beyond it.
+  const units::Mass lacking = (water + besides.mass()) * found_p - besides.ethanol;
+  if (lacking > units::Mass{} && spirit_p > found_p) {
+    out.spirit_mass = lacking / (spirit_p - found_p) - spirit.mass();
   }
   return out;
 }

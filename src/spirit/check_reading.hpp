@@ -60,7 +60,9 @@ struct Mistake {
 /// spirit     as planned; must hold ethanol
 /// water      as planned, zero or more
 /// found      what stands there; must hold ethanol
-/// throws     InputError ("spirit", "water", "found") otherwise
-[[nodiscard]] Mistake mistake(const Lot& spirit, units::Mass water, const Lot& found);
+/// besides    weaker spirit that went in too, taken as right; zero or more
+/// throws     InputError ("spirit", "water", "found", "besides") otherwise
+[[nodiscard]] Mistake mistake(const Lot& spirit, units::Mass water, const Lot& found,
+                              const Lot& besides = {});
 
 }  // namespace lynearm::spirit

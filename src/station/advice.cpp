@@ -15,28 +15,6 @@
 
 namespace lynearm::station {
 
-wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading) {
-  const plan::Recipe& recipe = made.pair.recipe;
-  const plan::Kit& kit = made.pair.kit;
-  const plan::Vessel* const vessel = kit.vessel(recipe.mash.vessel);
-  if (!made.plan.mash.mash || vessel == nullptr) {
-    throw base::InputError("batch", recipe.name, "a batch that mashes grain");
-  }
-  if (reading < units::Temperature::celsius(30.0) ||
-      reading > units::Temperature::celsius(95.0)) {
-    throw base::InputError("temperature_C", fmt::format("{:.1f}", reading.celsius()),
-                           "30 to 95 °C");
-  }
-  const units::Temperature target = recipe.mash.rest_temperature;
-  mash::Contents measured = made.plan.mash.mash->doughed_in;
-  measured.temperature = reading;
-  const mash::Correction correction =
-      mash::correct(measured, vessel->wall_heat_capacity(), target,
-                    {kit.liquor.cold, kit.liquor.hot}, vessel->working);
-  return {correction, target,
-          correction.with == mash::Mend::hot_water ? kit.liquor.hot : kit.liquor.cold};
-}
-
 namespace {
 
 const std::string& accepted_strength() {

@@ -1,5 +1,5 @@
-// What the maker asks on the day, answered from the batch's plan: the water that mends a mash,
-// jars poured together, proposals for a cut, what a recipe may name.
+// What the maker asks on the day: jars poured together, proposals for a cut, what a recipe may
+// name. What a mash's temperature asks for is in advice_mash.hpp.
 #pragma once
 
 #include <string>
@@ -12,11 +12,6 @@
 #include "wire/answer.hpp"
 
 namespace lynearm::station {
-
-/// Water for a mash that reads so, in the planned vessel, to the planned rest temperature.
-/// throws     InputError "batch" without a mash; "temperature_C" outside 30 to 95 °C; as
-///            mash::correct does when no water at hand can mend it
-[[nodiscard]] wire::MashAdvice mash_advice(const PlanMade& made, units::Temperature reading);
 
 using wire::PouredJars;
 using wire::ShelfJars;

@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "station/left_over.hpp"
+#include "station/taken_up.hpp"
 
 namespace lynearm::station {
 namespace {
@@ -98,9 +100,68 @@ NextStep of_run(const journal::RunState& run, Moment last) {
   return next;
 }
 
-NextStep mash_day(const journal::BatchState& batch, const Steps& steps) {
+// The steps of the mash that hands work through one after the other, as far as they are done.
+class MashSteps {
+ public:
+  MashSteps(const journal::BatchState& batch, const PlanMade* made) {
+    if (made == nullptr) return;
+    for (const plan::Step& step : made->plan.timeline.steps) {
+      if (step.stage == "Mash" && !step.beside) steps_.push_back(&step);
+    }
+    // Whoever works does not mark each: the furthest that is done counts.
+    for (std::size_t i = 0; i < steps_.size(); ++i) {
+      const journal::StepState* mark = nullptr;
+      for (const journal::StepState& one : batch.steps) {
+        if (one.step == steps_[i]->what) mark = &one;  // one marked again stands again
+      }
+      if (mark != nullptr && mark->done) done(i, mark->told.at);
+    }
+    // A wort that was drawn ends its run-off, marked or not.
+    std::size_t from = 0;
+    for (const journal::WortState& wort : batch.mash.worts) {
+      if (wort.from == "sugar") continue;
+      while (from < steps_.size() && !runs_off(*steps_[from])) ++from;
+      if (from == steps_.size()) break;
+      done(from++, wort.told.at);
+    }
+  }
+
+  /// Nothing is known to be done.
+  [[nodiscard]] bool untouched() const { return !last_; }
+  /// In hand, or null when the last one is done.
+  [[nodiscard]] const plan::Step* in_hand() const {
+    return last_ && last_->first + 1 < steps_.size() ? steps_[last_->first + 1] : nullptr;
+  }
+  [[nodiscard]] const plan::Step* after_it() const {
+    return last_ && last_->first + 2 < steps_.size() ? steps_[last_->first + 2] : nullptr;
+  }
+  /// The step before it, which must be there.
+  [[nodiscard]] const plan::Step& behind() const { return *steps_[last_->first]; }
+  [[nodiscard]] Moment done_at() const { return last_->second; }
+
+ private:
+  static bool runs_off(const plan::Step& step) {
+    const std::string_view what = step.what;
+    return what.starts_with("Drain") || what.starts_with("Sparge with");
+  }
+  void done(std::size_t i, Moment at) {
+    if (!last_ || last_->first <= i) last_ = {i, at};
+  }
+
+  std::vector<const plan::Step*> steps_;
+  std::optional<std::pair<std::size_t, Moment>> last_;  ///< place and time
+};
+
+// "Rest; it drifts to 63.9 °C": "rest".
+std::string in_short(const plan::Step& step) {
+  std::string what = step.what.substr(0, step.what.find(';'));
+  if (!what.empty() && what[0] >= 'A' && what[0] <= 'Z') what[0] += 'a' - 'A';
+  return what;
+}
+
+NextStep mash_day(const journal::BatchState& batch, const Steps& steps, const PlanMade* made) {
   NextStep next{.what = "Mash day", .stage = Stage::mash, .since = batch.last};
-  // The plan has no date; once water is hot, the pitch follows by its steps.
+  // The plan has no date; once something is done, the rest follows by its steps.
   std::optional<Moment> begun;
   const auto see = [&](Moment at) { begun = std::min(begun.value_or(at), at); };
   for (const auto& one : batch.mash.temperatures) see(one.told.at);
@@ -111,14 +172,34 @@ NextStep mash_day(const journal::BatchState& batch, const Steps& steps) {
   }
   if (!begun) return next;
   next.since = *begun;
-  if (batch.mash.worts.empty()) {
-    next.what = "Mash: mind the rest, then draw the wort";
-  } else {
-    next.what = "Cool the wort, top it up and pitch";
-    next.stage = Stage::ferment;
+  const MashSteps mash(batch, made);
+  if (mash.untouched()) {
+    if (batch.mash.worts.empty()) {
+      next.what = "Mash: mind the rest, then draw the wort";
+      set_due(next, moved(steps.begins("Mash"), steps.begins("Mash", "Drain"), *begun),
+              late_after_mash, by_plan);
+    } else {
+      next.what = "Cool the wort, top it up and pitch";
+      next.stage = Stage::ferment;
+    }
+    return next;
   }
-  set_due(next, moved(steps.begins("Mash"), steps.begins("Ferment"), *begun), late_after_mash,
-          by_plan);
+  next.since = mash.done_at();
+  const plan::Step* const now = mash.in_hand();
+  if (now == nullptr) {
+    next.what = "Top up the wort and pitch";
+    next.stage = Stage::ferment;
+    set_due(next, moved(mash.behind().end(), steps.begins("Ferment"), next.since),
+            late_after_mash, by_plan);
+    return next;
+  }
+  next.what = "Mash: " + in_short(*now);
+  // What only time does ends with what a hand does after it.
+  if (now->attention == plan::Attention::wait) {
+    const plan::Step* const then = mash.after_it();
+    next.what += ", then " + (then != nullptr ? in_short(*then) : "top it up and pitch");
+  }
+  set_due(next, moved(mash.behind().end(), now->end(), next.since), late_after_mash, by_plan);
   return next;
 }
 
@@ -172,14 +253,24 @@ NextStep of_ferment(const journal::BatchState& batch, const PlanMade* made,
 NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
                       const PlanMade* made) {
   int strips = 0;
+  bool to_gauge = false;
   Moment ended = batch.last;
   for (const journal::RunState& run : batch.runs) {
     if (run.kind != journal::RunKind::strip) continue;
     ++strips;
     ended = latest(run.told.at, run.ended);
+    to_gauge = to_gauge || (run.ended && !run.collected);
   }
   const int planned = made != nullptr ? made->plan.strip.runs : 0;
   NextStep next{.stage = Stage::strip, .since = ended};
+  // Nothing can be charged of low wines that were not gauged: the strip ended warm.
+  if (to_gauge) {
+    next.what = "Gauge the low wines";
+    if (planned > strips) {
+      next.what += fmt::format("; strip {} of {} can begin meanwhile", strips + 1, planned);
+    }
+    return next;
+  }
   if (strips == 0) {
     if (batch.ferment.racked) next.since = batch.ferment.racked->told.at;
     next.what = run_name("Strip", 1, planned);
@@ -212,13 +303,16 @@ NextStep of_jars(const journal::RunState& run, const Steps& steps) {
 }
 
 // Samples by the plan's days since it was laid on wood; after the last, the day it comes off.
-NextStep of_wood(const std::vector<const journal::LotState*>& wooded, const PlanMade* made) {
+NextStep of_wood(const journal::HouseState& house,
+                 const std::vector<const journal::LotState*>& wooded, const PlanMade* made) {
   const journal::LotState& lot =
       **std::max_element(wooded.begin(), wooded.end(),
                          [](const auto* a, const auto* b) { return a->told.at < b->told.at; });
   NextStep next{.what = "On wood: draw a sample", .stage = Stage::wood, .since = lot.told.at};
   if (made == nullptr || !made->plan.finish.wood) return next;
   const plan::WoodPlan& wood = *made->plan.finish.wood;
+  // The plan's time is that on wood in all.
+  const Duration time = std::max(Duration{}, wood.time - on_wood_before(house, lot));
   Moment sampled = lot.told.at;
   for (const journal::LotUse& use : lot.uses) {
     if (use.where == "sample") sampled = std::max(sampled, use.told.at);
@@ -228,13 +322,13 @@ NextStep of_wood(const std::vector<const journal::LotState*>& wooded, const Plan
     const Moment due = wire::later(lot.told.at, day);
     // A sample half a day early is that day's sample.
     if (due <= wire::later(sampled, Duration::hours(12.0))) continue;
-    if (day > wood.time - Duration::days(2.0)) break;  // the last is drawn when it is bottled
+    if (day > time - Duration::days(2.0)) break;  // the last is drawn when it is bottled
     set_due(next, due, late_after_wood, "the plan's sampling days, counted from the filling");
     return next;
   }
   next.what = "Taste, and take it off the wood";
-  set_due(next, wire::later(lot.told.at, wood.time), late_after_wood,
-          "the plan's time on wood, counted from the filling; the nose decides");
+  set_due(next, wire::later(lot.told.at, time), late_after_wood,
+          "the plan's time on wood, counted from the first filling; the nose decides");
   return next;
 }
 
@@ -279,7 +373,7 @@ NextStep after_the_cut(const journal::HouseState& house, const journal::BatchSta
             late_after_hands, by_plan);
     return next;
   }
-  if (!wooded.empty()) return of_wood(wooded, made);
+  if (!wooded.empty()) return of_wood(house, wooded, made);
   if (!spirit.empty()) {
     NextStep next{
         .what = "Lay on wood, or bottle", .stage = Stage::wood, .since = last(spirit)};
@@ -341,7 +435,7 @@ NextStep next_step(const journal::HouseState& house, const journal::BatchState& 
   }
   if (!batch.runs.empty() || batch.ferment.racked) return of_stripping(batch, steps, made);
   if (batch.ferment.pitch) return of_ferment(batch, made, ferment);
-  if (batch.plan) return mash_day(batch, steps);
+  if (batch.plan) return mash_day(batch, steps, made);
   return {.what = "Write the mash bill", .stage = Stage::mash_bill, .since = batch.last};
 }
 

@@ -10,6 +10,7 @@
 #include "sheet/record_sheet.hpp"
 #include "spirit/gauging.hpp"
 #include "station/advice.hpp"
+#include "station/advice_mash.hpp"
 #include "station/clock_asked.hpp"
 #include "station/reducing.hpp"
 #include "station/routes_files.hpp"
@@ -222,7 +223,8 @@ void add_plans(serve::Router& router, Station& station) {
           throw base::InputError("batch", journal::print(asked.batch), "a batch with a plan");
         }
         const auto made = station.plan(batch->second.plan->recipe, batch->second.plan->kit, 0);
-        return serve::json(wire::mash_correction_json(mash_advice(*made, asked.temperature)));
+        return serve::json(wire::mash_correction_json(
+            mash_advice(*made, batch->second, asked.temperature, asked.step)));
       },
       slow_terms());
   router.on("GET", "/api/v1/tables",
@@ -306,8 +308,13 @@ void add_runs(serve::Router& router, Station& station) {
 
 // ---- gauging --------------------------------------------------------------------------------
 
-Reply gauge(const Request& request) {
-  const wire::GaugeAsked asked = wire::read_gauge_asked(request.body);
+Reply gauge(Station& station, const Request& request) {
+  wire::GaugeAsked asked = wire::read_gauge_asked(request.body);
+  if (!asked.glass_told) {
+    const plan::Instruments kit = station.instruments();
+    asked.glass = static_cast<wire::Glass>(kit.alcoholmeter_class);
+    asked.certificate = kit.certificate;
+  }
   spirit::GaugingInput input;
   const spirit::HydrometerClass& glass =
       spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
@@ -363,7 +370,8 @@ void add_routes(serve::Router& router, Station& station, serve::Events& events) 
   add_wood(router, station);
   add_runs(router, station);
   add_file_routes(router, station);
-  router.on("POST", "/api/v1/gauge", gauge);
+  router.on("POST", "/api/v1/gauge",
+            [&station](const Request& request) { return gauge(station, request); });
   router.on("POST", "/api/v1/gravity", gravity);
   router.on("POST", "/api/v1/reduce", reduce);
   router.on("POST", "/api/v1/blend", blend);

@@ -1,10 +1,15 @@
 #include "station/station.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <optional>
 #include <utility>
 
 #include "base/error.hpp"
+#include "recipe/read_kit.hpp"
+#include "spirit/strength.hpp"
+#include "station/air.hpp"
 
 namespace lynearm::station {
 
@@ -58,12 +63,52 @@ wire::RunForecast Station::forecast(const journal::BatchState& batch,
   if (!batch.plan) {
     throw base::InputError("batch", batch.name, "a batch with a plan: its kit tells the still");
   }
-  if (!run.charge_known) {
-    throw base::InputError("run", "a charge of unknown strength",
-                           "a charge that was gauged, or that is made of gauged lots");
-  }
   const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
-  return followed_.of(made->pair.recipe, made->pair.kit, batch.plan->kit, run);
+  if (run.charge_known) return followed(seen()->house, batch, run, *made, nullptr);
+  // A charge that nobody gauged is taken to be as strong as the plan has it.
+  const units::VolumeStrength strength = run.kind == journal::RunKind::strip
+                                             ? made->plan.strip.one.charge_strength
+                                             : made->plan.spirit.one.charge_strength;
+  journal::RunState by_plan = run;
+  by_plan.charge = spirit::lot(run.charge_volume, strength);
+  wire::RunForecast told = followed(seen()->house, batch, by_plan, *made, nullptr);
+  told.charge_by_plan = strength;
+  return told;
+}
+
+wire::RunForecast Station::followed(const journal::HouseState& house,
+                                    const journal::BatchState& batch,
+                                    const journal::RunState& run, const PlanMade& made,
+                                    const numeric::Executor* executor) {
+  const std::optional<units::Pressure> read = air_of_run(house.airs, batch.airs, run);
+  plan::Kit kit = made.pair.kit;
+  std::string text = batch.plan->kit;
+  if (read) {
+    kit.place.pressure = *read;
+    text += fmt::format("\n{}", read->hectopascals());
+  }
+  wire::RunForecast told = executor != nullptr
+                               ? followed_.of(made.pair.recipe, kit, text, run, *executor)
+                               : followed_.of(made.pair.recipe, kit, text, run);
+  told.air = kit.place.pressure;
+  told.air_read = read.has_value();
+  return told;
+}
+
+plan::Instruments Station::instruments() {
+  const std::shared_ptr<const Seen> now = seen();
+  if (!now->house.kit) return {};
+  const std::string& text = now->house.kit->kit;
+  const std::lock_guard lock(kit_);
+  if (text != kit_text_) {
+    kit_text_ = text;
+    try {
+      instruments_ = recipe::read_kit(text, "kit").instruments;
+    } catch (const base::InputError&) {
+      instruments_ = {};
+    }
+  }
+  return instruments_;
 }
 
 std::shared_ptr<const wire::FermentForecast> Station::ferment(
@@ -111,7 +156,7 @@ bool Station::warm(const numeric::Executor& executor) {
         const bool open = run.standing != journal::RunStanding::ended;
         if (!open || !run.charge_known || followed_.begun(run.told.entry)) continue;
         const auto with = plan(batch.plan->recipe, batch.plan->kit, 0);
-        (void)followed_.of(with->pair.recipe, with->pair.kit, batch.plan->kit, run, executor);
+        (void)followed(now->house, batch, run, *with, &executor);
         made = true;
       }
     } catch (const base::InputError&) {

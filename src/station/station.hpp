@@ -60,6 +60,10 @@ class Station {
   [[nodiscard]] std::shared_ptr<const PlanMade> plan(const std::string& recipe,
                                                      const std::string& kit, int members);
 
+  /// The yardsticks of the house's kit; the usual ones where none is stated, or none that
+  /// reads.
+  [[nodiscard]] plan::Instruments instruments();
+
   /// A run followed to the newest reading.
   /// throws     InputError when the batch has no kit or the run's charge is not known
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
@@ -84,12 +88,21 @@ class Station {
   bool warm(const numeric::Executor& executor);
 
  private:
+  /// The run's still under the air of its day.
+  [[nodiscard]] wire::RunForecast followed(const journal::HouseState& house,
+                                           const journal::BatchState& batch,
+                                           const journal::RunState& run, const PlanMade& made,
+                                           const numeric::Executor* executor);
+
   store::House& house_;
   std::function<journal::Moment()> now_;
   std::mutex folding_;
   std::vector<journal::Entry> entries_;
   std::shared_ptr<const Seen> seen_;
   std::atomic<std::int64_t> reading_us_{0};
+  std::mutex kit_;
+  std::string kit_text_;  ///< that `instruments_` were read of
+  plan::Instruments instruments_;
   Planned planned_;
   Followed followed_;
   Fermenting fermenting_;

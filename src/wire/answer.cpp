@@ -1,5 +1,6 @@
 #include "wire/answer.hpp"
 
+#include <array>
 #include <string_view>
 #include <utility>
 
@@ -25,6 +26,15 @@ Json figures(const spirit::Lot& lot) {
           {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(lot).litres())},
           {"proof_gallons", figure(spirit::proof_gallons(lot.ethanol).gallons())},
           {"mass_kg", figure(lot.mass().kilograms())}};
+}
+
+// Volume and strength as they are with what is dissolved.
+Json figures(const spirit::ObscuredLot& lot) {
+  Json json = figures(lot.spirit);
+  json["volume_L_20C"] = figure(spirit::volume(lot).litres());
+  json["strength_percent_vol"] = figure(spirit::true_strength(lot).percent());
+  json["mass_kg"] = figure(lot.mass().kilograms());
+  return json;
 }
 
 Json load(const still::Vessel20C& vessel, const still::Load& of) {
@@ -81,13 +91,20 @@ std::string_view word(spirit::Remedy remedy) {
 Json check_json(const ReductionCheck& check, units::Temperature water_at) {
   const spirit::Correction& mend = check.correction;
   const spirit::Mistake& off = check.mistake;
-  Json json{{"add", word(mend.remedy)}, {"found", figures(check.found)}};
+  const auto told = [&](const spirit::Lot& plain,
+                        spirit::ObscuredLot ReductionCheck::Obscured::*dissolved) {
+    return check.obscured ? figures((*check.obscured).*dissolved) : figures(plain);
+  };
+  using Dissolved = ReductionCheck::Obscured;
+  Json json{{"add", word(mend.remedy)}, {"found", told(check.found, &Dissolved::found)}};
   if (mend.remedy == spirit::Remedy::add_water) {
     json["water_kg"] = figure(mend.water.kilograms());
     json["water_L"] = figure(spirit::water_volume(mend.water, water_at).litres());
   }
-  if (mend.remedy == spirit::Remedy::add_spirit) json["spirit"] = figures(mend.spirit);
-  json["then"] = figures(mend.result);
+  if (mend.remedy == spirit::Remedy::add_spirit) {
+    json["spirit"] = told(mend.spirit, &Dissolved::spirit);
+  }
+  json["then"] = told(mend.result, &Dissolved::result);
   json["less_planned_kg"] = figure(off.mass.kilograms());
   json["less_planned_percent_vol"] = figure(off.strength.percent());
   json["water_more_by_kg"] = figure(off.water.kilograms());
@@ -145,6 +162,10 @@ std::string gauged_json(const GaugeAsked& asked, const spirit::Gauging& gauging,
   Json json;
   json["strength_percent_vol"] = figure(gauging.strength.percent());
   json["standard_percent_vol"] = figure(gauging.standard.percent());
+  const spirit::HydrometerClass& glass =
+      spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
+  json["glass"] = {{"id", glass.id}, {"name", glass.name}, {"by_kit", !asked.glass_told}};
+  if (!asked.certificate.empty()) json["glass"]["certificate"] = asked.certificate;
   const bool obscured = asked.residue > units::MassConcentration{};
   if (obscured) {
     json["apparent_percent_vol"] = figure(spirit::volume_strength(gauging.apparent).percent());
@@ -181,10 +202,13 @@ std::string reduced_json(const ReduceAsked& asked, const ReductionMade& made) {
             {"contraction_L_20C", figure(by_mass.contraction.litres())},
             {"pure_alcohol_L_20C", figure(spirit::pure_alcohol(by_mass.result).litres())},
             {"proof_gallons", figure(spirit::proof_gallons(by_mass.result.ethanol).gallons())}};
+  json["mass_kg"] = figure(
+      (made.obscured ? made.obscured->result.mass() : by_mass.result.mass()).kilograms());
   if (made.obscured) {
     json["apparent_percent_vol"] = figure(made.obscured->apparent_strength.percent());
     json["residue_g_L"] = figure(made.obscured->residue.grams_per_litre());
   }
+  if (made.besides.mass() > units::Mass{}) json["besides"] = figures(made.besides);
   if (made.check) json["check"] = check_json(*made.check, asked.water_at);
   json["why"] = why_json(why_reduced(asked, made));
   return printed(json);
@@ -244,14 +268,50 @@ std::string solved_json(const std::string& says, double factor,
 }
 
 std::string mash_correction_json(const MashAdvice& advice) {
-  const mash::Correction& c = advice.correction;
+  constexpr std::array<std::string_view, 11> places = {
+      "milling",  "strike",   "cooking", "moving",   "dough-in", "rest",
+      "draining", "sparging", "wort",    "pitching", "over"};
+  constexpr std::array<std::string_view, 3> ways = {"lid on", "lid off", "coil"};
   Json json;
-  json["target_C"] = figure(advice.target.celsius());
+  json["at"] = std::string(places[static_cast<std::size_t>(advice.at)]);
+  if (!advice.step.empty()) json["step"] = advice.step;
+  const auto degrees = [&json](const char* key, const std::optional<units::Temperature>& t) {
+    if (t) json[key] = figure(t->celsius());
+  };
+  const auto litres = [&json](const char* key, const std::optional<units::Volume>& volume) {
+    if (volume) json[key] = figure(volume->litres());
+  };
+  const auto minutes = [&json](const char* key, const std::optional<units::Duration>& time) {
+    if (time) json[key] = figure(time->minutes());
+  };
+  const auto span = [&json](const char* key, const std::optional<Span>& time) {
+    if (!time) return;
+    json[key] = {{"middle_min", figure(time->middle.minutes())},
+                 {"least_min", figure(time->least.minutes())},
+                 {"most_min", figure(time->most.minutes())}};
+  };
+  degrees("target_C", advice.target);
+  degrees("lands_C", advice.lands);
+  span("lid_on", advice.lid_on);
+  span("lid_off", advice.lid_off);
+  span("with_coil", advice.with_coil);
+  span("heating", advice.heating);
+  minutes("clock_min", advice.clock);
+  if (advice.by) json["by"] = std::string(ways[static_cast<std::size_t>(*advice.by)]);
+  litres("of_L", advice.of);
+  minutes("beta_halves_min", advice.beta_halves);
+  minutes("alpha_halves_min", advice.alpha_halves);
+  degrees("pitch_C", advice.pitch);
+  litres("top_up_cold_L", advice.top_up_cold);
+  litres("top_up_hot_L", advice.top_up_hot);
+  degrees("topped_up_C", advice.topped_up);
+  const mash::Correction& c = advice.correction;
   if (c.with == mash::Mend::nothing) {
     json["with"] = "nothing";
     return printed(json);
   }
   json["with"] = c.with == mash::Mend::hot_water ? "hot water" : "cold water";
+  degrees("target_then_C", advice.target_then);
   json["water_at_C"] = figure(advice.water.celsius());
   json["wanted_L"] = figure(c.wanted.litres());
   json["first_half_L"] = figure(c.first_half.litres());

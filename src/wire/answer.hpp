@@ -9,6 +9,7 @@
 
 #include "journal/entry.hpp"
 #include "mash/correction.hpp"
+#include "plan/recipe.hpp"
 #include "spirit/check_reading.hpp"
 #include "spirit/gauging.hpp"
 #include "spirit/lot.hpp"
@@ -50,15 +51,21 @@ struct GravityFound {
 [[nodiscard]] std::string gravity_json(const GravityAsked& asked, const GravityFound& found);
 
 /// A vessel after mixing, what mends it, and what the difference from the plan would come of.
+/// Where something is dissolved the lots are told by `obscured`, solids and all.
 struct ReductionCheck {
   spirit::Lot found;
   spirit::Correction correction;
   spirit::Mistake mistake;
+  struct Obscured {
+    spirit::ObscuredLot found, spirit, result;
+  };
+  std::optional<Obscured> obscured;
 };
 struct ReductionMade {
   spirit::Lot spirit;  ///< that goes in
   spirit::MeasuredReduction measured;
   std::optional<spirit::ObscuredReduction> obscured;  ///< where something is dissolved
+  spirit::Lot besides;  ///< weaker spirit or tea, without what is dissolved in it
   std::optional<ReductionCheck> check;
 };
 [[nodiscard]] std::string reduced_json(const ReduceAsked& asked, const ReductionMade& made);
@@ -96,9 +103,40 @@ struct KeyChange {
 [[nodiscard]] std::string solved_json(const std::string& says, double factor,
                                       const std::vector<KeyChange>& changes);
 
+/// Where the mash stands, by the step in hand.
+enum class MashPlace {
+  milling,
+  strike,  ///< water for the malts, not yet in its vessel or being heated in it
+  cooking,
+  moving,
+  dough_in,  ///< liquor or cooked grain that waits for the malts
+  rest,
+  draining,
+  sparging,
+  wort,      ///< cooling
+  pitching,  ///< the mash is done, the yeast is not in
+  over,
+};
+/// A length of time with its 80 % band.
+struct Span {
+  units::Duration middle, least, most;
+};
+/// What a temperature read on mash day asks for; what is absent is not asked there.
 struct MashAdvice {
+  MashPlace at = MashPlace::over;
+  std::string step;  ///< in hand, by the plan's words; empty after the last
+  std::optional<units::Temperature> target;
   mash::Correction correction;
-  units::Temperature target, water;
+  units::Temperature water;                       ///< of the correction
+  std::optional<units::Temperature> target_then;  ///< with the water in: where the malts go in
+  std::optional<units::Temperature> lands;        ///< it was read in the pot
+  std::optional<Span> lid_on, lid_off, with_coil, heating;
+  std::optional<units::Duration> clock;  ///< to the target, by the way the plan takes
+  std::optional<plan::CoolBy> by;        ///< that way, when it cools
+  std::optional<units::Volume> of;       ///< sparge water that is still to be given
+  std::optional<units::Duration> beta_halves, alpha_halves;  ///< in a mash too hot
+  std::optional<units::Temperature> pitch, topped_up;
+  std::optional<units::Volume> top_up_cold, top_up_hot;
 };
 [[nodiscard]] std::string mash_correction_json(const MashAdvice& advice);
 

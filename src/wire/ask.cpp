@@ -71,6 +71,7 @@ void describe(Io& io, GaugeAsked& asked) {
   std::optional<Glass> glass;
   io.choice("glass", glass, glasses);
   asked.glass = glass.value_or(Glass::house);
+  asked.glass_told = glass.has_value();
   io.amount("volume_L", asked.volume, litres);
   asked.residue = residue_in(io);
 }
@@ -127,6 +128,9 @@ template <class Io>
 void describe(Io& io, MashCorrectionAsked& asked) {
   io.id("batch", asked.batch);
   io.amount("temperature_C", asked.temperature, celsius);
+  std::string step;
+  io.text("step", step, journal::most_text, false);
+  if (!step.empty()) asked.step = step == "none" ? std::string() : std::move(step);
 }
 
 namespace {
@@ -243,12 +247,7 @@ ReduceAsked read_reduce_asked(std::string_view text) {
   above_zero("volume_L", asked.volume, "a volume above zero");
   above_zero("make_L", asked.make, "a volume above zero");
   above_zero("strength_percent_vol", std::optional(asked.strength), "a strength above zero");
-  if (asked.make && (asked.weaker || asked.dissolved())) {
-    fault("make_L", "beside weaker spirit, tea or a residue", "only spirit and water");
-  }
-  if (asked.weaker && asked.dissolved()) {
-    fault("weaker", "beside tea or a residue", "either weaker spirit, or what is dissolved");
-  }
+  if (asked.weaker && asked.tea) fault("weaker", "beside tea", "one of the two");
   if (asked.found) {
     above_zero("found.strength_percent_vol", std::optional(asked.found->strength),
                "a strength above zero");
@@ -256,9 +255,6 @@ ReduceAsked read_reduce_asked(std::string_view text) {
     above_zero("found.mass_kg", asked.found->mass, "a mass above zero");
     if (asked.found->volume && asked.found->mass) {
       fault("found.mass_kg", "beside volume_L_20C", "one of the two");
-    }
-    if (asked.weaker || asked.dissolved()) {
-      fault("found", "beside weaker spirit, tea or a residue", "only spirit and water");
     }
   }
   if (!faults.empty()) throw base::InputError(std::move(faults));

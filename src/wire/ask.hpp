@@ -47,7 +47,9 @@ enum class Glass { class_1, class_2, class_3, house };
 
 struct GaugeAsked {
   journal::StrengthRead strength;
-  Glass glass = Glass::house;  ///< unless it is told, what most houses own: uncertified
+  Glass glass = Glass::house;  ///< unless it is told, the kit's, or what most houses own
+  bool glass_told = false;     ///< whether the request names it
+  std::string certificate;     ///< of the kit's glass; not asked
   std::optional<units::Volume> volume;  ///< at the strength's temperature
   units::MassConcentration residue;     ///< what evaporating to dryness leaves, at 20 °C
 };
@@ -79,7 +81,7 @@ struct FoundAsked {
 };
 
 /// A reduction, asked forward from `volume` or backward from what is to be made. Beside the
-/// water may go in weaker spirit, or tea; a finding is asked of plain spirit and water only.
+/// water may go in weaker spirit, or tea, as much as is told.
 struct ReduceAsked {
   std::optional<units::Volume> volume;  ///< of the spirit, at `at`; of these two exactly one
   std::optional<units::Volume> make;    ///< of the result, at 20 °C
@@ -108,6 +110,7 @@ struct PourAsked {
 struct MashCorrectionAsked {
   journal::Id batch;
   units::Temperature temperature;
+  std::optional<std::string> step;  ///< in hand; empty once the last is done
 };
 [[nodiscard]] MashCorrectionAsked read_mash_correction_asked(std::string_view text);
 

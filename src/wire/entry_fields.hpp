@@ -1,7 +1,8 @@
 // The members of every kind of body, written once: describe(io, body) names them to a reader, a
 // writer or the maker of a schema, so the three cannot part. For the sources of this room only.
 //
-// An `io` has: text, document, flag, whole, number, amount, choice, id, part, parts, words.
+// An `io` has: text, document, flag, whole, number, amount, choice, id, part, parts, parts_if_any,
+// words.
 #pragma once
 
 #include <array>
@@ -31,6 +32,7 @@ inline constexpr std::array events = {"stopped"sv, "resumed"sv};
 inline constexpr int most_jar = 999;
 inline constexpr std::size_t most_listed = 500;
 inline constexpr std::size_t most_name = 200;
+inline constexpr std::size_t most_sets_of_staves = 8;
 
 }  // namespace fields
 
@@ -252,6 +254,14 @@ void describe(Io& io, journal::LotMade& b) {
   io.amount("water_kg", b.water, kilograms);
   io.part("volume", b.volume);
   io.part("strength", b.strength);
+  io.amount("residue_g_L", b.residue, grams_per_litre);
+}
+template <class Io>
+void describe(Io& io, journal::StavesLaid& b) {
+  io.whole("staves", b.staves, 1, 1000);
+  io.text("species", b.species, fields::most_name, false);
+  io.text("toast", b.toast, fields::most_name, false);
+  io.whole("used_times", b.used_times, 0, 9);
 }
 template <class Io>
 void describe(Io& io, journal::WoodFilled& b) {
@@ -260,6 +270,8 @@ void describe(Io& io, journal::WoodFilled& b) {
   io.text("species", b.species, fields::most_name, false);
   io.text("toast", b.toast, fields::most_name, false);
   io.whole("staves", b.staves, 1, 1000);
+  io.whole("used_times", b.used_times, 0, 9);
+  io.parts_if_any("besides", b.besides, fields::most_sets_of_staves);
 }
 template <class Io>
 void describe(Io& io, journal::WoodSampled& b) {

@@ -208,6 +208,10 @@ class EntryReader {
       inner((*found)[i], fmt::format("{}[{}]", within(name), i), values.emplace_back());
     }
   }
+  template <class B>
+  void parts_if_any(const char* name, std::vector<B>& values, std::size_t most) {
+    parts(name, values, most);
+  }
   void words(const char* name, std::vector<std::string>& values, std::size_t most,
              std::size_t most_bytes) {
     const Json* const found = find(name);

@@ -73,6 +73,10 @@ class SchemaMaker {
   void parts(const char* name, const std::vector<B>&, std::size_t most) {
     put(name, {{"type", "array"}, {"maxItems", most}, {"items", of(B{})}}, false);
   }
+  template <class B>
+  void parts_if_any(const char* name, const std::vector<B>& values, std::size_t most) {
+    parts(name, values, most);
+  }
   void words(const char* name, const std::vector<std::string>&, std::size_t most,
              std::size_t most_bytes) {
     put(name,

@@ -32,6 +32,7 @@ LYNEARM_UNIT(grams, Mass, grams, 0.0, 1'000'000.0, "g");
 LYNEARM_UNIT(hectopascals, Pressure, hectopascals, 300.0, 1100.0, "hPa");
 LYNEARM_UNIT(watts, Power, watts, 0.0, 100'000.0, "W");
 LYNEARM_UNIT(litres_per_minute, VolumeFlow, litres_per_minute, 0.0, 1000.0, "L/min");
+LYNEARM_UNIT(grams_per_litre, MassConcentration, grams_per_litre, 0.0, 50.0, "g/L");
 LYNEARM_UNIT(percent_vol, VolumeStrength, percent, 0.0, 100.0, "%vol");
 
 #undef LYNEARM_UNIT

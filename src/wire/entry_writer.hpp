@@ -63,6 +63,10 @@ class EntryWriter {
     for (const B& value : values) list.push_back(written(value));
     object[name] = std::move(list);
   }
+  template <class B>
+  void parts_if_any(const char* name, const std::vector<B>& values, std::size_t most) {
+    if (!values.empty()) parts(name, values, most);
+  }
   void words(const char* name, const std::vector<std::string>& values, std::size_t,
              std::size_t) {
     if (!values.empty()) object[name] = values;

@@ -9,6 +9,7 @@
 #include "wire/entry_fields.hpp"
 #include "wire/entry_writer.hpp"
 #include "wire/figure.hpp"
+#include "wire/on_wood.hpp"
 #include "wire/whys.hpp"
 
 namespace lynearm::wire {
@@ -248,16 +249,13 @@ Json whole_lot_json(const LotState& lot) {
     Json row = told_json(use.told);
     row["where"] = use.where;
     row.update(part_json(use.lot));
+    // A gauging is a difference, and has no volume.
+    if (use.where != "gauging" && use.lot.mass() > units::Mass{}) {
+      row["volume_L_20C"] = figure(spirit::volume(use.lot).litres());
+    }
     return row;
   });
-  if (lot.wood) {
-    Json wood;
-    wood["in"] = lot.wood->in;
-    if (!lot.wood->species.empty()) wood["species"] = lot.wood->species;
-    if (!lot.wood->toast.empty()) wood["toast"] = lot.wood->toast;
-    if (lot.wood->staves) wood["staves"] = *lot.wood->staves;
-    json["wood"] = std::move(wood);
-  }
+  if (lot.wood) json["wood"] = on_wood_json(*lot.wood);
   if (lot.bottles) {
     json["bottles"] = {{"bottles", lot.bottles->bottles},
                        {"size_L", figure(lot.bottles->size.litres())},

@@ -82,6 +82,12 @@ std::string run_forecast_json(const RunForecast& run) {
   json["run"] = journal::print(run.run);
   json["readings"] = run.readings.size();
   if (run.crowded > 0) json["crowded"] = run.crowded;
+  if (run.charge_by_plan) {
+    json["charge_by_plan_percent_vol"] = figure(run.charge_by_plan->percent());
+  }
+  if (run.turns_down_to) json["turns_down_to_W"] = figure(run.turns_down_to->watts());
+  json["air_hPa"] = figure(run.air.hectopascals());
+  json["air_read"] = run.air_read;
   json["now"] = now_json(run.now);
   json["by_time"] = Json::array();
   for (const still::ExpectedAt& at : run.forecast.by_time) {

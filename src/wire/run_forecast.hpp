@@ -29,6 +29,10 @@ struct RunForecast {
   std::vector<Refused> refused;
   std::size_t crowded = 0;  ///< readings not weighed whole: their minute is well read
   std::vector<still::Learnt> constants;
+  std::optional<units::VolumeStrength> charge_by_plan;  ///< where the charge was not gauged
+  std::optional<units::Power> turns_down_to;  ///< at the boil, while it heats up at more
+  units::Pressure air;                        ///< that it boils under
+  bool air_read = false;                      ///< on the day; else the kit's
 };
 
 /// The text under /runs/{run}/forecast of the server. Minutes count from the run's nought.

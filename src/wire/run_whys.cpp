@@ -30,6 +30,9 @@ Why why_run(const RunForecast& run) {
   why.inputs = {{"Readings", readings_of(run)},
                 {"As of", fmt::format("{:.0f} min of the run{}", run.now.at.minutes(),
                                       run.now.heated ? "" : ", heat off")}};
+  why.inputs.emplace_back("Air pressure",
+                          fmt::format("{:.0f} hPa, {}", run.air.hectopascals(),
+                                      run.air_read ? "as it was read" : "by the kit"));
   for (const still::Learnt& learnt : run.constants) {
     const still::LearntWords says = still::words(learnt);
     why.inputs.emplace_back(

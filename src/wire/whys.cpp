@@ -68,7 +68,9 @@ Why why_gauged(const GaugeAsked& asked) {
   why.source = std::string(density_source) + "; OIML R 44 (1985) for the instrument";
   const spirit::HydrometerClass& glass =
       spirit::hydrometer_classes()[static_cast<std::size_t>(asked.glass)];
-  why.inputs.emplace_back("Read on", std::string(glass.name));
+  why.inputs.emplace_back(
+      "Read on", fmt::format("{}{}{}", glass.name, asked.certificate.empty() ? "" : ", ",
+                             asked.certificate));
   if (asked.residue > units::MassConcentration{}) {
     why.inputs.emplace_back("Left on drying", grams_per_litre(asked.residue));
     why.model +=
@@ -134,7 +136,13 @@ Why why_reduced(const ReduceAsked& asked, const ReductionMade& made) {
   why.inputs.emplace_back("Water", celsius(asked.water_at));
   why.inputs.emplace_back("Contraction, at 20 °C",
                           fmt::format("{:.0f} mL", by_mass.contraction.millilitres()));
-  if (made.check) why.inputs.emplace_back("Found", of_lot(made.check->found));
+  if (made.check && made.check->obscured) {
+    const spirit::ObscuredLot& found = made.check->obscured->found;
+    why.inputs.emplace_back("Found", fmt::format("{} at {} true", litres(spirit::volume(found)),
+                                                 percent(spirit::true_strength(found))));
+  } else if (made.check) {
+    why.inputs.emplace_back("Found", of_lot(made.check->found));
+  }
   why.model = added_masses;
   why.source = density_source;
   if (asked.dissolved()) {

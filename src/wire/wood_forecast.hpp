@@ -30,24 +30,44 @@ struct WoodPoint {
   Likely<units::VolumeStrength> strength;
 };
 
+/// One of the woods that a lot lies on.
+struct WoodSet {
+  std::string cask;            ///< its name; empty for staves
+  int staves = 0;              ///< zero for a cask
+  std::string species, toast;  ///< the names in the tables
+  int used_times = 0;          ///< that it lay in spirit before
+  units::AreaPerVolume surface;
+  units::Share given;  ///< by now, to the spirit as it was laid
+};
+/// Wood that it lay on before.
+struct WoodLeft {
+  journal::OnWood on;
+  units::Duration days;
+  units::Share extract;  ///< with which it came off
+};
+
 struct WoodForecast {
   journal::LotName lot;
   journal::Moment filled;
   /// Why there is no forecast; empty when there is one, and then all below counts.
   std::string untold;
 
-  std::string in, species, toast;  ///< the names in the tables
-  int staves = 0;                  ///< zero in a cask
+  std::string in;              ///< a cask's name, or "staves"
+  std::vector<WoodSet> woods;  ///< one or more
+  int staves = 0;              ///< of all sets
   std::optional<units::Volume> cask;
-  bool used = false;   ///< the cask was filled before
   units::Volume laid;  ///< at 20 °C
   units::VolumeStrength strength;
   units::Temperature resting;
   units::Share humidity;  ///< asked of a cask only
   units::AreaPerVolume surface;
   double times_a_200L_cask = 1.0;
-  units::Volume soaked;                          ///< that the wood drinks, at 20 °C
-  std::optional<units::Duration> planned;        ///< on wood, by the plan
+  Likely<units::Share> carried;  ///< extract that it had when it was laid here
+  std::vector<WoodLeft> before;
+  std::string carried_untold;  ///< why some of what it had is not counted; empty when all is
+  units::Volume soaked;        ///< that the wood drinks, at 20 °C
+  /// On this wood, by the plan: less what it lay on other wood before.
+  std::optional<units::Duration> planned;
   std::optional<Likely<units::Duration>> ready;  ///< as staves are usually called ready
   std::vector<WoodPoint> course;  ///< from the filling to the later of now and plan
   WoodPoint now;

@@ -170,6 +170,11 @@ def questions(house):
                   "residue_g_L": 1.5}, {"make_L": 5}):
         yield post("/reduce", dict(spirit, **more))
     yield post("/reduce", dict(reduce, make_L=5))
+    weaker = {"volume_L_20C": 0.5, "strength_percent_vol": 20}
+    yield post("/reduce", dict(reduce, make_L=5, weaker=weaker))
+    yield post("/reduce", dict(reduce, make_L=5, weaker=weaker, residue_g_L=6,
+                               found={"strength_percent_vol": 54}))
+    yield post("/reduce", dict(spirit, residue_g_L=6, found={"strength_percent_vol": 56}))
     for pattern in ("/gauge", "/gravity", "/reduce"):
         yield post(pattern, example[pattern])
         yield post(pattern, {})
@@ -180,8 +185,14 @@ def questions(house):
     yield post("/blend", {"parts": [{"volume_L_20C": 1, "strength_percent_vol": 70},
                                     {"volume_L_20C": 2, "strength_percent_vol": 60}]})
     yield post("/blend", {"parts": []})
-    for temperature in (67.1, 65.5, 62, 20):
+    for temperature in (67.1, 65.5, 20):
         yield post("/mash-correction", {"batch": batch, "temperature_C": temperature})
+    timeline = json.loads(house.ask("GET", f"/api/v1/batches/{batch}/plan")[2])["timeline"]
+    mash = [one["what"] for one in timeline["steps"] if one["stage"] == "Mash"]
+    for step in mash + ["none", "sing"]:
+        for temperature in (75, 62):
+            yield post("/mash-correction",
+                       {"batch": batch, "temperature_C": temperature, "step": step})
     yield post("/journal", line, "application/jsonl")
     yield post("/journal", b"nonsense\n", "application/jsonl")
     yield post("/attachments", b"words", "application/octet-stream")

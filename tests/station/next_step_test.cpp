@@ -63,18 +63,56 @@ TEST_F(Next, BeforeAnythingIsDoneThereIsNoTime) {
   EXPECT_FALSE(mash.due);
 }
 
-TEST_F(Next, OnceItIsMashedThePitchIsDueByThePlansSteps) {
+TEST_F(Next, OnceSomethingIsReadTheWortIsDueByThePlansSteps) {
   plan();
   book.tell(60, MashTemperature{units::Temperature::celsius(66)});
   const NextStep mash = next();
-  EXPECT_THAT(mash.what, testing::StartsWith("Mash"));
-  double begins_h = 0, pitch_h = 0;
+  EXPECT_EQ(mash.what, "Mash: mind the rest, then draw the wort");
+  double begins_h = 0, drain_h = 0;
   for (const plan::Step& step : made().plan.timeline.steps) {
     if (step.stage == "Mash" && begins_h == 0) begins_h = step.start.hours();
-    if (step.stage == "Ferment" && pitch_h == 0) pitch_h = step.start.hours();
+    if (step.what.starts_with("Drain")) drain_h = step.start.hours();
   }
-  EXPECT_NEAR(hours(mash.due, 60), pitch_h - begins_h, 1e-3);
+  EXPECT_NEAR(hours(mash.due, 60), drain_h - begins_h, 1e-3);
   EXPECT_NEAR(since(*mash.late_after, *mash.due).hours(), 2.0, 1e-9);
+}
+
+TEST_F(Next, TheMashStepInHandIsDueWhenItEndsAndNotWhenTheYeastGoesIn) {
+  plan();
+  const plan::Step* rest = nullptr;
+  for (const plan::Step& step : made().plan.timeline.steps) {
+    if (step.stage != "Mash" || step.beside) continue;
+    if (step.what.starts_with("Rest")) {
+      rest = &step;
+      break;
+    }
+    book.tell(60 + step.start.minutes() / 60, StepMarked{step.what, true}, Stage::mash);
+  }
+  ASSERT_NE(rest, nullptr);
+  const Moment stirred = book.last().at;
+  const NextStep resting = next();
+  EXPECT_THAT(resting.what, testing::StartsWith("Mash: rest, then drain"));
+  EXPECT_EQ(resting.stage, Stage::mash);
+  ASSERT_TRUE(resting.due);
+  EXPECT_NEAR(since(*resting.due, stirred).minutes(), rest->length.minutes(), 1e-3);
+  // A wort told ends its run-off, marked or not; taking back a mark changes nothing of it.
+  book.tell(400, WortDrawn{"first runnings", litres_at_20C(60), gravity_at_20C(1.066)});
+  book.tell(401, StepMarked{rest->what, false}, Stage::mash);
+  const NextStep sparging = next();
+  EXPECT_THAT(sparging.what, testing::StartsWith("Mash: sparge with"));
+  EXPECT_EQ(sparging.since, minute(400));
+}
+
+TEST_F(Next, WhenAllOfTheMashIsDoneTheYeastIsDue) {
+  plan();
+  double at = 60;
+  for (const plan::Step& step : made().plan.timeline.steps) {
+    if (step.stage == "Mash") book.tell(++at, StepMarked{step.what, true}, Stage::mash);
+  }
+  const NextStep pitch = next();
+  EXPECT_EQ(pitch.what, "Top up the wort and pitch");
+  EXPECT_EQ(pitch.stage, Stage::ferment);
+  EXPECT_NEAR(hours(pitch.due, at), 0.0, 1e-3);
 }
 
 TEST_F(Next, AFermentIsReadOnceADay) {
@@ -139,6 +177,16 @@ TEST_F(Next, StripsFollowEachOtherByThePlanAndThenTheSpiritRun) {
   EXPECT_EQ(after.what, "Begin the spirit run");
   EXPECT_EQ(after.stage, Stage::spirit_run);
   EXPECT_TRUE(after.due);
+}
+
+TEST_F(Next, LowWinesThatWereNotGaugedWhenTheStripEndedAreGaugedFirst) {
+  const Id run =
+      book.tell(10, RunBegun{RunKind::strip, litres_at_20C(26), percent_at_20C(9), {}, {}, {}});
+  const Id end = book.tell(300, RunEnded{run, {}, {}, {}, {}});
+  EXPECT_EQ(next().what, "Gauge the low wines");
+  EXPECT_EQ(next().stage, Stage::strip);
+  book.tell(400, LotGauged{{end, LotKind::low_wines}, litres_at_20C(8), percent_at_20C(28)});
+  EXPECT_EQ(next().what, "Strip on, or begin the spirit run");
 }
 
 // ---- jars, cut, bottles: by the record alone, a batch without a plan ------------------------

@@ -67,5 +67,45 @@ TEST(AReductionAsked, KeepsTheMassOfWhatGoesInBesides) {
   EXPECT_LT(tea.obscured->apparent_strength, tea.obscured->true_strength);
 }
 
+// Whatever goes in besides water, and whatever is dissolved: what is asked back gives what was
+// asked for, and a finding as planned needs nothing.
+TEST(AReductionAsked, BackwardHoldsWithWhatGoesInBesides) {
+  for (
+      const std::string besides :
+      {R"("weaker":{"volume_L_20C":0.5,"strength_percent_vol":20})", R"("residue_g_L":12)",
+       R"("residue_g_L":2,"tea":{"volume_L_20C":0.4,"strength_percent_vol":30,"residue_g_L":9})",
+       R"("residue_g_L":3,"weaker":{"volume_L_20C":0.5,"strength_percent_vol":20})"}) {
+    const wire::ReductionMade back = asked(R"("make_L":5,)" + besides);
+    EXPECT_NEAR(back.measured.by_mass.volume_at_20C.litres(), 5.0, 1e-9) << besides;
+    const wire::ReductionMade forward =
+        asked(fmt::format(R"("volume_L":{:.12f},)", back.measured.spirit.litres()) + besides);
+    EXPECT_NEAR(forward.measured.by_mass.volume_at_20C.litres(), 5.0, 1e-8) << besides;
+    EXPECT_NEAR(forward.measured.water.litres(), back.measured.water.litres(), 1e-8) << besides;
+    const auto check =
+        asked(R"("make_L":5,"found":{"strength_percent_vol":55},)" + besides).check.value();
+    EXPECT_EQ(check.correction.remedy, spirit::Remedy::none) << besides;
+    EXPECT_NEAR(check.mistake.water.kilograms(), 0.0, 1e-9) << besides;
+    EXPECT_NEAR(check.mistake.spirit_strength.value().percent(), 70.0, 1e-7) << besides;
+    EXPECT_NEAR(check.mistake.spirit_mass.value().kilograms(), 0.0, 1e-9) << besides;
+  }
+}
+
+TEST(AReductionAsked, WhereSomethingIsDissolvedIsMendedAtItsTrueStrength) {
+  const auto check = [](const std::string& strength) {
+    return asked(R"("volume_L":4,"residue_g_L":12,"found":{"strength_percent_vol":)" +
+                 strength + "}")
+        .check.value();
+  };
+  const wire::ReductionCheck strong = check("56");
+  EXPECT_EQ(strong.correction.remedy, spirit::Remedy::add_water);
+  EXPECT_NEAR(spirit::true_strength(strong.obscured->result).percent(), 55.0, 1e-9);
+  const wire::ReductionCheck weak = check("54");
+  EXPECT_EQ(weak.correction.remedy, spirit::Remedy::add_spirit);
+  EXPECT_NEAR(spirit::true_strength(weak.obscured->spirit).percent(), 70.0, 1e-9);
+  EXPECT_NEAR(spirit::true_strength(weak.obscured->result).percent(), 55.0, 1e-9);
+  EXPECT_NEAR((weak.obscured->found.mass() + weak.obscured->spirit.mass()).kilograms(),
+              weak.obscured->result.mass().kilograms(), 1e-12);
+}
+
 }  // namespace
 }  // namespace lynearm::station

@@ -100,8 +100,11 @@ TEST_F(Asked, OfAReductionBackwardTheFaultStandsAtTheRequestsField) {
   EXPECT_THAT(reduce(R"("volume_L":4,"residue_g_L":60)"), HasSubstr("residue_g_L"));
   EXPECT_THAT(reduce(R"("volume_L":4,"found":{"strength_percent_vol":0})"),
               HasSubstr("found.strength_percent_vol is \"0\""));
-  EXPECT_THAT(reduce(R"("volume_L":4,"residue_g_L":1,"found":{"strength_percent_vol":54})"),
-              HasSubstr("found is \"beside weaker spirit, tea or a residue\""));
+  EXPECT_THAT(reduce(R"("volume_L":4,"weaker":{"volume_L_20C":1,"strength_percent_vol":20},
+                        "tea":{"volume_L_20C":1,"strength_percent_vol":0,"residue_g_L":8})"),
+              HasSubstr("weaker is \"beside tea\""));
+  EXPECT_THAT(reduce(R"("make_L":1,"weaker":{"volume_L_20C":2,"strength_percent_vol":40})"),
+              testing::StartsWith("weaker.volume_L_20C is"));
 }
 
 TEST_F(Asked, OfNothingNoStrengthIsTold) {

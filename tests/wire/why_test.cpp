@@ -124,6 +124,7 @@ TEST(Why, AForecastTellsItsReadingsAndWhatTheyTaughtOfTheStill) {
   run.crowded = 1;
   run.doubts.push_back({});
   run.now.at = units::Duration::minutes(132.0);
+  run.air = units::Pressure::hectopascals(1006.0);
   run.constants = {{still::Constant::head_loss, 2.05, 0.2, 2.4, 0.9},
                    {still::Constant::pot_loss, 3.0, 0.5, 3.0, 0.5}};
   const json told = json::parse(run_forecast_json(run));
@@ -134,9 +135,10 @@ TEST(Why, AForecastTellsItsReadingsAndWhatTheyTaughtOfTheStill) {
       "2, 1 not weighed in full beside others of the same minute, figures not believed: 1");
   EXPECT_EQ(inputs[1]["value"], "132 min of the run");
   const still::LearntWords head = still::words(run.constants[0]);
-  EXPECT_EQ(inputs[2]["name"], "head loss");
-  EXPECT_EQ(inputs[2]["value"], head.now + "; " + head.before + " by kit and charge alone");
-  EXPECT_EQ(inputs[3]["value"], still::words(run.constants[1]).now + ", by kit and charge");
+  EXPECT_EQ(inputs[2]["value"], "1006 hPa, by the kit");
+  EXPECT_EQ(inputs[3]["name"], "head loss");
+  EXPECT_EQ(inputs[3]["value"], head.now + "; " + head.before + " by kit and charge alone");
+  EXPECT_EQ(inputs[4]["value"], still::words(run.constants[1]).now + ", by kit and charge");
 }
 
 }  // namespace
