@@ -108,7 +108,7 @@ export const wholeBatch = (size) =>
       await goOn(DAY);
       await me.go('Mash');
       const steps = plan.timeline.steps.filter((s) => s.stage === 'Mash').map((s) => s.what);
-      // Its figures are buttons that answer why.
+      // Its figures stand apart from its words.
       const upToFigure = (what) => what.split(/ \d/)[0];
       await me.sees(steps[0]);
       await shoot('03-mash');
@@ -233,6 +233,8 @@ export const wholeBatch = (size) =>
           await goOn(40 * MINUTE);
           await me.tap('Reading');
           await me.pad('50.2');
+          await me.sees('no true strength can be made of it');
+          await me.tap('Leave it so');
           await me.sees('Kept: 50.2 %vol.');
           await shoot('09-strip');
         }

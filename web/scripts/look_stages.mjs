@@ -98,7 +98,7 @@ export function stagePages(settings) {
         const drawer = page.getByRole('dialog');
         for (const key of ['6', '7', 'Point', '1', 'Keep'])
           await drawer.getByRole('button', { name: key, exact: true }).click();
-        await page.getByText(/Too hot by/).waitFor();
+        await page.getByText(/The mash is over: nothing/).waitFor();
       },
     }),
     page('mash-added', `${TERN_8}/mash`, {

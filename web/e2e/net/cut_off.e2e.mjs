@@ -18,6 +18,12 @@ import {
 } from './still_side.mjs';
 import { ternNow } from './tern_now.mjs';
 
+/** A grey dot. */
+const PICTURE = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==',
+  'base64',
+);
+
 describe.each([
   { over: 'plain HTTP', tls: false },
   { over: 'TLS', tls: true },
@@ -127,6 +133,26 @@ describe.each([
       ids,
     );
     await phone.page.getByText(/What stands here is as of/).waitFor({ state: 'hidden' });
+    expect(faultsOf(phone)).toEqual([]);
+  });
+
+  test('a photograph waits with its note while the house is away, and goes home with it', async () => {
+    await phone.page.goto(`${origin}/batch/${run.batch}`);
+    await me.sees('Another note');
+    await phone.quiet();
+    await house.kill();
+    await me.fill('Another note', 'The spout, at noon.');
+    await phone.page
+      .getByLabel('Photographs, if any')
+      .setInputFiles({ name: 'spout.png', mimeType: 'image/png', buffer: PICTURE });
+    await me.tap('Add the note');
+    await me.sees('not yet saved at home, with its photograph');
+    await house.restart();
+    await me.saved();
+    await phone.page.getByRole('img', { name: /^Attachment 1 of the note/ }).waitFor();
+    const { notes } = await laptop.get(`/batches/${run.batch}`);
+    expect(notes.at(-1)).toMatchObject({ text: 'The spout, at noon.' });
+    expect(notes.at(-1).attachments).toHaveLength(1);
     expect(faultsOf(phone)).toEqual([]);
   });
 

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Entry } from '../data/entry';
-import { changed, editables, inWords, journalRows, keyName, valueAt, wrongIn } from './journal';
+import { changed, editables, textOf, typedIn, valueAt, wrongIn } from './correcting';
+import { inWords, journalRows, keyName } from './journal';
 
 const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
   id,
@@ -114,10 +115,35 @@ test('a corrected value is held to what the house accepts', () => {
       text,
     );
   expect(wrong('spout.reading', '72.1')).toBeUndefined();
-  expect(wrong('spout.reading', '172')).toBe('“172” was given; accepted: 0–100.');
+  expect(wrong('spout.reading', '172')).toBe('“172” was given; accepted: 0–100 %vol.');
   expect(wrong('pot_temperature_C', '4000')).toContain('accepted: −20 to 120 °C');
   expect(wrong('jar', '2.5')).toContain('a whole number');
-  expect(wrong('jar', 'two')).toContain('a number');
+  expect(wrong('jar', 'two')).toContain('accepted: 1–999');
+});
+
+test('a correction is typed in the units that are set, and what is untouched stays', () => {
+  const body = { run: 'r', head_temperature_C: 91.1, collected_mL: 8800 };
+  const fields = editables(body, 'run read');
+  const field = (key: string) => fields.find((f) => f.path[0] === key)!;
+  expect(textOf(body, field('head_temperature_C'), 'us')).toBe('196');
+  expect(typedIn('197 F', field('head_temperature_C'), 'metric')).toBeCloseTo(91.667, 3);
+  expect(typedIn('197', field('head_temperature_C'), 'us')).toBeCloseTo(91.667, 3);
+  expect(wrongIn(body, field('head_temperature_C'), '400', 'us')).toContain('−4 to 248 °F');
+  expect(wrongIn(body, field('head_temperature_C'), 'warm', 'us')).toContain('°F');
+});
+
+test('what an entry lacks can be added, and what it should not hold be taken out', () => {
+  const body = { run: 'r', head_temperature_C: 91.1 };
+  const fields = editables(body, 'run read');
+  const spout = fields.find((f) => f.path[0] === 'spout_temperature_C')!;
+  const head = fields.find((f) => f.path[0] === 'head_temperature_C')!;
+  expect(textOf(body, spout, 'metric')).toBe('');
+  expect(wrongIn(body, spout, '')).toBeUndefined();
+  const told = changed(body, spout.path, typedIn('22', spout, 'metric'));
+  expect(changed(told, head.path, typedIn('', head, 'metric'))).toEqual({
+    run: 'r',
+    spout_temperature_C: 22,
+  });
 });
 
 test('a body is told in the units that are set, and what a person wrote as it was written', () => {

@@ -1,8 +1,7 @@
 // The journal of a batch as people read it: one row for what happened, with what now stands of it.
 // A correction stands in the place of what it corrects; the first telling stays visible beside it.
 import type { Entry } from '../data/entry';
-import { printed, range, typed } from '../data/figures';
-import { NAME_BYTES, TEXT_BYTES, tooLong, unread } from '../data/measured';
+import { printed } from '../data/figures';
 import { restated, type Units } from '../data/units';
 
 export interface JournalRow {
@@ -67,11 +66,11 @@ function undo(row: JournalRow, strike: Entry, byId: ReadonlyMap<string, Entry>):
   row.stands = left.at(-1) ?? row.first;
 }
 
-type Bounds = readonly [number, number];
+export type Bounds = readonly [number, number];
 
 // Endings of the journal's keys, longest first: their unit and decimals for people, and what the house
 // accepts.
-const UNITS: readonly [string, string, number, Bounds][] = [
+export const UNITS: readonly [string, string, number, Bounds][] = [
   ['_L_per_min', 'L/min', 1, [0, 1000]],
   ['_percent_vol', '%vol', 1, [0, 100]],
   ['_mL_20C', 'mL', 0, [0, 1e7]],
@@ -84,17 +83,6 @@ const UNITS: readonly [string, string, number, Bounds][] = [
   ['_W', 'W', 0, [0, 100_000]],
   ['_g', 'g', 0, [0, 1e6]],
 ];
-
-const SCALE_BOUNDS: Record<string, Bounds> = {
-  specific_gravity: [0.7, 1.17],
-  plato: [-7.7, 38.3],
-  brix: [0, 40],
-  percent_vol: [0, 100],
-  percent_mass: [0, 100],
-  proof: [0, 200],
-};
-const WHOLE: Record<string, Bounds> = { jar: [1, 999], staves: [1, 1000], bottles: [0, 100_000] };
-const NAMES = ['name', 'from', 'yeast', 'in', 'species', 'toast', 'what', 'with', 'class'];
 
 export interface KeyName {
   name: string;
@@ -115,8 +103,8 @@ const shortNumber = (value: number, decimals: number) => {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 };
 
-const DOCUMENTS = ['recipe', 'kit'];
-const SCALES: Record<string, string> = {
+export const DOCUMENTS = ['recipe', 'kit'];
+export const SCALES: Record<string, string> = {
   specific_gravity: '',
   plato: '°P',
   brix: '°Bx',
@@ -184,72 +172,4 @@ function words(key: string, value: unknown, units: Units, within = false): strin
     .join(' ')}`;
 }
 
-const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-/;
-
-export interface Editable {
-  path: string[];
-  label: string;
-  unit: string;
-  kind: 'number' | 'text' | 'flag';
-}
-
-/** What of a body a plain form can change: its numbers, words and yes or no, at any depth. */
-export function editables(body: Record<string, unknown>, above: string[] = []): Editable[] {
-  return Object.entries(body).flatMap(([key, value]): Editable[] => {
-    const path = [...above, key];
-    const { name, unit } = keyName(key);
-    const label = [...above.map((k) => keyName(k).name), name].join(', ');
-    if (typeof value === 'number') return [{ path, label, unit, kind: 'number' }];
-    if (typeof value === 'boolean') return [{ path, label, unit: '', kind: 'flag' }];
-    if (typeof value === 'string') {
-      const fixed =
-        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind', 'rule'].includes(key);
-      return fixed ? [] : [{ path, label, unit: '', kind: 'text' }];
-    }
-    if (typeof value === 'object' && value !== null && !Array.isArray(value)) {
-      return editables(value as Record<string, unknown>, path);
-    }
-    return [];
-  });
-}
-
-export function valueAt(body: Record<string, unknown>, path: readonly string[]): unknown {
-  return path.reduce<unknown>((here, key) => (here as Record<string, unknown>)[key], body);
-}
-
-/** The body with one value changed; what it was made from stays as it is. */
-export function changed(
-  body: Record<string, unknown>,
-  path: readonly string[],
-  value: unknown,
-): Record<string, unknown> {
-  const [key, ...rest] = path;
-  if (key === undefined) return body;
-  const inner =
-    rest.length === 0 ? value : changed((body[key] ?? {}) as Record<string, unknown>, rest, value);
-  return { ...body, [key]: inner };
-}
-
-/** What is wrong with the text typed for one value of a body, as a sentence. */
-export function wrongIn(
-  body: Record<string, unknown>,
-  field: Editable,
-  text: string,
-): string | undefined {
-  const key = field.path.at(-1)!;
-  if (field.kind === 'text') return tooLong(text, NAMES.includes(key) ? NAME_BYTES : TEXT_BYTES);
-  if (field.kind === 'flag') return undefined;
-  const value = typed(text);
-  if (value === undefined) return unread(text, 'a number');
-  const beside = valueAt(body, field.path.slice(0, -1)) as Record<string, unknown>;
-  const bounds =
-    key === 'reading'
-      ? SCALE_BOUNDS[String(beside['scale'])]
-      : key === 'fault'
-        ? ([0, 10] as const)
-        : (WHOLE[key] ?? UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
-  if (key in WHOLE && !Number.isInteger(value)) return unread(text, 'a whole number');
-  if (!bounds || (value >= bounds[0] && value <= bounds[1])) return undefined;
-  const decimals = Number.isInteger(bounds[0]) && Number.isInteger(bounds[1]) ? 0 : 2;
-  return unread(text, `${range(...bounds, decimals)} ${field.unit}`.trim());
-}
+export const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-/;

@@ -14,7 +14,7 @@ export interface ApiSettings {
 }
 
 /** What only bears a picture's name would stand as a broken picture in the journal for good. */
-async function looked(file: Blob): Promise<void> {
+export async function looked(file: Blob): Promise<void> {
   if (typeof createImageBitmap !== 'function') return;
   try {
     (await createImageBitmap(file)).close();

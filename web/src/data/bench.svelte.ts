@@ -44,7 +44,10 @@ export class Bench {
 
   /** Opens queue, stream and clocks; the returned function closes them. */
   open(): () => void {
-    const box = (this.#box = new Outbox({ keep: (entries) => this.api.keep(entries) }));
+    const box = (this.#box = new Outbox({
+      keep: (entries) => this.api.keep(entries),
+      keepFile: (file) => this.api.keepFile(file),
+    }));
     const unsubscribe = box.subscribe((state) => {
       // What took an entry also speaks: the stream need not wait for its turn.
       if (state.answered === true && this.outbox.answered === false) this.#stream?.nudge();
@@ -111,15 +114,21 @@ export class Bench {
     this.pages_kept = kept;
   }
 
-  /** Records: resolves with the entry once it is safe on this device; it is then sent home. */
-  async record(wish: Omit<EntryWish, 'who'> & { who?: string }): Promise<Entry> {
+  /**
+   * Records: resolves with the entry once it is safe on this device, with the photographs that belong
+   * to it; it is then sent home.
+   */
+  async record(
+    wish: Omit<EntryWish, 'who'> & { who?: string },
+    files: readonly File[] = [],
+  ): Promise<Entry> {
     const before =
       this.told_ms === undefined
         ? {}
         : { at: new Date(this.told_ms).toISOString(), clock_ahead_ms: houseTime.ahead_ms };
     const entry = newEntry({ ...before, ...wish, who: wish.who ?? settings.who });
     if (!this.#box) throw new Error('The bench is not open.');
-    await this.#box.put(entry);
+    await this.#box.put(entry, files);
     return entry;
   }
 

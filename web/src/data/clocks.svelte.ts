@@ -10,6 +10,12 @@ export interface RunningClock {
   ends_ms: number; // device time
   left_ms?: number; // set while held: then ends_ms does not count
   heard?: boolean; // the alarm was acknowledged
+  of?: ClockOf; // none: set by hand
+}
+
+export interface ClockOf {
+  batch: string;
+  name: string; // of the batch, for people
 }
 
 const KEY = 'lynearm-clocks';
@@ -21,8 +27,15 @@ function isClock(value: unknown): value is RunningClock {
     typeof c['id'] === 'string' &&
     typeof c['name'] === 'string' &&
     Number.isFinite(c['length_ms']) &&
-    Number.isFinite(c['ends_ms'])
+    Number.isFinite(c['ends_ms']) &&
+    (c['of'] === undefined || isOf(c['of']))
   );
+}
+
+function isOf(value: unknown): value is ClockOf {
+  if (typeof value !== 'object' || value === null) return false;
+  const of = value as Record<string, unknown>;
+  return typeof of['batch'] === 'string' && typeof of['name'] === 'string';
 }
 
 export class Clocks {
@@ -39,13 +52,36 @@ export class Clocks {
     this.reread();
   }
 
-  start(name: string, minutes: number): string {
+  start(name: string, minutes: number, of?: ClockOf): string {
     const now = this.#time();
     const length_ms = minutes * 60_000;
-    const clock = { id: newId(), name, length_ms, ends_ms: now + length_ms };
+    const clock: RunningClock = { id: newId(), name, length_ms, ends_ms: now + length_ms };
+    if (of) clock.of = of;
     this.all.push(clock);
     this.#keep();
     return clock.id;
+  }
+
+  /** The clock of that name, of that batch or set before clocks knew theirs. */
+  named(name: string, batch: string): RunningClock | undefined {
+    return this.all.find((c) => c.name === name && (c.of?.batch ?? batch) === batch);
+  }
+
+  /** So long from now on, whether it ran or not. */
+  set(name: string, minutes: number, of: ClockOf): void {
+    const running = this.named(name, of.batch);
+    if (running) this.all = this.all.filter((c) => c !== running);
+    this.start(name, minutes, of);
+  }
+
+  /** Those of a batch and these names go: what they counted is over. */
+  drop(names: readonly string[], batch: string): void {
+    const left = this.all.filter(
+      (c) => !(names.includes(c.name) && (c.of?.batch ?? batch) === batch),
+    );
+    if (left.length === this.all.length) return;
+    this.all = left;
+    this.#keep();
   }
 
   /** Milliseconds left; below 0 it has run out, and that long ago. */

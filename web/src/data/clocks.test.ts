@@ -74,6 +74,22 @@ test('more time after it rang silences it and counts from now', () => {
   expect(clocks.left(clocks.all[0]!)).toBe(3 * 60_000);
 });
 
+// The rest of one batch stood on the mash page of another as if its own.
+test('a clock knows its batch, over a reload, and goes with the step of its own only', () => {
+  const clocks = open();
+  const [first, other] = ['First go', 'Maize one'].map((name) => ({ batch: name[0]!, name }));
+  clocks.start('Rest', 90, first);
+  clocks.set('Rest', 60, other!);
+  clocks.set('Rest', 30, other!);
+  const later = open();
+  expect(later.all.map((c) => [c.of?.name, c.length_ms / 60_000])).toEqual([
+    ['First go', 90],
+    ['Maize one', 30],
+  ]);
+  later.drop(['Rest'], 'M');
+  expect(later.all.map((c) => c.of?.name)).toEqual(['First go']);
+});
+
 test('spoilt storage gives no clocks and no fault', () => {
   localStorage.setItem('lynearm-clocks', '[{"id":1},{"name":"x"}]');
   expect(open().all).toEqual([]);

@@ -102,7 +102,10 @@ export class Held<Answer> {
           this.old = true;
           this.#later = setTimeout(() => void this.ask(), this.#wait_ms);
           this.#wait_ms = Math.min(2 * this.#wait_ms, LAST_WAIT_MS);
-        } else this.fault = fault as Error;
+        } else {
+          this.old = false; // it answers, if only to refuse
+          this.fault = fault as Error;
+        }
       }
     } while (this.#again && !this.#closed);
   }

@@ -113,6 +113,19 @@ test('a refusal is told, and the value of before stays', async () => {
   stop();
 });
 
+test('a house that is back and refuses is not said to be silent', async () => {
+  const h = house();
+  h.get.mockRejectedValueOnce(new NoAnswer('cut'));
+  const held = new Held<{ n: number }>(h.bench, '/refused');
+  const stop = held.open();
+  await vi.waitFor(() => expect(held.old).toBe(true));
+  h.get.mockRejectedValue(new Problem({ title: 'No forecast', status: 422 }));
+  h.back();
+  await vi.waitFor(() => expect(held.fault?.message).toBe('No forecast'));
+  expect(held.old).toBe(false);
+  stop();
+});
+
 test('a question that was not answered is asked again after a while, though nothing was heard', async () => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
   try {

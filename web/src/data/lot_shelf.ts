@@ -29,6 +29,33 @@ export const spiritLots = (lots: readonly Lot[], batch: string): Lot[] =>
     batch,
   );
 
+/** Lots that may go into another in place of water: also what was kept for a next run. */
+export const weakerLots = (lots: readonly Lot[], batch: string): Lot[] =>
+  ownFirst(
+    lots
+      .filter(
+        (lot) =>
+          ['low wines', 'feints', 'hearts', 'spirit', 'apart'].includes(lot.lot.kind) &&
+          !lot.wood &&
+          left(lot),
+      )
+      .sort((a, b) => a.left.strength_percent_vol - b.left.strength_percent_vol),
+    batch,
+  );
+
+/** Lots of these kinds that may go into a charge: own ones first, and of another batch what is kept
+ *  for a next run. Foreshots go into no other batch. */
+export const chargeable = (lots: readonly Lot[], batch: string, kinds: readonly string[]): Lot[] =>
+  ownFirst(
+    lots.filter(
+      (lot) =>
+        kinds.includes(lot.lot.kind) &&
+        left(lot) &&
+        (lot.batch === batch || lot.lot.kind !== 'foreshots'),
+    ),
+    batch,
+  );
+
 export const onWood = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.wood !== undefined && lot.batch === batch && left(lot));
 

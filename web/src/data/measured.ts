@@ -1,6 +1,7 @@
 // Volumes, strengths and gravities as they are typed and as an entry tells them: the figure on the
 // instrument with its temperature, never the figure worked out from it.
 import { typed } from './figures';
+import { percentOfProof } from './proof';
 import { typedAs, type Units } from './units';
 
 export type StrengthScale = 'percent_vol' | 'proof';
@@ -61,9 +62,13 @@ export function wattsTyped(text: string): number | undefined {
   return within(value === undefined || !kilo ? value : 1000 * value, WATTS);
 }
 
-/** "55", "55 %", "55 %vol": a true strength. */
-export const percentTyped = (text: string) =>
-  within(typed(text.replace(/\s*%\s*(vol)?\s*$/i, '')), [0, 100]);
+/** "55", "55 %", "55 %vol", "110 proof": a true strength. */
+export function percentTyped(text: string): number | undefined {
+  const proof = /^(.*\d)\s*°?\s*proof\s*$/i.exec(text);
+  if (!proof) return within(typed(text.replace(/\s*%\s*(vol)?\s*$/i, '')), [0, 100]);
+  const value = within(typed(proof[1]!), [0, 200]);
+  return value === undefined ? undefined : percentOfProof(value);
+}
 
 /** "73.1", "73.1 %", "146 proof": the figure and its scale. */
 export function strengthTyped(text: string): { reading: number; scale: StrengthScale } | undefined {
@@ -152,7 +157,7 @@ export const ACCEPTED = {
   mass: 'a mass such as 2.8 kg or 6.2 lb, up to 10 000 kg',
   grams: 'a mass such as 55 g or 2 oz',
   power: 'watts such as 2200, up to 100 000',
-  percent: 'a true strength such as 46.0, up to 100',
+  percent: 'a true strength such as 46.0 or 92 proof, up to 100 % or 200 proof',
   gravity: {
     specific_gravity: 'a figure such as 1.062, from 0.970 to 1.170',
     plato: 'a figure such as 14.2, from −7.7 to 38.3',

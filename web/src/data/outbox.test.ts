@@ -218,6 +218,61 @@ test('five hundred entries under a network that drops at random: all arrive, onc
   expect(stateOf(box).waiting).toBe(0);
 });
 
+test('photographs wait with their note, over a closed page too, and go before it, in order and once', async () => {
+  const files: string[] = [];
+  const sent: Entry[] = [];
+  let cut = true;
+  const settings = {
+    keep: async (entries: readonly Entry[]) => {
+      const ids = await house.keep(entries);
+      sent.push(...entries);
+      return ids;
+    },
+    keepFile: async (file: File) => {
+      if (cut) throw new NoAnswer('cut');
+      files.push(await file.text());
+      if (files.length === 2) {
+        cut = true; // it was heard, but the answer is lost
+        throw new NoAnswer('cut');
+      }
+      return `name of ${await file.text()}`;
+    },
+  };
+  const first = open(settings);
+  house.cut = 'before';
+  await first.put(entry('before'));
+  await first.put(entry('note'), [new File(['a'], 'a.jpg'), new File(['b'], 'b.jpg')]);
+  await first.put(entry('after'));
+  await vi.waitFor(() => expect(stateOf(first).pictures?.get('note')).toBe(2));
+  await first.close();
+  boxes = [];
+  house.cut = 'no';
+  cut = false;
+  const second = open(settings);
+  await second.send();
+  expect(house.kept).toEqual(['before']);
+  expect(stateOf(second).waiting).toBe(2);
+  cut = false;
+  await second.send();
+  expect(files).toEqual(['a', 'b', 'b']);
+  expect(house.kept).toEqual(['before', 'note', 'after']);
+  expect(sent[1]!.body['attachments']).toEqual(['name of a', 'name of b']);
+  expect(stateOf(second)).toMatchObject({ waiting: 0, pictures: new Map() });
+});
+
+test('a photograph that the house refuses sets its note apart, and the others go on', async () => {
+  const box = open({
+    keepFile: async () => {
+      throw new Problem({ title: 'Too large', status: 413 });
+    },
+  });
+  await box.put(entry('note'), [new File(['a'], 'a.jpg')]);
+  await box.put(entry('after'));
+  await box.send();
+  expect(house.kept).toEqual(['after']);
+  expect(stateOf(box).refused).toMatchObject([{ entry: { id: 'note' }, reason: 'Too large' }]);
+});
+
 test('two pages over one queue send each entry, and none twice', async () => {
   const a = open();
   const b = open();

@@ -4,6 +4,8 @@
 // a lost answer doubles nothing. An entry that the house refuses is set apart with the reason
 // and shown, and does not hold up the others. Several open pages share the queue: a lock of the
 // browser lets one send at a time where the browser has locks, and where not the ids do.
+// Photographs wait with the note they belong to. They go first, then the note with their names at home;
+// a photograph's name is made of what it holds, so that sending one again doubles nothing either.
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { Entry } from './entry';
 import { NoAnswer, Problem } from './problem';
@@ -12,11 +14,25 @@ interface Held {
   order?: number; // given by the store: the order of making
   entry: Entry;
   refused?: string; // the house's reason
+  pictures?: number; // photographs that go before it; kept apart, since the queue is read often
+}
+
+/** As bytes: some browsers lose what a Blob of their store points to. */
+interface Picture {
+  name: string;
+  type: string;
+  bytes: ArrayBuffer;
 }
 
 interface Shape extends DBSchema {
   held: { key: number; value: Held; indexes: { id: string } };
 }
+
+/** By the entry's id and the photograph's place in it. */
+interface Album extends DBSchema {
+  pictures: { key: [string, number]; value: Picture };
+}
+const allOf = (id: string) => IDBKeyRange.bound([id, 0], [id, Infinity]);
 
 export interface OutboxState {
   waiting: number; // kept on this device, not yet at home
@@ -25,15 +41,28 @@ export interface OutboxState {
   sending: boolean;
   answered: boolean | undefined; // whether the house answered the last time; undefined: not asked
   trouble?: string | undefined; // why the house could not keep them when it answered the last time
+  /** How many photographs wait with an entry, by its id. */
+  pictures?: ReadonlyMap<string, number>;
 }
 
 export interface OutboxSettings {
   name: string;
   keep: (entries: readonly Entry[]) => Promise<string[]>;
+  keepFile: (file: File) => Promise<string>; // its name at home
   later: (work: () => void, ms: number) => () => void; // returns how to call it off
   random: () => number;
   at_once: number; // entries in one request
 }
+
+const fileOf = ({ name, type, bytes }: Picture) => new File([bytes], name, { type });
+
+const LOST =
+  'Its photographs are no longer on this device; the note can be told again without them.';
+
+const withNames = (entry: Entry, names: readonly string[]): Entry => ({
+  ...entry,
+  body: { ...entry.body, attachments: [...names] },
+});
 
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 30_000;
@@ -45,6 +74,7 @@ const final = (status: number) =>
 export class Outbox {
   readonly #settings: OutboxSettings;
   readonly #base: Promise<IDBPDatabase<Shape>>;
+  #album: Promise<IDBPDatabase<Album>> | undefined; // opened when there is a photograph
   readonly #listeners = new Set<(state: OutboxState) => void>();
   #state: OutboxState = {
     waiting: 0,
@@ -66,6 +96,7 @@ export class Outbox {
         const timer = setTimeout(work, ms);
         return () => clearTimeout(timer);
       },
+      keepFile: () => Promise.reject(new Error('This queue sends no photographs.')),
       random: Math.random,
       at_once: 100,
       ...settings,
@@ -88,14 +119,16 @@ export class Outbox {
   }
 
   /**
-   * Keeps an entry on this device; resolves when the browser has it on disk. Then it is sent.
+   * Keeps an entry on this device, with the photographs that belong to it; resolves when the browser has
+   * all of it on disk. Then it is sent.
    * throws what IndexedDB says when the device has no room: the form must then keep its fields
    */
-  async put(entry: Entry): Promise<void> {
+  async put(entry: Entry, files: readonly File[] = []): Promise<void> {
+    await this.#lay(entry.id, files);
     const base = await this.#base;
     const work = base.transaction('held', 'readwrite', { durability: 'strict' });
     if ((await work.store.index('id').getKey(entry.id)) === undefined) {
-      await work.store.add({ entry });
+      await work.store.add(files.length > 0 ? { entry, pictures: files.length } : { entry });
     }
     await work.done;
     await this.#count();
@@ -124,7 +157,7 @@ export class Outbox {
 
   /** Sends a refused entry again, or lets it go once a person has seen why. */
   async retry(id: string): Promise<void> {
-    await this.#change(id, (held) => ({ entry: held.entry, order: held.order! }));
+    await this.#change(id, ({ refused: _refused, ...held }) => held);
     void this.send();
   }
 
@@ -134,6 +167,7 @@ export class Outbox {
     const held = await work.store.index('id').get(id);
     if (held?.refused !== undefined) await work.store.delete(held.order!);
     await work.done;
+    if (held?.refused !== undefined && held.pictures) await this.#forget(id);
     await this.#count();
   }
 
@@ -142,6 +176,32 @@ export class Outbox {
     this.#callOff?.();
     await this.#running;
     (await this.#base).close();
+    if (this.#album) (await this.#album).close();
+  }
+
+  #pictures(): Promise<IDBPDatabase<Album>> {
+    return (this.#album ??= openDB<Album>(`${this.#settings.name}-pictures`, 1, {
+      upgrade(base) {
+        base.createObjectStore('pictures');
+      },
+    }));
+  }
+
+  /** Photographs first: an entry that is in the queue has all of its own. */
+  async #lay(id: string, files: readonly File[]): Promise<void> {
+    try {
+      for (const [i, file] of files.entries()) {
+        const picture = { name: file.name, type: file.type, bytes: await file.arrayBuffer() };
+        await (await this.#pictures()).put('pictures', picture, [id, i]);
+      }
+    } catch (fault) {
+      await this.#forget(id).catch(() => undefined);
+      throw fault;
+    }
+  }
+
+  async #forget(id: string): Promise<void> {
+    await (await this.#pictures()).delete('pictures', allOf(id));
   }
 
   async #run(): Promise<void> {
@@ -166,9 +226,13 @@ export class Outbox {
     let lone = false; // after a refusal, entries go one by one until the culprit is found
     for (;;) {
       if (this.#closed) return;
-      const batch = await this.#next(lone ? 1 : this.#settings.at_once);
+      const { batch, pictures } = await this.#next(lone ? 1 : this.#settings.at_once);
       if (batch.length === 0) break;
       this.#tell({ sending: true });
+      if (pictures) {
+        await this.#sendPictures(batch[0]!.id);
+        continue; // it bears their names now, or it is refused
+      }
       let kept: string[];
       try {
         kept = await this.#settings.keep(batch);
@@ -192,15 +256,45 @@ export class Outbox {
     await this.#count();
   }
 
-  async #next(most: number): Promise<Entry[]> {
+  /** Those that may go together; one whose photographs are to be sent goes by itself. */
+  async #next(most: number): Promise<{ batch: Entry[]; pictures: boolean }> {
     const base = await this.#base;
-    const found: Entry[] = [];
+    const batch: Entry[] = [];
     let cursor = await base.transaction('held').store.openCursor();
-    while (cursor && found.length < most) {
-      if (cursor.value.refused === undefined) found.push(cursor.value.entry);
+    while (cursor && batch.length < most) {
+      const { entry, refused, pictures } = cursor.value;
+      if (refused === undefined) {
+        if (pictures && batch.length === 0) return { batch: [entry], pictures: true };
+        if (pictures) break;
+        batch.push(entry);
+      }
       cursor = await cursor.continue();
     }
-    return found;
+    return { batch, pictures: false };
+  }
+
+  /** One after the other; each one's name is written into its note here before the next goes. */
+  async #sendPictures(id: string): Promise<void> {
+    for (;;) {
+      if (this.#closed) return;
+      const held = await (await this.#base).getFromIndex('held', 'id', id);
+      if (!held?.pictures) return; // another open page was quicker
+      const names = (held.entry.body['attachments'] as string[] | undefined) ?? [];
+      if (names.length >= held.pictures) break;
+      const picture = await (await this.#pictures()).get('pictures', [id, names.length]);
+      if (!picture) return this.#change(id, (one) => ({ ...one, refused: LOST }));
+      let name: string;
+      try {
+        name = await this.#settings.keepFile(fileOf(picture));
+      } catch (fault) {
+        if (!(fault instanceof Problem) || !final(fault.status)) throw fault;
+        return this.#change(id, (one) => ({ ...one, refused: fault.message }));
+      }
+      this.#tell({ answered: true, trouble: undefined });
+      await this.#change(id, (one) => ({ ...one, entry: withNames(one.entry, [...names, name]) }));
+    }
+    await this.#change(id, ({ pictures: _sent, ...held }) => held);
+    await this.#forget(id);
   }
 
   async #remove(kept: readonly string[], sent: readonly Entry[]): Promise<number> {
@@ -236,6 +330,9 @@ export class Outbox {
       refused: held
         .filter((h) => h.refused !== undefined)
         .map((h) => ({ entry: h.entry, reason: h.refused! })),
+      pictures: new Map(
+        held.flatMap((h) => (h.pictures ? [[h.entry.id, h.pictures] as const] : [])),
+      ),
     });
   }
 

@@ -4,8 +4,8 @@ import type { Units } from './units';
 
 export type Theme = 'system' | 'light' | 'dark';
 export type Hand = 'right' | 'left';
-/** The house's alcoholmeter, as api/openapi.yaml has it. */
-export type Glass = 'house' | 'class-1' | 'class-2' | 'class-3';
+/** The alcoholmeter that is read: the kit's, or one of those that api/openapi.yaml has. */
+export type Glass = 'kit' | 'house' | 'class-1' | 'class-2' | 'class-3';
 
 interface Kept {
   units: Units;
@@ -21,17 +21,22 @@ const first: Kept = {
   units: 'metric',
   theme: 'system',
   hand: 'right',
-  glass: 'house',
+  glass: 'kit',
   who: '',
   safety_read: false,
 };
 
 export const glasses: { value: Glass; label: string }[] = [
+  { value: 'kit', label: 'the kit’s' },
   { value: 'house', label: 'uncertified, 1 % marks' },
   { value: 'class-3', label: 'class III, 0.5 % marks' },
   { value: 'class-2', label: 'class II, 0.2 % marks' },
   { value: 'class-1', label: 'class I, 0.1 % marks' },
 ];
+
+/** What a request of the gauge says of it: nothing where the house takes the kit's. */
+export const glassAsked = (): { glass?: Exclude<Glass, 'kit'> } =>
+  settings.glass === 'kit' ? {} : { glass: settings.glass };
 
 const allowed: { [K in keyof Kept]: (value: unknown) => value is Kept[K] } = {
   units: (v): v is Units => v === 'metric' || v === 'us' || v === 'both',

@@ -88,3 +88,14 @@ test('pressures, lengths and the wood to a litre are said again too', () => {
   expect(restated('25 mm', 'us')).toBe('1.0\u00a0in');
   expect(restated('62 cm²/L', 'us')).toBe('36\u00a0in²/gal');
 });
+
+test('how far a thermometer may be off is a difference, a temperature is not', () => {
+  expect(restated('a thermometer to 0.5 °C, the rest', 'us')).toBe(
+    'a thermometer to 0.9\u00a0°F, the rest',
+  );
+  expect(restated('and 0.2 °C of the thermometer', 'us')).toBe(
+    'and 0.4\u00a0°F of the thermometer',
+  );
+  expect(restated('too hot by 2.0 °C', 'us')).toBe('too hot by 3.6\u00a0°F');
+  expect(restated('as warm as 22.0 °C', 'us')).toBe('as warm as 71.6\u00a0°F');
+});

@@ -86,9 +86,23 @@ export function restated(sentence: string, units: Units): string {
   if (units === 'metric') return held;
   return held.replace(
     figures,
-    (found: string, from: string | undefined, to: string | undefined, at: string, unit: string) => {
+    (
+      found: string,
+      from: string | undefined,
+      to: string | undefined,
+      at: string,
+      unit: string,
+      place: number,
+    ) => {
+      // How far a thermometer may be off is a difference: it has no freezing point to count from.
+      const off =
+        unit === '°C' &&
+        (/(?:thermometer to|±|within|by|by less than) $/.test(
+          held.slice(0, place).replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '),
+        ) ||
+          /^ of the thermometer/.test(held.slice(place + found.length)));
       const shown = (figure: string) =>
-        inUs(Number(figure), unit, (/\.(\d+)/.exec(figure)?.[1] ?? '').length)!;
+        inUs(Number(figure), off ? 'K' : unit, (/\.(\d+)/.exec(figure)?.[1] ?? '').length)!;
       const last = shown(at);
       const first = from === undefined ? undefined : shown(from);
       const us = `${first ? printed(first.value, first.decimals) + to! : ''}${printed(last.value, last.decimals)}\u00a0${last.unit}`;
@@ -96,6 +110,9 @@ export function restated(sentence: string, units: Units): string {
     },
   );
 }
+
+/** The temperature that volumes and strengths are told at: in US units in words alone, as nothing changes. */
+export const atReference = (units: Units): string => (units === 'us' ? 'at 68 °F' : 'at 20 °C');
 
 /** Below this a shelf's spirit is told as its jars are: five US gallons. */
 const OF_JARS_L = 18.9;

@@ -1,6 +1,9 @@
 // The ferment from plan, batch and the forecast that its readings corrected: where it stands, when it
 // is dry and rested, the curve expected and read. Pure; times are milliseconds of the device.
 import type { Batch, FermentForecast, Plan } from '../data/answers';
+import { printed } from '../data/figures';
+import type { GravityRead, VolumeRead } from '../data/measured';
+import { quantity, type Units } from '../data/units';
 import type { BandCurve, Measured } from '../parts/chart_data';
 
 const HOUR = 3_600_000;
@@ -138,3 +141,35 @@ export const curveInDays = (curve: BandCurve, pitched_ms: number): BandCurve => 
   ...curve,
   x: curve.x.map((x) => (x - pitched_ms) / DAY),
 });
+
+type Body = Readonly<Record<string, unknown>>;
+
+/** The wort's gravity of a pitch that is on this device only; undefined where the house has to reckon it. */
+export function gravityPitched(body: Body | undefined): number | undefined {
+  const gravity = body?.['gravity'] as GravityRead | undefined;
+  return gravity?.scale === 'specific_gravity' ? gravity.reading : undefined;
+}
+
+/** A reading that waits, as it was read: "1.047 at 22 °C; wash 22.5 °C". */
+export function readInWords(body: Body, units: Units): string {
+  const gravity = body['gravity'] as GravityRead | undefined;
+  const warmth = body['temperature_C'] as number | undefined;
+  const unit = { specific_gravity: '', plato: ' °P', brix: ' °Bx' };
+  return [
+    gravity
+      ? `${printed(gravity.reading, gravity.scale === 'specific_gravity' ? 4 : 1)}${unit[gravity.scale]} at ${quantity(gravity.at_C, '°C', 1, units)}`
+      : '',
+    warmth === undefined ? '' : `wash ${quantity(warmth, '°C', 1, units)}`,
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
+
+/** A racking that waits: "23.5 L clear, 1.2 L of lees". */
+export function rackedInWords(body: Body, units: Units): string {
+  const clear = body['clear'] as VolumeRead;
+  const lees = body['lees_L'] as number | undefined;
+  return `${quantity(clear.volume_L, 'L', 1, units)} clear${
+    lees === undefined ? '' : `, ${quantity(lees, 'L', 1, units)} of lees`
+  }`;
+}

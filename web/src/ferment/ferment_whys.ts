@@ -63,6 +63,33 @@ export const whyReading = (of: Ferment, reading: Reading): Why => ({
   ...(byLight(reading) ? light : glass),
 });
 
+/** Of all gravities that were read, as points of the curve; the list has each one's own. */
+export function whyReadings(of: Ferment): Why {
+  const read = of.readings.filter((reading) => reading.specific_gravity !== undefined);
+  const lit = read.filter((reading) => byLight(reading)).length;
+  const [by, other] = lit === 0 ? [glass] : lit === read.length ? [light] : [glass, light];
+  return {
+    what: 'Gravities as they were read, true at 20 °C; the first is that of the pitch',
+    inputs: [
+      ...pitchedAt(of),
+      ...input('By hydrometer', read.length - lit || undefined, 0, 'readings'),
+      ...input('By refractometer', lit || undefined, 0, 'readings'),
+    ],
+    model: other ? `${by!.model} ${other.model}` : by!.model,
+    source: other ? `${by!.source}; ${other.source}` : by!.source,
+    band: other ? `${by!.band}; a refractometer’s by 0.0025` : by!.band,
+  };
+}
+
+/** Of the temperatures of the wash. */
+export const whyWarmth: Why = {
+  what: 'Temperature of the wash in the fermenter',
+  inputs: [],
+  model: 'As the thermometer showed it; nothing is corrected.',
+  source: 'the journal',
+  band: 'a thermometer is off by what its kit says',
+};
+
 /** Of the alcohol that the fall of the gravity implies. */
 export function whyWash(of: Ferment): Why {
   return {
@@ -74,6 +101,21 @@ export function whyWash(of: Ferment): Why {
     band: 'none is reckoned at each reading; gravities tell it to 0.2 %vol (one standard deviation) and the share reached, 0.87 to 0.95, to -3 to +6 % of it; our estimates',
   };
 }
+
+const COURSE = 'Gravity from the pitch on, true at 20 °C';
+
+/** Of the curve that the readings correct. */
+export const whyCourse = ({ why }: FermentForecast): Why => ({
+  ...why,
+  what: `${COURSE}, as it is expected`,
+});
+
+/** Of the curve that was planned. */
+export const whyPlannedCourse = (plan: Plan): Why => ({
+  what: `${COURSE}, by the plan`,
+  ...pace(plan),
+  band: NO_BAND,
+});
 
 export type Day = 'dry' | 'rested';
 const DAYS: Record<Day, string> = {
@@ -228,13 +270,21 @@ export function whyPlannedRacking({ ferment: of }: Plan): Why {
 }
 
 /** Of what was racked, and of the alcohol in it. */
-export function whyRacked(of: Ferment, which: 'volume' | 'alcohol'): Why {
+export function whyRacked(of: Ferment, which: 'volume' | 'alcohol' | 'lees'): Why {
   if (which === 'volume')
     return {
       what: 'Clear wash at 20 °C, as it was measured',
       inputs: told('Measured', 'at the racking, as warm as it was'),
       model: 'The volume as it was read, brought to 20 °C.',
       source: 'density of water: Kell (1975), coefficients from memory',
+      band: 'none is reckoned; a volume at a mark is read to 1 %, our estimate',
+    };
+  if (which === 'lees')
+    return {
+      what: 'Lees that were left, as they were told',
+      inputs: told('Told', 'at the racking'),
+      model: 'The volume as it was read; nothing is corrected.',
+      source: 'the journal',
       band: 'none is reckoned; a volume at a mark is read to 1 %, our estimate',
     };
   const strength = whyWash(of);

@@ -26,7 +26,6 @@ test('a reading is sent and its true strength shown with an 80 % band', async ()
     reading: 73.1,
     scale: 'percent_vol',
     at_C: 20,
-    glass: 'house',
   });
   const figure = await screen.findByRole('button', { name: /True strength:\s*70\.2/ });
   expect(figure.textContent).toContain('±\u202f0.3'); // 1.2816 × 0.25 = 0.32
@@ -63,7 +62,7 @@ test('an empty field has its sentence, and nothing is asked', async () => {
   const post = open(async () => ({}));
   await tap('Reduce', 'Water');
   expect(screen.getByText(/Nothing was given; accepted: a volume such as/)).toBeTruthy();
-  expect(post).not.toHaveBeenCalled();
+  expect(post.mock.calls.filter(([path]) => path === '/reduce')).toEqual([]);
 });
 
 test('a fault of the house stands at its field', async () => {
@@ -156,4 +155,68 @@ test('backward, and what puts it right after mixing, are asked with the request�
   });
   expect(await screen.findByText(/83\sg of water .* go in still/)).toBeTruthy();
   expect(screen.getByText(/83\sg less water than planned/)).toBeTruthy();
+});
+
+test('weaker spirit and what is dissolved are asked backward too, and the alcoholmeter’s figure made true', async () => {
+  const post = open(async (path) =>
+    path === '/gauge'
+      ? { strength_percent_vol: 46.9, standard_percent_vol: 0.1 }
+      : {
+          spirit_L: 2.9,
+          water_kg: 1.5,
+          water_L: 1.502,
+          volume_L_20C: 5,
+          contraction_L_20C: 0.05,
+          pure_alcohol_L_20C: 2.3,
+          apparent_percent_vol: 45.1,
+          residue_g_L: 4.1,
+        },
+  );
+  await tap('Reduce');
+  await userEvent.selectOptions(screen.getByLabelText('Asked of'), 'make');
+  await userEvent.type(screen.getByLabelText('To be made, at 20 °C'), '5');
+  await userEvent.type(screen.getByLabelText('Strength, true'), '68');
+  await userEvent.type(screen.getByLabelText('Down to'), '46');
+  await userEvent.selectOptions(screen.getByLabelText('Besides water'), 'weaker');
+  await tap('Water');
+  expect(post.mock.calls.filter(([path]) => path === '/reduce')).toEqual([]);
+  await userEvent.type(screen.getByLabelText('Of it, at 20 °C'), '0.4');
+  await userEvent.type(screen.getByLabelText('Its strength'), '22');
+  const dried = screen.getByLabelText('Spirit leaves on drying');
+  await userEvent.clear(dried);
+  await userEvent.type(dried, '7');
+  await tap('Water');
+  const asked = {
+    make_L: 5,
+    strength_percent_vol: 68,
+    at_C: 20,
+    to_percent_vol: 46,
+    residue_g_L: 7,
+    weaker: { volume_L_20C: 0.4, strength_percent_vol: 22 },
+  };
+  expect(post).toHaveBeenLastCalledWith('/reduce', asked);
+  expect(await screen.findByText('45.1')).toBeTruthy();
+  await userEvent.type(screen.getByLabelText('Alcoholmeter shows, at 20 °C'), '46');
+  await tap('What puts it right');
+  expect(post).toHaveBeenCalledWith('/gauge', {
+    reading: 46,
+    scale: 'percent_vol',
+    at_C: 20,
+    residue_g_L: 4.1,
+  });
+  expect(post).toHaveBeenLastCalledWith('/reduce', {
+    ...asked,
+    found: { strength_percent_vol: 46.9 },
+  });
+});
+
+test('the glass that the band rests on is told where the reading is entered', async () => {
+  open(async () => ({
+    strength_percent_vol: 50,
+    standard_percent_vol: 0.6,
+    glass: { id: 'class-2', name: 'class II', by_kit: true, certificate: 'no. 7' },
+  }));
+  expect(
+    await screen.findByText(/Taken as read on class II, certificate no\. 7, the kit’s.*±\s0\.8/),
+  ).toBeTruthy();
 });

@@ -26,12 +26,21 @@ export class Reckoned<Answer> {
 
   /** Asks, unless something is still missing; `paths` are those of the fields that show faults. */
   async ask(body: unknown, whole: boolean, paths: readonly string[]): Promise<void> {
+    await this.answered(() => this.#api().post<Answer>(this.#path, body), whole, paths);
+  }
+
+  /** The same where the answer takes more than one call. */
+  async answered(
+    question: () => Promise<Answer>,
+    whole: boolean,
+    paths: readonly string[],
+  ): Promise<void> {
     this.tried = true;
     this.changed();
     if (!whole) return;
     const mine = this.#asked;
     try {
-      const answer = await this.#api().post<Answer>(this.#path, body);
+      const answer = await question();
       if (mine === this.#asked) this.answer = answer;
     } catch (fault) {
       if (mine === this.#asked) this.told = toldOf(fault, paths);

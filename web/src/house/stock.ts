@@ -2,6 +2,9 @@
 // Pure.
 import { lotKey, type Lot } from '../data/answers';
 import { quantity, type Units } from '../data/units';
+import { dayAndTime } from '../data/dates';
+import { printed } from '../data/figures';
+import type { Why } from '../parts/Figure.svelte';
 import type { ToldRow } from './told';
 
 export interface LotGroup {
@@ -98,13 +101,76 @@ const PLACES: Record<string, string> = {
   other: 'gone for another reason',
 };
 
+/** "0.011 L pure", of a row. */
+export const litresOf = ({ body }: ToldRow, units: Units): string =>
+  `${quantity(Math.abs(Number(body['pure_alcohol_L'])), 'L', 3, units)} pure`;
+
 /** "a sample: 0.011 L pure"; "gauged: 0.004 L pure more than reckoned". */
-export function useWords({ body }: ToldRow, units: Units): string {
+export function useWords(row: ToldRow, units: Units): string {
+  const { body } = row;
   const pure_L = Number(body['pure_alcohol_L']);
   const where = String(body['where']);
-  const litres = `${quantity(Math.abs(pure_L), 'L', 3, units)} pure`;
+  const litres = litresOf(row, units);
   if (where !== 'gauging') return `${PLACES[where] ?? where}: ${litres}`;
   return `gauged: ${litres} ${pure_L < 0 ? 'more' : 'less'} than reckoned`;
+}
+
+const ADDS = 'masses of ethanol and water add exactly';
+const READ =
+  'a volume at a mark to 1 %, an alcoholmeter to 0.3 %vol, one standard deviation each; our estimates';
+const GAUGED = 'OIML R 22 (1973), general formula; OIML R 44 (1985) for the instrument';
+
+/** Of the pure alcohol that a row of a lot's history tells. */
+export function whyUse(lot: Lot, row: ToldRow): Why {
+  const where = String(row.body['where']);
+  const mass_kg = Math.abs(Number(row.body['mass_kg']));
+  const inputs = [
+    {
+      name: 'Told',
+      value: row.who ? `${dayAndTime(row.at_ms)}, ${row.who}` : dayAndTime(row.at_ms),
+    },
+  ];
+  const mass = { name: 'Its mass', value: `${printed(mass_kg, 3)} kg` };
+  const before = {
+    name: 'Strength of the lot as it was made',
+    value: `${printed(lot.made.strength_percent_vol, 1)} %vol`,
+  };
+  if (where === 'gauging')
+    return {
+      what: `Pure alcohol at 20 °C by which the gauging of ${lot.label} is off what was reckoned`,
+      inputs: [...inputs, { name: 'And by mass', value: `${printed(mass_kg, 3)} kg` }],
+      model:
+        'What the lot should have held, by what was made of it and taken out, less what volume and strength then told; from there on the lot is what was gauged.',
+      source: GAUGED,
+      band: READ,
+    };
+  if (where === 'came')
+    return {
+      what: `Pure alcohol at 20 °C in ${lot.label} as it was made`,
+      inputs: [
+        ...inputs,
+        { name: 'Volume at 20 °C', value: `${printed(lot.made.volume_L_20C, 3)} L` },
+        { name: 'Strength', value: before.value },
+        mass,
+        ...(lot.parents.length > 0
+          ? [{ name: 'Of lots', value: printed(lot.parents.length) }]
+          : []),
+      ],
+      model:
+        'As it was told when the lot was made: by volume and strength where they were measured, else by what went together.',
+      source: `the journal; ${GAUGED}; ${ADDS}`,
+      band: READ,
+    };
+  const came = where === 'topped up';
+  return {
+    what: `Pure alcohol at 20 °C that ${came ? 'came into' : 'went out of'} ${lot.label}: ${PLACES[where] ?? where}`,
+    inputs: [...inputs, mass, ...(came ? [] : [before])],
+    model: came
+      ? 'What was poured in, of the lot that it came from.'
+      : 'The volume that was told, as a share of what the lot then held; so much of its ethanol and water went with it.',
+    source: `the journal; ${ADDS}`,
+    band: 'the volume to 1 %, one standard deviation, our estimate; the strength as uncertain as the lot’s',
+  };
 }
 
 /** Whether such a row may be of a kind that is corrected here: its journal will say. */

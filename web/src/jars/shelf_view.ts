@@ -6,9 +6,11 @@ import { split, wholly, type Jar, type Parts } from '../parts/shelf_allotment';
 
 export type Allotment = Readonly<Record<string, Parts>>; // by jar number
 
-/** Runs whose jars stand on the shelf, the latest first. */
+/** Runs whose jars stand on the shelf, or may be told of late, the latest first. */
 export const runsWithJars = (batch: Batch | undefined): Run[] =>
-  (batch?.runs ?? []).filter((run) => run.run === 'spirit run' && run.jars.length > 0).reverse();
+  (batch?.runs ?? [])
+    .filter((run) => run.run === 'spirit run' && (run.jars.length > 0 || run.standing === 'ended'))
+    .reverse();
 
 /** "Jar 4", "Jars 1 to 18", "Jars 1 to 3, 7". */
 export function jarsNamed(jars: readonly number[]): string {

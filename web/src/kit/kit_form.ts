@@ -107,6 +107,13 @@ export const KIT_SECTIONS: readonly FormSection[] = [
     fields: under('instruments', [
       { path: 'thermometer', label: 'Thermometer within', usual: '0.5 K' },
       { path: 'alcoholmeter', label: 'Alcoholmeter within', usual: '0.5 %vol' },
+      {
+        path: 'alcoholmeter_class',
+        label: 'Its class, where certified',
+        options: words('I', 'II', 'III', 'uncertified'),
+        usual: 'uncertified',
+      },
+      { path: 'certificate', label: 'Its certificate', usual: 'none' },
     ]),
   },
 ];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Batch, Lot, Plan } from '../data/answers';
-import { accountCsv, besidePlan, csv, lotRows, lotsCsv, stepRows } from './ledger';
+import { accountCsv, besidePlan, csv, lotRows, lotsCsv, notGauged, stepRows } from './ledger';
 import { pureText, pureWithBand } from './pure';
 
 // A litre of pure alcohol at 20 °C in US proof gallons: 27 CFR 30.11 by way of the ethanol's mass, as
@@ -153,4 +153,14 @@ test('spirit that was reduced twice goes through the stage once', () => {
   expect(row?.in?.litres).toBeCloseTo(2.05, 9);
   expect(row?.out?.litres).toBeCloseTo(1.95, 9);
   expect(row?.out?.proof_gallons).toBeCloseTo(1.95 * PROOF_GALLONS, 9);
+});
+
+test('a strip that ended before its low wines were gauged is named', () => {
+  const run = (kind: string, standing: string, collected?: object) =>
+    ({ run: kind, standing, ...(collected ? { collected } : {}) }) as Batch['runs'][number];
+  const runs = [run('strip', 'ended', {}), run('strip', 'ended'), run('strip', 'running')];
+  expect(notGauged({ runs })).toEqual(['strip 2 of 3']);
+  expect(notGauged({ runs: [run('strip', 'ended'), run('spirit run', 'ended')] })).toEqual([
+    'the strip',
+  ]);
 });

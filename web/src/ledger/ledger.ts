@@ -43,6 +43,16 @@ export function stepRows(account: Account): StepRow[] {
   }));
 }
 
+/** Strips that ended before their low wines were gauged: the account lacks them. "strip 2 of 3". */
+export function notGauged(batch: Pick<Batch, 'runs'>): string[] {
+  const strips = batch.runs.filter((run) => run.run === 'strip');
+  return strips.flatMap((run, i) =>
+    run.standing === 'ended' && !run.collected
+      ? [strips.length > 1 ? `strip ${i + 1} of ${strips.length}` : 'the strip']
+      : [],
+  );
+}
+
 export interface BesideRow {
   stage: string;
   planned_in?: Pure;

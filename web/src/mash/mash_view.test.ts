@@ -1,15 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Batch, Plan } from '../data/answers';
 import type { Entry } from '../data/entry';
-import {
-  advised,
-  courseOf,
-  courseStart,
-  doughedIn,
-  nowOf,
-  stepsOf,
-  temperaturesOf,
-} from './mash_view';
+import { courseOf, courseStart, drawnOf, nowOf, stepsOf, temperaturesOf } from './mash_view';
 
 const step = (what: string, beside = false, stage = 'Mash') => ({
   stage,
@@ -77,7 +69,6 @@ test('a step beside that was not marked stays open, and a mark on this device co
   const now = nowOf(steps);
   expect(now.step?.what).toBe(stir);
   expect(now.beside.map((s) => s.what)).toEqual(['Heat sparge water']);
-  expect(doughedIn(steps)).toBe(false);
 });
 
 test('a step that is marked as not done is open again', () => {
@@ -109,25 +100,26 @@ test('the planned course is laid where the malts went in', () => {
   expect(temperaturesOf(batch(), [], 60_000)[0]!.x).toBe(Date.parse('2026-11-17T11:28:00Z'));
 });
 
-test('advice is read out in two halves, with the wait between', () => {
-  const said = advised(
-    {
-      with: 'cold water',
-      target_C: 65.5,
-      water_at_C: 12,
-      wanted_L: 0.75,
-      first_half_L: 0.4,
-      after_first_C: 66.2,
-      at_most_L: 0.75,
-      reached_C: 65.5,
-      room_is_short: false,
-      wait_minutes: 3,
+test('a wort that was drawn ends its run-off, told at home or only here', () => {
+  const steps = ['Rest', 'Drain', 'Sparge with 18.0 L', 'Sparge with 15.0 L', 'Cool the wort'];
+  const water = 'Heat 33 L of sparge water';
+  const sparged = {
+    ...plan,
+    timeline: {
+      steps: [...steps.slice(0, 1), water, ...steps.slice(1)].map((s) => step(s, s === water)),
     },
-    67.1,
-    'metric',
-  ).join(' ');
-  expect(said.replaceAll('\u00a0', ' ')).toBe(
-    'Too hot by 1.6 K. Stir in 0.40 L of cold water of 12 °C now, wait 3 min, read again: expect 66.2 °C. 0.35 L more may follow.',
-  );
-  expect(advised({ with: 'nothing', target_C: 65.5 }, 65.9, 'metric')[0]).toMatch(/^Good/);
+  } as unknown as Plan;
+  const told = stepsOf(sparged, batch(marked('Rest', '2026-11-17T13:00:00Z')), [], 0);
+  const drawn = (...from: string[]) =>
+    drawnOf({ mash: { worts: from.map((f) => ({ from: f })) } } as unknown as Batch, []);
+  expect(nowOf(told).step?.what).toBe('Drain');
+  const first = nowOf(told, drawn('first runnings', 'sugar'));
+  expect(first.step?.what).toBe('Sparge with 18.0 L');
+  expect(first.beside.map((s) => s.what)).toEqual([water]);
+  // Its water was asked for when both sparges were done and the mash was over.
+  const last = nowOf(told, drawn('first runnings', 'sparge 1', 'sparge 2'));
+  expect(last.step?.what).toBe('Cool the wort');
+  expect(last.beside).toEqual([]);
+  const queued = { kind: 'wort drawn', body: { from: 'first runnings' } } as unknown as Entry;
+  expect(drawnOf(undefined, [queued])).toBe(1);
 });

@@ -1,9 +1,7 @@
 // Mash day from plan, batch and what is still on this device. Pure; times are milliseconds of the
 // device. The steps are the plan's own sentences: one that was marked is known by its words.
-import type { Batch, MashCorrection, Plan } from '../data/answers';
+import type { Batch, Plan } from '../data/answers';
 import type { Entry } from '../data/entry';
-import { lengthOfTime, printed } from '../data/figures';
-import { quantity, type Units } from '../data/units';
 import type { BandCurve, Measured } from '../parts/chart_data';
 
 export interface Step {
@@ -52,13 +50,33 @@ export interface Now {
   next: Step[]; // the next two
 }
 
+const runsOff = (step: Step) => /^(Drain|Sparge)/.test(step.what);
+
+/** How many worts ran off the grain, told at home or still on this device. */
+export const drawnOf = (batch: Batch | undefined, waiting: readonly Entry[]): number =>
+  [
+    ...(batch?.mash.worts ?? []).map((w) => w.from),
+    ...waiting
+      .filter((e) => e.kind === 'wort drawn' && e.corrects === undefined)
+      .map((e) => String(e.body['from'])),
+  ].filter((from) => from !== 'sugar').length;
+
 /**
- * A step is in hand when it comes after the last one that is done: whoever works does not mark each.
- * Those that run beside are open until they are marked.
+ * A step is in hand when it comes after the last one that is done: whoever works does not mark each,
+ * and a wort that was drawn ends its run-off. Those that run beside are open until they are marked;
+ * the water for the sparges, until the last sparge is done.
  */
-export function nowOf(steps: readonly Step[]): Now {
-  const from = steps.findLastIndex((s) => s.done && !s.beside) + 1;
-  const at = steps.findIndex((s, i) => i >= from && !s.done && !s.beside);
+export function nowOf(marked: readonly Step[], drawn = 0): Now {
+  let from = marked.findLastIndex((s) => s.done && !s.beside) + 1;
+  const ranOff = marked.flatMap((s, i) => (runsOff(s) && !s.beside ? [i] : [])).slice(0, drawn);
+  from = Math.max(from, (ranOff.at(-1) ?? -1) + 1);
+  const spargesLeft = marked.some((s, i) => i >= from && /^Sparge/.test(s.what));
+  const steps = marked.filter((s, i) => {
+    const behind = !s.beside && i < from && !s.done;
+    const idle = s.beside && / of sparge water/.test(s.what) && !spargesLeft;
+    return !behind && !idle;
+  });
+  const at = steps.findIndex((s) => !s.done && !s.beside);
   if (at < 0)
     return { step: undefined, beside: steps.filter((s) => !s.done && s.beside), next: [] };
   let end = at + 1; // those that the plan starts together with it
@@ -71,12 +89,6 @@ export function nowOf(steps: readonly Step[]): Now {
       .filter((s) => !s.done)
       .slice(0, 2),
   };
-}
-
-/** Whether the malts are in: before that a reading is of the cook, and no correction is due. */
-export function doughedIn(steps: readonly Step[]): boolean {
-  const stir = steps.find((s) => /^Stir in the malts/.test(s.what));
-  return stir === undefined || stir.done;
 }
 
 /** Device time of the planned course's nought, by the last mark that both have; else undefined. */
@@ -117,38 +129,4 @@ export function temperaturesOf(
         believed: true,
       })),
   ];
-}
-
-/** The advice as it is read out: "Too hot by 1.4 K. Stir in 0.4 L cold water now, …". */
-export function advised(advice: MashCorrection, read_C: number, units: Units): string[] {
-  const off = read_C - advice.target_C;
-  const by = quantity(Math.abs(off), 'K', 1, units);
-  if (advice.with === 'nothing')
-    return [`Good: wanted is ${quantity(advice.target_C, '°C', 1, units)}.`];
-  const said = [`Too ${off > 0 ? 'hot' : 'cold'} by ${by}.`];
-  const water = advice.with === 'hot water' ? 'hot water' : 'cold water';
-  const at =
-    advice.water_at_C === undefined ? '' : ` of ${quantity(advice.water_at_C, '°C', 0, units)}`;
-  const half = advice.first_half_L;
-  if (half !== undefined && half > 0) {
-    said.push(
-      `Stir in ${quantity(half, 'L', 2, units)} of ${water}${at} now` +
-        (advice.wait_minutes === undefined
-          ? ', then read again'
-          : `, wait ${lengthOfTime(advice.wait_minutes)}, read again`) +
-        (advice.after_first_C === undefined
-          ? '.'
-          : `: expect ${quantity(advice.after_first_C, '°C', 1, units)}.`),
-    );
-    const more = (advice.wanted_L ?? half) - half;
-    if (more > 0.005) said.push(`${quantity(more, 'L', 2, units)} more may follow.`);
-  }
-  if (advice.room_is_short)
-    said.push(
-      `There is room for ${printed(advice.at_most_L, 1)} L only` +
-        (advice.reached_C === undefined
-          ? '.'
-          : `: that reaches ${quantity(advice.reached_C, '°C', 1, units)}.`),
-    );
-  return said;
 }

@@ -52,7 +52,13 @@ test('each step of the plan’s mash answers why, with a source and no gap', () 
 });
 
 test('the water that mends a mash tells mash, water and room', () => {
-  const advice = { with: 'cold water', target_C: 65.5, water_at_C: 12, wanted_L: 0.75 } as const;
+  const advice = {
+    at: 'rest',
+    with: 'cold water',
+    target_C: 65.5,
+    water_at_C: 12,
+    wanted_L: 0.75,
+  } as const;
   const why = whyCorrection(advice, 67.1, ternPlan);
   expect(why.inputs).toContainEqual({ name: 'Read', value: '67.1 °C' });
   expect(why.inputs).toContainEqual({ name: 'Water in the mash', value: '35.8 kg' });

@@ -193,24 +193,119 @@ export function whyStep(plan: Plan | undefined, what: string): Why | undefined {
   return reason && { what: `By the plan: ${what}`, ...reason, band: NO_BAND };
 }
 
-/** Of the water that brings a mash to its rest. */
+/** Of the planned curve of the mash. */
+export const whyCourse = ({ mash, kit }: Plan): Why => ({
+  what: 'Temperature of the mash from the first heat to the last sparge, by the plan',
+  inputs: [
+    ...input('Water in the mash', mash?.dough_in.water_kg, 1, 'kg'),
+    ...input('Grain in it', mash?.dough_in.grain_kg, 1, 'kg'),
+    ...input('The malts go in at', mash?.dough_in.liquor_C, 1, '°C'),
+    ...input('It settles at', mash?.dough_in.settles_C, 1, '°C'),
+    ...input('Rests for', mash?.rest.time_min, 0, 'min'),
+    ...told('Vessel', mash?.vessel),
+    ...input('Room', kit.ambient_C, 1, '°C'),
+  ],
+  model:
+    'Each step by its heat: what is heated takes the vessel’s power less its loss, what goes together comes to one temperature, what stands cools as one body. The curve is laid where the malts went in.',
+  source: `${SOURCES.heat}; ${SOURCES.cooling}`,
+  band: NO_BAND,
+});
+
+/** Of the temperatures that were read. */
+export const whyTemperatures = (readings: number, plan: Plan | undefined): Why => ({
+  what: 'Temperature of the mash as it was read',
+  inputs: input('Readings', readings, 0, ''),
+  model: 'As the thermometer showed it; nothing is corrected.',
+  source: 'the journal',
+  band: plan
+    ? `a thermometer is off by what its kit says, ${printed(plan.kit.thermometer_K, 1)} K here`
+    : 'none: the kit that says how far a thermometer is off is the plan’s',
+});
+
+const PLACES: Record<MashCorrection['at'], string> = {
+  milling: 'What a temperature asks for before the mash',
+  cooking: 'How long to the boil',
+  strike: 'What brings the water to where the malts go in',
+  moving: 'Where the cooked grain lands, and how long until the malts go in',
+  'dough-in': 'What brings it to where the malts go in',
+  rest: 'Water that brings the mash to its rest, in two halves',
+  draining: 'What a temperature asks for when the rest is over',
+  sparging: 'What brings the sparge water to its temperature',
+  wort: 'How long the wort cools, and the water that tops it up',
+  pitching: 'How long the wort cools, and the water that tops it up',
+  over: 'What a temperature asks for when the mash is over',
+};
+
+const waited = (name: string, wait: MashCorrection['lid_on']): Input[] =>
+  wait === undefined
+    ? []
+    : told(
+        name,
+        `${printed(wait.middle_min, 0)} min (${printed(wait.least_min, 0)} to ${printed(wait.most_min, 0)})`,
+      );
+
+/** Of what a temperature asks for at the step in hand. */
 export function whyCorrection(advice: MashCorrection, read_C: number, plan: Plan | undefined): Why {
+  const waits = [advice.lid_on, advice.lid_off, advice.with_coil, advice.heating].some(Boolean);
+  const inRest = advice.at === 'rest';
+  const models = [
+    ...(advice.lands_C === undefined
+      ? []
+      : [
+          'What is cooked, the vessel’s wall and the water in it come to one temperature, less what steams off on the way.',
+        ]),
+    ...(waits
+      ? [
+          'It cools as one body, by what vessel and coil take to each degree above room or water; heated, it takes the heat less that loss.',
+        ]
+      : []),
+    ...(advice.target_then_C === undefined
+      ? []
+      : ['The malts take the same heat of more water, so they go in less hot.']),
+    ...(advice.beta_halves_min === undefined
+      ? []
+      : ['Heat kills an enzyme at a rate that grows with the temperature (Arrhenius).']),
+    ...(advice.with === 'nothing'
+      ? []
+      : [
+          'Mash, the vessel’s wall and the water come to one temperature; half of it first, since a mash just stirred is never even and water cannot be taken out again.',
+        ]),
+    ...(advice.topped_up_C === undefined
+      ? []
+      : ['Wort, the fermenter’s wall, cold and hot water come to the volume and one temperature.']),
+  ];
   return {
-    what: 'Water that brings the mash to its rest, in two halves',
+    what: PLACES[advice.at],
     inputs: [
       ...input('Read', read_C, 1, '°C'),
       ...input('Wanted', advice.target_C, 1, '°C'),
-      ...input('Water in the mash', plan?.mash?.dough_in.water_kg, 1, 'kg'),
-      ...input('Grain in it', plan?.mash?.dough_in.grain_kg, 1, 'kg'),
-      ...told('Vessel', plan?.mash?.vessel),
+      ...input('Where it lands', advice.lands_C, 1, '°C'),
+      ...(inRest ? input('Water in the mash', plan?.mash?.dough_in.water_kg, 1, 'kg') : []),
+      ...(inRest ? input('Grain in it', plan?.mash?.dough_in.grain_kg, 1, 'kg') : []),
+      ...input('Sparge water', advice.of_L, 1, 'L'),
+      ...told('Vessel', advice.at === 'wort' ? plan?.ferment.vessel : plan?.mash?.vessel),
+      ...(waits ? input('Room', plan?.kit.ambient_C, 1, '°C') : []),
+      ...waited('With the coil', advice.with_coil),
+      ...waited('With the lid off', advice.lid_off),
+      ...waited('With the lid on', advice.lid_on),
+      ...waited('With its heat on', advice.heating),
+      ...input('Half of the beta-amylase dies in', advice.beta_halves_min, 1, 'min'),
+      ...input('Half of the alpha-amylase dies in', advice.alpha_halves_min, 1, 'min'),
       ...input('Water at hand', advice.water_at_C, 0, '°C'),
       ...input('For the whole way', advice.wanted_L, 2, 'L'),
+      ...input('The malts then go in at', advice.target_then_C, 1, '°C'),
       ...input('There is room for', advice.room_is_short ? advice.at_most_L : undefined, 2, 'L'),
+      ...input('Cold water to top up', advice.top_up_cold_L, 1, 'L'),
+      ...input('Hot water to top up', advice.top_up_hot_L, 1, 'L'),
     ],
-    model:
-      'Mash, the vessel’s wall and the water come to one temperature; half of it first, since a mash just stirred is never even and water cannot be taken out again.',
-    source: `heat balance, exact; heat of grain: Brewing Room Book (1984/85), as quoted elsewhere; the halves and the wait: ${CUSTOM}`,
-    band: `${NO_BAND}; a thermometer is off by what its kit says, ${printed(plan?.kit.thermometer_K, 1)} K here`,
+    model: models.join(' ') || 'By the step in hand nothing is asked of it.',
+    source: [
+      'heat balance, exact; heat of grain: Brewing Room Book (1984/85), as quoted elsewhere',
+      ...(waits ? [SOURCES.cooling] : []),
+      ...(advice.beta_halves_min === undefined ? [] : [SOURCES.rest]),
+      ...(advice.with === 'nothing' ? [] : [`the halves and the wait: ${CUSTOM}`]),
+    ].join('; '),
+    band: `${waits ? 'of the times: from what the kit says its heat losses are known to; of the rest ' : ''}${NO_BAND}; a thermometer is off by what its kit says, ${printed(plan?.kit.thermometer_K, 1)} K here`,
   };
 }
 

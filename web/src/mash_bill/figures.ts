@@ -1,6 +1,8 @@
 // The principal figures of a plan as rows, of one plan or of two side by side. Why they are what they
 // are is in plan_reasons.ts and uses.ts.
 import type { Plan, PlanFigure } from '../data/answers';
+import { printed } from '../data/figures';
+import type { Units } from '../data/units';
 import type { Why } from '../parts/Figure.svelte';
 import { bandOfPlan, reasonOf, type FigureKey } from './plan_reasons';
 
@@ -29,18 +31,49 @@ export const ORDER: readonly FigureKey[] = [
   'bottles',
 ];
 
-export interface FigureRow {
-  key: FigureKey;
-  figure: PlanFigure;
-  other?: PlanFigure; // of the variant beside it
+/** A figure as it is counted in these units; `of_pure`: it counts pure alcohol. */
+export type Counted = PlanFigure & { of_pure?: boolean; beside?: string };
+
+/**
+ * Pure alcohol is counted in litres at 20 °C or in US proof gallons; how many of one make one of the
+ * other is the house's own, from the two that its ledger tells of the spirit run.
+ */
+export function asCounted(plan: Plan, key: FigureKey, units: Units): Counted | undefined {
+  const figure = plan.figures[key];
+  if (!figure || key !== 'hearts_pure_alcohol_L') return figure;
+  const litres = { ...figure, unit: 'L pure', of_pure: true };
+  if (units === 'metric') return litres;
+  const run = plan.ledger.stages.find((stage) => stage.stage === 'Spirit run');
+  if (!run || !(run.out_pure_alcohol_L > 0)) return litres;
+  const each = run.out_proof_gallons / run.out_pure_alcohol_L;
+  if (units === 'both')
+    return {
+      ...litres,
+      beside: `${printed(figure.planned * each, figure.decimals)}\u00a0proof gal`,
+    };
+  return {
+    ...figure,
+    unit: 'proof gal',
+    of_pure: true,
+    planned: figure.planned * each,
+    ...(figure.low === undefined ? {} : { low: figure.low * each }),
+    ...(figure.high === undefined ? {} : { high: figure.high * each }),
+  };
 }
 
-export function figureRows(plan: Plan, other?: Plan): FigureRow[] {
+export interface FigureRow {
+  key: FigureKey;
+  figure: Counted;
+  other?: Counted; // of the variant beside it
+}
+
+export function figureRows(plan: Plan, other?: Plan, units: Units = 'metric'): FigureRow[] {
   return ORDER.flatMap((key) => {
-    const figure = plan.figures[key] ?? other?.figures[key];
+    const first = asCounted(plan, key, units);
+    const beside = other && asCounted(other, key, units);
+    const figure = first ?? beside;
     if (!figure) return [];
-    const beside = other?.figures[key];
-    const own = plan.figures[key] ?? { ...figure, planned: Number.NaN };
+    const own = first ?? { ...figure, planned: Number.NaN };
     return [{ key, figure: own, ...(beside ? { other: beside } : {}) }];
   });
 }

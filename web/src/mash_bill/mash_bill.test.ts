@@ -3,7 +3,7 @@ import type { Plan } from '../data/answers';
 import { readText, shownAt } from '../parts/text_form';
 import { KIT_SECTIONS } from '../kit/kit_form';
 import { forget, recall, remember } from './drafts';
-import { difference, figureRows, ORDER, whyOf } from './figures';
+import { asCounted, difference, figureRows, ORDER, whyOf } from './figures';
 import { ternPlan } from './plan_of_tern_8';
 import { namesIn, recipeSections } from './recipe_form';
 import { useRows, whyEnzymes, whyUse } from './uses';
@@ -48,6 +48,25 @@ test('a figure that only the second variant has leaves the first unknown, not no
   const [row] = figureRows(plan({}), plan({ landing_temperature_C: figure(93.5, 'Mash') }));
   expect(row!.figure.planned).toBeNaN();
   expect(difference(row!)).toBeUndefined();
+});
+
+test('pure alcohol is counted in proof gallons in US units, by the two figures of the ledger', () => {
+  const told = {
+    ...plan({ hearts_pure_alcohol_L: { ...figure(2.6), low: 2.4, high: 2.8 } }),
+    ledger: {
+      stages: [{ stage: 'Spirit run', out_pure_alcohol_L: 2, out_proof_gallons: 1.052 }],
+    },
+  } as unknown as Plan;
+  const us = asCounted(told, 'hearts_pure_alcohol_L', 'us')!;
+  expect(us).toMatchObject({ unit: 'proof gal' });
+  expect([us.low, us.planned, us.high].map((v) => v!.toFixed(4))).toEqual([
+    '1.2624',
+    '1.3676',
+    '1.4728',
+  ]);
+  const metric = asCounted(told, 'hearts_pure_alcohol_L', 'metric')!;
+  expect(metric).toMatchObject({ planned: 2.6, unit: 'L pure' });
+  expect(asCounted(told, 'hearts_pure_alcohol_L', 'both')!.beside).toBe('1.4\u00a0proof gal');
 });
 
 test('every figure of a plan has its place', () => {

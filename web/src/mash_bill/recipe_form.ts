@@ -1,12 +1,12 @@
 // The recipe's fields by stage. The bill itself has a form of its own (Bill.svelte); what is rarely
 // used stays in the text below the form.
 import type { Tables } from '../data/answers';
+import { restated, type Units } from '../data/units';
 import type { FormField, FormSection } from '../parts/text_form';
 
 type Choice = { value: string; label: string };
 const words = (...list: string[]): Choice[] => list.map((value) => ({ value, label: value }));
-const named = (list: readonly { id: string; name: string }[] | undefined, ...else_: string[]) =>
-  list ? list.map(({ id, name }) => ({ value: id, label: name })) : words(...else_);
+type Named = readonly { id: string; name: string }[] | undefined;
 const under = (table: string, fields: readonly FormField[]): FormField[] =>
   fields.map((field) => ({ ...field, path: `${table}.${field.path}` }));
 
@@ -15,7 +15,12 @@ export function recipeSections(
   tables: Tables | undefined,
   vessels: readonly string[],
   casks: readonly string[],
+  units: Units = 'metric',
 ): FormSection[] {
+  const named = (list: Named, ...else_: string[]) =>
+    list
+      ? list.map(({ id, name }) => ({ value: id, label: restated(name, units) }))
+      : words(...else_);
   const vessel: FormField = { path: 'vessel', label: 'Vessel', options: words(...vessels) };
   const fresh = vessels[0] ?? 'pot';
   return [
@@ -83,7 +88,7 @@ export function recipeSections(
           label: 'Yeast',
           options: named(tables?.yeasts, 'distillers-dry', 'bread', 'ale', 'wine'),
         },
-        { path: 'pitch', label: 'Dry yeast to a litre', usual: '0.5 g/L' },
+        { path: 'pitch', label: 'Dry yeast pitched', usual: '0.5 g/L' },
         { path: 'held', label: 'Held there', kind: 'flag', usual: 'no' },
         { path: 'nutrient_nitrogen', label: 'Nitrogen added', usual: 'none' },
         { path: 'rest_after_dry', label: 'Rest when dry', usual: '3 days' },

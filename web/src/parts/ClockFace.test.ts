@@ -53,3 +53,19 @@ test('a clock is held and goes on', async () => {
   await userEvent.click(screen.getByRole('button', { name: 'Go on' }));
   expect(screen.getByText(/^until/)).toBeTruthy();
 });
+
+test('a clock tells its batch, and on the page of a batch another batch has none', () => {
+  localStorage.clear();
+  const clocks = new Clocks(undefined, () => 0);
+  clocks.start('Rest', 90, { batch: 'a', name: 'First go' });
+  clocks.start('Boiler', 10);
+  const all = render(ClockFace, { clocks });
+  expect(screen.getByText('First go: Rest')).toBeTruthy();
+  all.unmount();
+  const other = render(ClockFace, { clocks, batch: 'b' });
+  expect(screen.queryByText(/Rest/)).toBeNull();
+  expect(screen.getByText('Boiler')).toBeTruthy();
+  other.unmount();
+  render(ClockFace, { clocks, batch: 'a' });
+  expect(screen.getByText('Rest')).toBeTruthy();
+});

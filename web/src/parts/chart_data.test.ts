@@ -6,6 +6,7 @@ import {
   countSteps,
   curveAt,
   endsOf,
+  inScreenUnits,
   thinned,
 } from './chart_data';
 
@@ -22,6 +23,26 @@ test('curve and points share one axis, and the curve is straight between its poi
   expect(high).toEqual([81, 76.5, 72, 63, 54]);
   expect(believed).toEqual([null, null, null, 61, null]);
   expect(doubted).toEqual([null, 37, null, null, null]);
+});
+
+test('in US units both axes are: litres over become gallons, a doubt keeps no offset', () => {
+  const told = {
+    curve: { x: [0, 3.785411784], middle: [60, 70] },
+    measured: [{ x: 3.785411784, y: 100, believed: true }],
+    decisions: [{ x: 3.785411784, label: 'stop', doubt: 0.3785411784 }],
+    now: 3.785411784,
+  };
+  const [x, y] = [
+    { unit: 'L', decimals: 2 },
+    { unit: '°C', decimals: 1 },
+  ];
+  const us = inScreenUnits(told, x, y, 'us');
+  expect([us.x.unit, us.y.unit]).toEqual(['gal', '°F']);
+  expect(us.curve.x[1]).toBeCloseTo(1, 12);
+  expect(us.curve.middle).toEqual([140, 158]);
+  expect(us.measured[0]).toEqual({ x: us.now, y: 212, believed: true });
+  expect(us.decisions[0]!.doubt).toBeCloseTo(0.1, 12);
+  expect(inScreenUnits(told, x, y, 'both')).toEqual({ ...told, x, y });
 });
 
 test('a point beyond the curve does not lengthen it', () => {

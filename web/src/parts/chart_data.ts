@@ -1,6 +1,8 @@
 // What a chart with a band draws, as columns over one axis, and the table behind it. Points of the
 // curve and measured points need not lie at the same places, so they are joined over the union.
 
+import { inUs, type Units } from '../data/units';
+
 export interface BandCurve {
   x: readonly number[];
   middle: readonly number[];
@@ -18,6 +20,60 @@ export interface Decision {
   x: number;
   label: string; // "tails near"
   doubt?: number | undefined; // ± in units of x
+}
+
+/** All that a chart draws and tells, in the units that its axes are in. */
+export interface Scaled {
+  curve: BandCurve;
+  measured: Measured[];
+  decisions: Decision[];
+  now?: number | undefined;
+  x: { unit: string; decimals: number };
+  y: { unit: string; decimals: number };
+}
+
+/**
+ * A chart's figures, told in metric, in the units that are set: in US units both axes are, in "both"
+ * they stay metric, one scale being enough to read.
+ */
+export function inScreenUnits(
+  told: {
+    curve: BandCurve;
+    measured: readonly Measured[];
+    decisions: readonly Decision[];
+    now?: number | undefined;
+  },
+  x: { unit: string; decimals: number },
+  y: { unit: string; decimals: number },
+  units: Units,
+): Scaled {
+  const shownIn = ({ unit, decimals }: { unit: string; decimals: number }) => {
+    const us = units === 'us' ? inUs(0, unit, decimals) : undefined;
+    return {
+      axis: us ? { unit: us.unit, decimals: us.decimals } : { unit, decimals },
+      to: (value: number) => (us ? inUs(value, unit, 0)!.value : value),
+      wide: (value: number) => (us ? inUs(value, unit, 0)!.value - us.value : value),
+    };
+  };
+  const [across, up] = [shownIn(x), shownIn(y)];
+  const { curve, measured, decisions, now } = told;
+  return {
+    curve: {
+      x: curve.x.map(across.to),
+      middle: curve.middle.map(up.to),
+      ...(curve.low ? { low: curve.low.map(up.to) } : {}),
+      ...(curve.high ? { high: curve.high.map(up.to) } : {}),
+    },
+    measured: measured.map((m) => ({ ...m, x: across.to(m.x), y: up.to(m.y) })),
+    decisions: decisions.map((d) => ({
+      ...d,
+      x: across.to(d.x),
+      ...(d.doubt === undefined ? {} : { doubt: across.wide(d.doubt) }),
+    })),
+    now: now === undefined ? undefined : across.to(now),
+    x: across.axis,
+    y: up.axis,
+  };
 }
 
 export type Columns = [number[], ...(number | null)[][]];

@@ -2,13 +2,15 @@
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { createRawSnippet } from 'svelte';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { set } from '../data/settings.svelte';
+import { asked } from './asked';
 import Caution from './Caution.svelte';
 import Field from './Field.svelte';
-import Figure from './Figure.svelte';
+import Figure, { type Why } from './Figure.svelte';
 import Finding from './Finding.svelte';
 import Table from './Table.svelte';
+import Whys from './Whys.svelte';
 
 const text = (says: string) => createRawSnippet(() => ({ render: () => `<p>${says}</p>` }));
 
@@ -77,6 +79,28 @@ test('a figure can be asked why, and answers with inputs, model, source and band
     expect(dialog.getByText(said)).toBeTruthy();
   }
   expect(dialog.getByText(/69\.9–70\.5/)).toBeTruthy();
+  await userEvent.click(dialog.getByRole('button', { name: 'Close' }));
+  expect(screen.queryByRole('dialog')).toBeNull();
+});
+
+test('a sentence answers for its figures with one button, each with its own reason', async () => {
+  const plain = { inputs: [], source: 'the journal' };
+  const one: Why = { ...plain, what: 'Volume left', model: 'One' };
+  const asks = vi.fn(() =>
+    asked(
+      ['1.14 L', one],
+      ['none', undefined],
+      ['40.5 %vol', { ...one, model: 'Two' }],
+      ['2', one],
+    ),
+  );
+  render(Whys, { of: 'What is left', asked: asks });
+  expect(asks).not.toHaveBeenCalled();
+  await userEvent.click(screen.getByRole('button', { name: 'why? What is left' }));
+  const dialog = within(screen.getByRole('dialog', { name: 'Why?' }));
+  const heads = dialog.getAllByRole('heading', { level: 3 }).map((head) => head.textContent.trim());
+  expect(heads).toEqual(['1.14\u00a0L, 2', '40.5\u00a0%vol']);
+  expect(dialog.getByText('Two')).toBeTruthy();
   await userEvent.click(dialog.getByRole('button', { name: 'Close' }));
   expect(screen.queryByRole('dialog')).toBeNull();
 });

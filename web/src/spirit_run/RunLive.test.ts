@@ -52,6 +52,8 @@ const run = (): Run => ({
 
 const forecast: RunForecast = {
   why: { what: 'The run', inputs: [], model: '', source: '' },
+  air_hPa: 1013,
+  air_read: false,
   run: 'r',
   readings: 2,
   now: {

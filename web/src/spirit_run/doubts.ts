@@ -6,9 +6,24 @@ import type { Entry } from '../data/entry';
 
 export type Doubt = RunForecast['doubts'][number];
 
-/** How often each reading was corrected. */
+/** How often each reading and each telling of a filled jar was corrected. */
 export const versionsOf = (run: Run): Map<string, number> =>
-  new Map(run.readings.map((r) => [r.entry, r.corrections ?? 0]));
+  new Map(
+    [...run.readings, ...run.jars.flatMap((jar) => (jar.filled ? [jar.filled] : []))].map(
+      (told) => [told.entry, told.corrections ?? 0],
+    ),
+  );
+
+/** Minutes of each reading and of each jar that was filled, from the run's nought. */
+const minutesOf = (run: Run): Map<string, number> =>
+  new Map([
+    ...run.readings.map((r): [string, number] => [r.entry, r.minutes]),
+    ...run.jars.flatMap((jar): [string, number][] =>
+      jar.filled
+        ? [[jar.filled.entry, (Date.parse(jar.filled.at) - Date.parse(run.at)) / 60_000]]
+        : [],
+    ),
+  ]);
 
 /** Readings that were corrected since; at first sight those that ever were. */
 export const correctedSince = (
@@ -29,7 +44,7 @@ export function standing(
   changed_ms: ReadonlyMap<string, number>,
   asked_ms: number,
 ): { stand: Doubt[]; anew: Doubt[] } {
-  const minutes = new Map(run.readings.map((r) => [r.entry, r.minutes]));
+  const minutes = minutesOf(run);
   const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
   const corrected = new Set(waiting.map((e) => e.corrects));
   const known = doubts

@@ -7,6 +7,7 @@ import {
   decisionsAhead,
   jarNow,
   lastJarVolume,
+  lowWinesWait,
   newest,
   overCollected,
   phaseOf,
@@ -14,6 +15,7 @@ import {
   runBegunHere,
   runsOf,
   runToShow,
+  runWithEnd,
   secondsPer100mL,
   sinceResumed,
   toldBy,
@@ -52,6 +54,8 @@ const band = (median: number, doubt = 0) => ({
 
 const forecast: RunForecast = {
   why: { what: 'The run', inputs: [], model: '', source: '' },
+  air_hPa: 1013,
+  air_read: false,
   run: 'r',
   readings: 3,
   now: {
@@ -225,4 +229,43 @@ test('between readings the forecast goes on with the clock', () => {
   expect(later.spout_percent_vol?.median).toBe(74);
   expect(later.flow_mL_per_min_20C?.median).toBe(50);
   expect(at(900).minutes).toBe(80); // and no further than it was told
+});
+
+test('a run that was ended on this device is over before the house has heard of it', () => {
+  const strip: Run = { ...run, run: 'strip' };
+  const end = entry('run ended', { left_L: 9 }, { id: 'e', stage: 'strip' });
+  expect(runWithEnd(strip, [entry('run ended', { run: 'another' })])).toBe(strip);
+  const ended = runWithEnd(strip, [end]);
+  expect(ended).toMatchObject({ standing: 'ended', left_L: 9, ended: { entry: 'e', at: end.at } });
+  expect(runToShow([ended], undefined)).toBe(ended);
+  // Its low wines wait to be gauged, at its end or after it.
+  expect(lowWinesWait(strip, [])).toBe(false);
+  expect(lowWinesWait(ended, [end])).toBe(true);
+  const gauged = entry('lot gauged', { lot: { entry: 'e', kind: 'low wines' } });
+  expect(lowWinesWait(ended, [end, gauged])).toBe(false);
+  const measured = { ...end, body: { ...end.body, collected: {}, strength: {} } };
+  expect(lowWinesWait(ended, [measured])).toBe(false);
+  expect(lowWinesWait(runWithEnd(run, [end]), [end])).toBe(false);
+});
+
+test('a temperature that was told after its reading counts, also while both wait', () => {
+  const spout = { reading: 77.1, scale: 'percent_vol' };
+  const first = entry('run read', { spout });
+  const then = entry('run read', { spout, spout_temperature_C: 24 }, { id: 'then', corrects: 'q' });
+  const none = { ...run, readings: [] };
+  const told = (waiting: Entry[]) => newest(none, waiting, new Set(), 'spout_temperature_C');
+  expect(told([first])).toBeUndefined();
+  expect(told([first, then])).toBe(24);
+});
+
+test('a reading of the coolant is told with its flow', () => {
+  const read = {
+    ...run.readings[0]!,
+    coolant_in_C: 11,
+    coolant_out_C: 38,
+    coolant_flow_L_per_min: 1.5,
+  };
+  expect(toldBy(read, 'metric')).toMatch(
+    /coolant in 11\.0\u00a0°C, out 38\.0\u00a0°C, coolant 1\.50\u00a0L\/min$/,
+  );
 });

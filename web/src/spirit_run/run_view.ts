@@ -41,6 +41,40 @@ export function runBegunHere(entry: Entry): Run {
   };
 }
 
+/** A run as the house tells it, with an end that is only on this device as yet. */
+export function runWithEnd(run: Run, waiting: readonly Entry[]): Run {
+  if (run.standing === 'ended') return run;
+  const end = waiting.find(
+    (e) => e.kind === 'run ended' && e.corrects === undefined && e.body['run'] === run.entry,
+  );
+  if (!end) return run;
+  const { collected, left_L } = end.body as {
+    collected?: NonNullable<Run['collected_read']>;
+    left_L?: number;
+  };
+  return {
+    ...run,
+    standing: 'ended',
+    ended: {
+      entry: end.id,
+      at: new Date(Date.parse(end.at) - end.clock_ahead_ms).toISOString(),
+    },
+    ...(collected ? { collected_read: collected } : {}),
+    ...(left_L === undefined ? {} : { left_L }),
+  };
+}
+
+/** Whether a strip is over and its low wines were gauged neither at its end nor after it. */
+export function lowWinesWait(run: Run, waiting: readonly Entry[]): boolean {
+  if (run.run !== 'strip' || run.standing !== 'ended' || run.collected || !run.ended) return false;
+  const { entry } = run.ended;
+  return !waiting.some((e) =>
+    e.kind === 'lot gauged'
+      ? (e.body['lot'] as { entry?: string } | undefined)?.entry === entry
+      : e.id === entry && e.body['collected'] !== undefined && e.body['strength'] !== undefined,
+  );
+}
+
 /** Device time at so many minutes of the run. `at` is the house's time; the device is `ahead` of it. */
 export const timeAt = (run: Pick<Run, 'at'>, minutes: number, ahead_ms: number): number =>
   Date.parse(run.at) + minutes * 60_000 + ahead_ms;
@@ -70,9 +104,13 @@ export function newest<Key extends Figure>(
   doubted: ReadonlySet<string>,
   figure: Key,
 ): NonNullable<RunReading[Key]> | undefined {
-  const queued = waiting
-    .filter((e) => e.kind === 'run read' && e.corrects === undefined && !doubted.has(e.id))
-    .findLast((e) => e.body[figure] !== undefined)?.body[figure];
+  // A reading that waits may have been corrected here: a temperature told after it.
+  const reads = waiting.filter((e) => e.kind === 'run read');
+  const as = new Map(reads.map((e) => [e.corrects ?? e.id, e.body]));
+  const queued = reads
+    .filter((e) => e.corrects === undefined && !doubted.has(e.id))
+    .map((e) => as.get(e.id)!)
+    .findLast((body) => body[figure] !== undefined)?.[figure];
   if (queued !== undefined) return queued as NonNullable<RunReading[Key]>;
   return (
     run.readings.findLast((r) => r[figure] !== undefined && !doubted.has(r.entry))?.[figure] ??
@@ -100,11 +138,15 @@ export function phaseOf(run: Run, forecast: RunForecast | undefined): string {
   if (run.run === 'strip') return 'Running';
   if (passed('hearts_end')) return 'Tails';
   if (passed('tails_near')) return 'Hearts, tails near';
-  if (passed('heads_end') === false) return 'Foreshots and heads';
+  if (passed('foreshots_end') === false) return 'Foreshots';
+  if (passed('heads_end') === false)
+    return passed('foreshots_end') ? 'Heads' : 'Foreshots and heads';
   return 'Hearts';
 }
 
 const names: Record<string, string> = {
+  first_drops: 'first drops',
+  foreshots_end: 'foreshots end',
   heads_end: 'heads end',
   tails_near: 'tails near',
   hearts_end: 'hearts end',
@@ -209,9 +251,12 @@ export function curveOf(run: Run, forecast: RunForecast | undefined, ahead_ms: n
   };
 }
 
+/** They stand where the curve begins, one upon the other: the head counts them down, no picture does. */
+const AT_THE_START = new Set<Decision['decision']>(['first_drops', 'foreshots_end']);
+
 export function marksOf(ahead: readonly Ahead[]): Mark[] {
   return ahead
-    .filter((one) => one.at_ms !== undefined)
+    .filter((one) => one.at_ms !== undefined && !AT_THE_START.has(one.decision))
     .map((one) => ({
       x: one.at_ms!,
       label: one.name,
@@ -262,7 +307,7 @@ export function overCollected(
     }),
     now: forecast.now.collected_mL_20C.median / 1000,
     marks: forecast.decisions
-      .filter((d) => !d.passed && d.collected_mL_20C)
+      .filter((d) => !d.passed && d.collected_mL_20C && !AT_THE_START.has(d.decision))
       .map((d) => ({
         x: d.collected_mL_20C!.median / 1000,
         label: names[d.decision] ?? d.words,
@@ -282,7 +327,11 @@ export function toldBy(r: RunReading, units: Units): string {
     degrees('pot', r.pot_temperature_C),
     r.collected_mL === undefined ? '' : `${quantity(r.collected_mL / 1000, 'L', 2, units)} over`,
     r.power_W === undefined ? '' : `${printed(r.power_W)} W`,
-    degrees('coolant out', r.coolant_out_C),
+    degrees('coolant in', r.coolant_in_C),
+    degrees(r.coolant_in_C === undefined ? 'coolant out' : 'out', r.coolant_out_C),
+    r.coolant_flow_L_per_min === undefined
+      ? ''
+      : `coolant ${quantity(r.coolant_flow_L_per_min, 'L/min', 2, units)}`,
     r.event ?? '',
     r.note ?? '',
   ]

@@ -91,7 +91,11 @@ test('a live figure has the forecast’s reason, its own name and its own band',
 
 test('a true strength brings the house’s reason and the band of its gauging', () => {
   const why = { what: 'True', inputs: [], model: 'M.', source: 'OIML R 22' };
-  const told = { strength_percent_vol: 70, standard_percent_vol: 0.5, why } as Gauged;
+  const told = {
+    strength_percent_vol: 70,
+    standard_percent_vol: 0.5,
+    why,
+  } as unknown as Gauged;
   const { low, high, why: given } = trueStrength(told, 'read');
   expect(given).toBe(why);
   // 80 % of a normal lie within 1.2816 standard deviations.

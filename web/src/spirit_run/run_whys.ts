@@ -57,6 +57,57 @@ export function whyLive(
   };
 }
 
+/** Of the power that the forecast takes for granted from the boil on. */
+export const whyTurnedDown = (forecast: RunForecast): Why => ({
+  what: 'Power from the boil on, as the forecast takes it',
+  inputs: input('It is turned down to', forecast.turns_down_to_W, 0, 'W'),
+  model:
+    'The kit’s share of the boiler’s power for a spirit run, or the power told at the start where that is less. A power that is read takes its place.',
+  source: 'the kit; its share of 60 %, where none is stated: our estimate',
+  band: 'none: the forecast knows one fire at a time',
+});
+
+/** Of the curve of a run; its band is drawn with it. */
+export const whyCurve = (forecast: RunForecast | undefined): Why | undefined =>
+  forecast && {
+    ...forecast.why,
+    what: 'True strength expected at the spout, from its beginning to its end',
+  };
+
+/** Of the strengths that were read; the list of readings has each one's own. */
+export const whyPoints = (run: Run): Why => ({
+  what: 'True strengths at the spout, by volume at 20 °C, as they were read',
+  inputs: input(
+    'Readings at the spout',
+    run.readings.filter((reading) => reading.spout).length,
+    0,
+    '',
+  ),
+  model:
+    'The density at which such an instrument floats so, as warm as the spirit was; the strength whose mixture is as dense.',
+  source: GAUGING,
+  band: 'an alcoholmeter to 0.3 %vol, one standard deviation, our estimate; each reading’s own with it',
+});
+
+/** Of what an instrument showed: it is told as it was read. */
+export const whyRead = (what: string, value: string): Why => ({
+  what: `${what}, as it was read last`,
+  inputs: told('Read', value),
+  model:
+    'As the instrument showed it. A reading that does not fit is kept and does not stand here.',
+  source: 'the journal',
+  band: 'a reading is as right as its instrument; what the kit says of it goes into what is reckoned',
+});
+
+/** Of what the jars hold by their marks. */
+export const whyFilled = (run: Run): Why => ({
+  what: 'What each jar held when it was full',
+  inputs: input('Jars', run.jars.length, 0, ''),
+  model: 'As it was told when the jar was changed, by its mark, as warm as it ran.',
+  source: 'the journal',
+  band: 'a volume at a mark is read to 1 %, our estimate; a gauged jar says more',
+});
+
 /** "88.1 to 88.9 °C"; undefined where the ends are alike. */
 export const spread = (band: Band, decimals: number, unit: string): string | undefined =>
   band.low < band.high

@@ -2,8 +2,8 @@
 // when a reading shows that it has come; its sentence stands until it is heard. Kept in local storage,
 // so that a reload, or a second page of this device, does not sound again.
 //
-// From "tails near" on each jar is smelled, and a pot that runs low must not stand dry: these are told
-// when the band of the forecast begins, the others at its middle.
+// A jar must stand under the first drops, from "tails near" on each jar is smelled, and a pot that runs
+// low must not stand dry: these are told when the band of the forecast begins, the others at its middle.
 import type { Decision, RunKind } from '../data/answers';
 import type { Ahead } from './run_view';
 
@@ -16,8 +16,16 @@ export interface Tone {
 }
 
 /** In the order in which a run comes to them. */
-const ORDER: readonly Which[] = ['heads_end', 'tails_near', 'hearts_end', 'stop', 'pot_low'];
-const EARLY = new Set<Which>(['tails_near', 'pot_low']);
+const ORDER: readonly Which[] = [
+  'first_drops',
+  'foreshots_end',
+  'heads_end',
+  'tails_near',
+  'hearts_end',
+  'stop',
+  'pot_low',
+];
+const EARLY = new Set<Which>(['first_drops', 'tails_near', 'pot_low']);
 /** A decision that moved off by more than this, and than its doubt, is told again when it comes. */
 const MOVED_MIN = 10;
 const KEY = 'lynearm-run-tones';
@@ -34,6 +42,10 @@ export function dueAt(one: Ahead): number | undefined {
 export function saysAt(which: Which, kind: RunKind, read: boolean, head?: string): string {
   const by = read ? 'by the readings' : 'by the forecast';
   switch (which) {
+    case 'first_drops':
+      return `First drops, ${by}. The coolant runs, a jar stands under the open outlet, no flame near.`;
+    case 'foreshots_end':
+      return `Foreshots end, ${by}. Next jar: the foreshots are set apart and not used.`;
     case 'heads_end':
       return `Heads end, ${by}. Smell the jar: where the hearts begin is for the nose.`;
     case 'tails_near':

@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
 import {
+  caskName,
   caskTime,
   lastLeakTest,
   leakNote,
   leaks,
   leakTests,
+  noStaves,
+  noWood,
   samplingOf,
   woodFaults,
   woodText,
@@ -13,7 +16,14 @@ import {
 
 const day = 86_400_000;
 const calendar = [3, 11, 26];
-const drawn = (...days: number[]) => days.map((d) => ({ entry: `s${d}`, day: d, mass_kg: 0.02 }));
+const drawn = (...days: number[]) =>
+  days.map((d) => ({ entry: `s${d}`, day: d, volume_L_20C: 0.02 }));
+
+test('the cask that others are held against is named in the units that are set', () => {
+  expect(caskName('metric')).toBe('200\u00a0L cask');
+  expect(caskName('us')).toBe('53\u00a0gal cask'); // 200 L are 52.8 gal
+  expect(caskName('both')).toBe('200\u00a0L (53\u00a0gal) cask');
+});
 
 test('a sample is due when its day of the calendar has come and it was not drawn', () => {
   expect(samplingOf(0, 2 * day, calendar, [])).toMatchObject({
@@ -55,6 +65,10 @@ test('wood is named as in the tables', () => {
   expect(woodText({ in: 'the little cask', species: 'pine' }, tables)).toBe(
     'pine, the little cask',
   );
+  const besides = [{ staves: 1, species: 'american-oak', used_times: 1 }];
+  expect(woodText({ in: 'the little cask', species: 'pine', besides }, tables)).toBe(
+    'pine, the little cask; with American white oak, 1 stave, used once before',
+  );
 });
 
 test('the time of a cask is told in days, months or years', () => {
@@ -65,11 +79,31 @@ test('the time of a cask is told in days, months or years', () => {
 });
 
 test('wood is told as it was typed, or its faults', () => {
-  const texts = { in: ' oak 3 ', staves: '', species: 'oak', toast: '' };
+  const texts = { ...noWood(), in: ' oak 3 ', species: 'oak' };
   expect(woodTyped(texts)).toEqual({ in: 'oak 3', species: 'oak' });
-  expect(woodTyped({ ...texts, staves: '2' })?.staves).toBe(2);
-  expect(woodTyped({ ...texts, staves: '2.5' })).toBeUndefined();
+  expect(woodTyped({ ...texts, in: 'staves', staves: '2', used: '1' })).toEqual({
+    in: 'staves',
+    species: 'oak',
+    staves: 2,
+    used_times: 1,
+  });
+  // What was planned of staves is not meant of a cask.
+  expect(woodTyped({ ...texts, staves: '2' })?.staves).toBeUndefined();
+  expect(woodTyped({ ...texts, in: 'staves', staves: '2.5' })).toBeUndefined();
   expect(woodFaults({ ...texts, in: ' ' }).in).toMatch(/accepted: a cask/);
+});
+
+test('other staves in the same vessel are told besides, each with its count', () => {
+  const one = { ...noStaves(), staves: '3', toast: 'light', used: '2' };
+  const texts = { ...noWood(), in: 'oak 3', besides: [one, { ...one, staves: '0' }] };
+  expect(woodTyped(texts)).toBeUndefined();
+  expect(woodFaults(texts).besides[0]).toBeUndefined();
+  expect(woodFaults(texts).besides[1]).toMatch(/accepted: a whole number of staves/);
+  expect(woodFaults({ ...texts, besides: [noStaves()] }).besides[0]).toMatch(/Nothing was given/);
+  expect(woodTyped({ ...texts, besides: [one] })).toEqual({
+    in: 'oak 3',
+    besides: [{ staves: 3, toast: 'light', used_times: 2 }],
+  });
 });
 
 test('the last leak test of a cask is found among the notes', () => {

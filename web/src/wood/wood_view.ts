@@ -3,6 +3,7 @@
 import type { Lot, Note, Tables, WoodForecast } from '../data/answers';
 import { typed } from '../data/figures';
 import { NAME_BYTES, tooLong, unread } from '../data/measured';
+import { restated, type Units } from '../data/units';
 import type { BandCurve } from '../parts/chart_data';
 
 const DAY = 86_400_000;
@@ -12,7 +13,7 @@ const EARLY = 0.5;
 export interface Drawn {
   entry: string;
   day: number; // since it was laid
-  mass_kg: number;
+  volume_L_20C: number;
 }
 
 export interface SampleRow {
@@ -35,7 +36,7 @@ export const samplesOf = (lot: Lot): Drawn[] =>
     .map((use) => ({
       entry: use.entry,
       day: Math.max(0, (Date.parse(use.at) - Date.parse(lot.at)) / DAY),
-      mass_kg: use.mass_kg,
+      volume_L_20C: use.volume_L_20C ?? 0,
     }));
 
 export function samplingOf(
@@ -74,18 +75,44 @@ type Names = Pick<Tables, 'species' | 'toasts'>;
 const nameIn = (list: readonly { id: string; name: string }[] | undefined, id: string) =>
   list?.find((one) => one.id === id)?.name ?? id;
 
-/** "American white oak, medium toast, 4 staves": by the names of the tables, without the Latin. */
-export function woodText(wood: NonNullable<Lot['wood']>, tables: Names | undefined): string {
-  const toast = wood.toast && nameIn(tables?.toasts, wood.toast);
+interface Kind {
+  species?: string;
+  toast?: string;
+  staves?: number;
+  used_times?: number;
+}
+const TIMES = ['new', 'used once before', 'used twice before'];
+const usedText = (times: number): string => TIMES[times] ?? `used ${times} times before`;
+
+function kindText(kind: Kind, tables: Names | undefined, units: Units) {
+  const toast = kind.toast && restated(nameIn(tables?.toasts, kind.toast), units);
   return [
-    wood.species && nameIn(tables?.species, wood.species).replace(/,.*$/, ''),
+    kind.species && nameIn(tables?.species, kind.species).replace(/,.*$/, ''),
     toast && toast[0]!.toLowerCase() + toast.slice(1),
-    wood.staves && `${wood.staves} ${wood.staves === 1 ? 'stave' : 'staves'}`,
-    wood.in !== 'staves' && wood.in,
+    kind.staves ? `${kind.staves} ${kind.staves === 1 ? 'stave' : 'staves'}` : undefined,
+    kind.used_times ? usedText(kind.used_times) : undefined,
+  ];
+}
+const joined = (parts: readonly (string | undefined)[]) => parts.filter(Boolean).join(', ');
+
+/** "American white oak, medium toast, 4 staves": by the names of the tables, without the Latin; other
+    staves in the same vessel after it. */
+export function woodText(
+  wood: NonNullable<Lot['wood']>,
+  tables: Names | undefined,
+  units: Units = 'metric',
+): string {
+  return [
+    joined([...kindText(wood, tables, units), wood.in === 'staves' ? undefined : wood.in]),
+    ...(wood.besides ?? []).map((one) => joined(kindText(one, tables, units))),
   ]
     .filter(Boolean)
-    .join(', ');
+    .join('; with ');
 }
+
+/** One of the woods a forecast tells of, whose names are those of the tables already. */
+export const setText = (set: WoodForecast['woods'][number], units: Units): string =>
+  joined([...kindText(set, undefined, units), set.cask]);
 
 /** Extract in per cent over days. */
 export const curveOf = (forecast: WoodForecast): BandCurve => ({
@@ -95,6 +122,10 @@ export const curveOf = (forecast: WoodForecast): BandCurve => ({
   high: forecast.course.map((point) => 100 * point.extract_fraction.high),
 });
 
+/** The cask that others are held against, as makers of these units name its size. */
+export const caskName = (units: Units): string =>
+  `${{ metric: '200\u00a0L', us: '53\u00a0gal', both: '200\u00a0L (53\u00a0gal)' }[units]} cask`;
+
 /** How long a 200 L cask takes, in the unit that a person would say it in. */
 export function caskTime(years: number | undefined): { median: number | undefined; unit: string } {
   if (years === undefined) return { median: undefined, unit: 'years' };
@@ -102,38 +133,79 @@ export function caskTime(years: number | undefined): { median: number | undefine
   return years < 3 ? { median: years * 12, unit: 'months' } : { median: years, unit: 'years' };
 }
 
-/** What a lot is laid into, as it is typed. */
-export interface WoodTexts {
-  in: string;
+/** Staves as they are typed. */
+export interface StavesTexts {
   staves: string;
   species: string;
   toast: string;
+  used: string; // how often they lay in spirit before; empty: not told
+}
+/** What a lot is laid into, as it is typed. */
+export interface WoodTexts extends StavesTexts {
+  in: string;
+  besides: StavesTexts[];
 }
 
-export function woodFaults(texts: WoodTexts): { in?: string; staves?: string } {
-  const count = typed(texts.staves);
+export const MOST_BESIDES = 8;
+export const noStaves = (): StavesTexts => ({ staves: '', species: '', toast: '', used: '' });
+export const noWood = (): WoodTexts => ({ in: '', ...noStaves(), besides: [] });
+/** Whether it is laid into glass: else a cask is named. */
+export const inGlass = (texts: WoodTexts): boolean => ['', 'staves'].includes(texts.in.trim());
+
+export const USED = [
+  { value: '', label: 'not told' },
+  { value: '0', label: 'no, it is new' },
+  { value: '1', label: 'once' },
+  { value: '2', label: 'twice' },
+  { value: '3', label: 'three times or more' },
+];
+
+const STAVES = 'a whole number of staves, from 1 to 1000';
+const someStaves = (text: string): boolean => {
+  const count = typed(text);
+  return count !== undefined && Number.isInteger(count) && count >= 1 && count <= 1000;
+};
+
+export function woodFaults(texts: WoodTexts): {
+  in?: string;
+  staves?: string;
+  besides: (string | undefined)[];
+} {
   const within =
     texts.in.trim() === ''
       ? 'Nothing was given; accepted: a cask’s name, or staves.'
       : tooLong(texts.in, NAME_BYTES);
-  const whole = count !== undefined && Number.isInteger(count) && count >= 1 && count <= 1000;
   return {
     ...(within === undefined ? {} : { in: within }),
-    ...(texts.staves.trim() === '' || whole
+    ...(!inGlass(texts) || texts.staves.trim() === '' || someStaves(texts.staves)
       ? {}
-      : { staves: unread(texts.staves, 'a whole number of staves, from 1 to 1000') }),
+      : { staves: unread(texts.staves, STAVES) }),
+    besides: texts.besides.map((one) =>
+      someStaves(one.staves) ? undefined : unread(one.staves, STAVES),
+    ),
   };
 }
 
+const kindTyped = (texts: StavesTexts) => ({
+  ...(texts.species ? { species: texts.species } : {}),
+  ...(texts.toast ? { toast: texts.toast } : {}),
+  ...(texts.used ? { used_times: Number(texts.used) } : {}),
+});
+
 /** The same as an entry tells it; undefined while something is at fault. */
 export function woodTyped(texts: WoodTexts) {
-  if (Object.keys(woodFaults(texts)).length > 0) return undefined;
-  const staves = typed(texts.staves);
+  const faults = woodFaults(texts);
+  if (faults.in || faults.staves || faults.besides.some(Boolean)) return undefined;
+  const staves = inGlass(texts) ? typed(texts.staves) : undefined;
   return {
     in: texts.in.trim(),
-    ...(texts.species ? { species: texts.species } : {}),
-    ...(texts.toast ? { toast: texts.toast } : {}),
+    ...kindTyped(texts),
     ...(staves === undefined ? {} : { staves }),
+    ...(texts.besides.length === 0
+      ? {}
+      : {
+          besides: texts.besides.map((one) => ({ staves: typed(one.staves)!, ...kindTyped(one) })),
+        }),
   };
 }
 

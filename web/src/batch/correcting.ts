@@ -1,0 +1,175 @@
+// What of an entry a plain form can set right: its figures, words and yes or no, typed in the units of
+// this device and kept in the journal's own. A figure that was left untouched stays to the last digit.
+import { printed, range, typed } from '../data/figures';
+import {
+  NAME_BYTES,
+  percentTyped,
+  TEXT_BYTES,
+  tooLong,
+  unread,
+  wattsTyped,
+} from '../data/measured';
+import { inUs, typedAs, unitOfField, type Units } from '../data/units';
+import { DOCUMENTS, ID, keyName, SCALES, UNITS, type Bounds } from './journal';
+
+const SCALE_BOUNDS: Record<string, Bounds> = {
+  specific_gravity: [0.7, 1.17],
+  plato: [-7.7, 38.3],
+  brix: [0, 40],
+  percent_vol: [0, 100],
+  percent_mass: [0, 100],
+  proof: [0, 200],
+};
+const WHOLE: Record<string, Bounds> = {
+  jar: [1, 999],
+  staves: [1, 1000],
+  used_times: [0, 9],
+  bottles: [0, 100_000],
+};
+const NAMES = ['name', 'from', 'yeast', 'in', 'species', 'toast', 'what', 'with', 'class'];
+
+/** Plain figures that an entry of a kind may hold or lack: they can be added to it and taken out. */
+const MAY_LACK: Record<string, readonly string[]> = {
+  'run begun': ['power_W'],
+  'run read': [
+    'spout_temperature_C',
+    'head_temperature_C',
+    'pot_temperature_C',
+    'collected_mL',
+    'power_W',
+    'coolant_in_C',
+    'coolant_out_C',
+    'coolant_flow_L_per_min',
+  ],
+  'jar filled': ['volume_mL'],
+};
+
+export interface Editable {
+  path: string[];
+  label: string;
+  unit: string; // metric
+  decimals: number;
+  kind: 'number' | 'text' | 'flag';
+  mayLack?: boolean;
+}
+
+type Body = Record<string, unknown>;
+
+function withinBody(body: Body, above: string[]): Editable[] {
+  return Object.entries(body).flatMap(([key, value]): Editable[] => {
+    const path = [...above, key];
+    const { name, unit, decimals } = keyName(key);
+    const label = [...above.map((k) => keyName(k).name), name].join(', ');
+    if (typeof value === 'number') {
+      const scale = key === 'reading' ? SCALES[String(body['scale'])] : undefined;
+      return [{ path, label, unit: scale ?? unit, decimals, kind: 'number' }];
+    }
+    if (typeof value === 'boolean') return [{ path, label, unit: '', decimals: 0, kind: 'flag' }];
+    if (typeof value === 'string') {
+      const fixed =
+        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind', 'rule'].includes(key);
+      return fixed ? [] : [{ path, label, unit: '', decimals: 0, kind: 'text' }];
+    }
+    if (typeof value === 'object' && value !== null && !Array.isArray(value)) {
+      return withinBody(value as Body, path);
+    }
+    return [];
+  });
+}
+
+/** What a form of an entry of that kind shows, at any depth; at its end what the entry lacks. */
+export function editables(body: Body, kind = ''): Editable[] {
+  const may = MAY_LACK[kind] ?? [];
+  const there = withinBody(body, []).map((field) =>
+    field.path.length === 1 && may.includes(field.path[0]!) ? { ...field, mayLack: true } : field,
+  );
+  const lacking = may
+    .filter((key) => !(key in body))
+    .map((key): Editable => {
+      const { name, unit, decimals } = keyName(key);
+      return { path: [key], label: name, unit, decimals, kind: 'number', mayLack: true };
+    });
+  return [...there, ...lacking];
+}
+
+export function valueAt(body: Body, path: readonly string[]): unknown {
+  return path.reduce<unknown>((here, key) => (here as Body)[key], body);
+}
+
+/** The body with one value changed, or left out; what it was made from stays as it is. */
+export function changed(body: Body, path: readonly string[], value: unknown): Body {
+  const [key, ...rest] = path;
+  if (key === undefined) return body;
+  if (rest.length === 0 && value === undefined) {
+    return Object.fromEntries(Object.entries(body).filter(([other]) => other !== key));
+  }
+  const inner = rest.length === 0 ? value : changed((body[key] ?? {}) as Body, rest, value);
+  return { ...body, [key]: inner };
+}
+
+/** What stands in a field at first. */
+export function textOf(body: Body, field: Editable, units: Units): string {
+  const value = valueAt(body, field.path);
+  if (value === undefined) return '';
+  const us =
+    units === 'us' && typeof value === 'number'
+      ? inUs(value, field.unit, field.decimals)
+      : undefined;
+  return us ? String(Number(us.value.toFixed(us.decimals))) : String(value);
+}
+
+/** The figure that was typed, in the journal's unit. */
+function figureTyped(text: string, field: Editable, units: Units): number | undefined {
+  const key = field.path.at(-1)!;
+  if (key.endsWith('_percent_vol')) return percentTyped(text);
+  if (key.endsWith('_W')) return wattsTyped(text);
+  if (key === 'reading') return typed(text.replace(/\s*(%\s*(vol)?|°?\s*proof)\s*$/i, ''));
+  return field.unit ? typedAs(text, field.unit, units) : typed(text);
+}
+
+/** The value that was typed: undefined leaves it out. */
+export function typedIn(text: string, field: Editable, units: Units): unknown {
+  if (field.kind === 'flag') return text === 'true';
+  if (field.kind === 'text') return text;
+  return figureTyped(text, field, units);
+}
+
+/** What is wrong with the text typed for one value of a body, as a sentence. */
+export function wrongIn(
+  body: Body,
+  field: Editable,
+  text: string,
+  units: Units = 'metric',
+): string | undefined {
+  const key = field.path.at(-1)!;
+  if (field.kind === 'text') return tooLong(text, NAMES.includes(key) ? NAME_BYTES : TEXT_BYTES);
+  if (field.kind === 'flag') return undefined;
+  if (field.mayLack && text.trim() === '') return undefined;
+  const beside = valueAt(body, field.path.slice(0, -1)) as Body;
+  const bounds =
+    key === 'reading'
+      ? SCALE_BOUNDS[String(beside['scale'])]
+      : key === 'fault'
+        ? ([0, 10] as const)
+        : (WHOLE[key] ?? UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
+  const value = figureTyped(text, field, units);
+  if (key in WHOLE && value !== undefined && !Number.isInteger(value))
+    return unread(text, 'a whole number');
+  if (value !== undefined && (!bounds || (value >= bounds[0] && value <= bounds[1])))
+    return undefined;
+  return unread(text, bounds ? accepted(bounds, field, units) : 'a number');
+}
+
+function accepted(bounds: Bounds, field: Editable, units: Units): string {
+  const whole = Number.isInteger(bounds[0]) && Number.isInteger(bounds[1]);
+  const decimals = whole ? 0 : 2;
+  const [low, high] = bounds.map((bound) =>
+    units === 'us' ? (inUs(bound, field.unit, 0)?.value ?? bound) : bound,
+  ) as [number, number];
+  const unit = unitOfField(field.unit, units);
+  const span =
+    units === 'us' && unit !== field.unit
+      ? [low, high].map((x) => printed(x, 0)).join(' to ')
+      : range(low, high, decimals);
+  return `${span} ${unit}`.trim();
+}

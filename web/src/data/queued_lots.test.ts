@@ -1,0 +1,94 @@
+import { expect, test } from 'vitest';
+import type { Lot } from './answers';
+import { newEntry, type Entry, type Stage } from './entry';
+import { chargeable } from './lot_shelf';
+import { lotsAsTold } from './queued_lots';
+
+const told = (kind: string, stage: Stage, body: Record<string, unknown>): Entry =>
+  newEntry({ batch: 'b', stage, kind, who: '', body });
+
+const figures = (volume_L_20C: number, strength_percent_vol: number) => ({
+  volume_L_20C,
+  strength_percent_vol,
+  pure_alcohol_L_20C: (volume_L_20C * strength_percent_vol) / 100,
+  mass_kg: volume_L_20C,
+  proof_gallons: 1,
+});
+const feints = {
+  entry: 'f',
+  at: '2026-11-20T10:00:00Z',
+  lot: { entry: 'f', kind: 'feints' },
+  label: 'feints',
+  made: figures(4, 50),
+  left: figures(4, 50),
+  measured: true,
+  parents: [],
+  uses: [],
+  why: { what: '', inputs: [], model: '', source: '' },
+} as Lot;
+const read = (volume_L: number, reading: number) => ({
+  collected: { volume_L, at_C: 20 },
+  strength: { reading, scale: 'percent_vol', at_C: 20 },
+});
+
+test('low wines of a strip that was ended here can be charged, and what was charged here is gone', () => {
+  const ended = told('run ended', 'strip', { run: 'r', ...read(8, 28) });
+  const name = { entry: ended.id, kind: 'low wines' as const };
+  const [f, low] = lotsAsTold([feints], [ended]);
+  expect(f!.left.volume_L_20C).toBe(4);
+  expect(low!.lot).toEqual(name);
+  expect(low!.batch).toBe('b');
+  expect(low!.left).toMatchObject({ volume_L_20C: 8, strength_percent_vol: 28 });
+  const begun = told('run begun', 'spirit run', {
+    run: 'spirit run',
+    lots: [
+      { lot: name, volume_L_20C: 8 },
+      { lot: feints.lot, volume_L_20C: 1 },
+    ],
+  });
+  const after = lotsAsTold([feints], [ended, begun]);
+  expect(after.map((lot) => lot.left.volume_L_20C)).toEqual([3, 0]);
+  expect(after[0]!.left.pure_alcohol_L_20C).toBeCloseTo(1.5, 9);
+});
+
+test('a strip ended without a gauging has none until they are gauged', () => {
+  const ended = told('run ended', 'strip', { run: 'r' });
+  expect(lotsAsTold([], [ended])).toEqual([]);
+  const lot = { entry: ended.id, kind: 'low wines' };
+  const { collected: volume, strength } = read(7, 30);
+  const gauged = told('lot gauged', 'strip', { lot, volume, strength });
+  expect(lotsAsTold([], [ended, gauged])[0]).toMatchObject({ lot, left: { volume_L_20C: 7 } });
+});
+
+test('what the house has told of already is not counted twice', () => {
+  const begun = told('run begun', 'strip', { lots: [{ lot: feints.lot, volume_L_20C: 1 }] });
+  const at_home = {
+    ...feints,
+    left: figures(3, 50),
+    uses: [{ entry: begun.id, at: '', where: 'charge', ...figures(1, 50) }],
+  } as Lot;
+  expect(lotsAsTold([at_home], [begun])[0]!.left.volume_L_20C).toBe(3);
+});
+
+test('a charge may take what another batch kept for a next run, its foreshots excepted', () => {
+  const of = (batch: string, kind: Lot['lot']['kind'], left = 2): Lot => ({
+    ...feints,
+    batch,
+    lot: { entry: `${batch} ${kind}`, kind },
+    left: figures(left, 30),
+  });
+  const lots = [
+    of('other', 'low wines'),
+    of('other', 'foreshots'),
+    of('own', 'foreshots'),
+    of('own', 'low wines'),
+    of('own', 'hearts'),
+    of('other', 'feints', 0.001),
+  ];
+  const kinds = ['low wines', 'feints', 'apart', 'foreshots'];
+  expect(chargeable(lots, 'own', kinds).map((lot) => lot.lot.entry)).toEqual([
+    'own foreshots',
+    'own low wines',
+    'other low wines',
+  ]);
+});

@@ -1,0 +1,25 @@
+// A refusal of the house where no form asked: as a sentence in the words of the page. The house names the
+// field of its own call ("run", "batch"), which nobody typed into.
+import { Problem, type Fault } from './problem';
+
+const SAID: readonly [field: string, value: RegExp, sentence: string][] = [
+  [
+    'run',
+    /unknown strength/,
+    'How strong the charge of this run was is not known: neither was it gauged, nor is it of lots or wash whose strength is known.',
+  ],
+];
+
+function sentenceOf({ field, value, accepted }: Fault): string | undefined {
+  const said = SAID.find(([of, like]) => of === field && like.test(value ?? ''));
+  if (said) return said[2];
+  if (field !== 'batch' && field !== 'run') return undefined;
+  return accepted && `This is not to be had yet: it wants ${accepted}.`;
+}
+
+/** What a person reads of it. */
+export function refusalOf(fault: Error): string {
+  if (!(fault instanceof Problem)) return fault.message;
+  const [first, ...more] = fault.faults;
+  return (more.length === 0 && first && sentenceOf(first)) || fault.message;
+}
