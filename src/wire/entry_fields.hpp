@@ -1,8 +1,8 @@
 // The members of every kind of body, written once: describe(io, body) names them to a reader, a
 // writer or the maker of a schema, so the three cannot part. For the sources of this room only.
 //
-// An `io` has: text, document, flag, whole, number, amount, choice, id, part, parts, parts_if_any,
-// words.
+// An `io` has: text, document, flag, whole, number, amount, choice, id, part, parts,
+// parts_if_any, words.
 #pragma once
 
 #include <array>
