@@ -106,7 +106,7 @@ Why why_gravity(const GravityAsked& asked) {
   }
   why.source = bent ? "ICUMSA, refraction of sucrose; Lorentz and Lorenz"
                     : "NBS Circular 440, OIML R 44 (1985)";
-  if (asked.original) why.band = "the yield, 0.87 to 0.95 of theory: -3 to +6 % of the alcohol";
+  if (asked.original) why.band = "the yield, 0.88 to 0.93 of theory: -2 to +3 % of the alcohol";
   return why;
 }
 

@@ -70,7 +70,7 @@ export const byDifference = (planned_L: number, measured_L: number): Trace => ({
 });
 
 export const WASH_BAND =
-  'the yield, 0.87 to 0.95 of the formula’s: −3 to +6 %; a gravity read to 0.001 is worth 0.2 %vol; our estimates';
+  'the yield, 0.88 to 0.93 of the formula’s: −2 to +3 %; a gravity read to 0.001 is worth 0.2 %vol; our estimates';
 
 /** The wash by its two gravities and its volume. */
 export function byWash({ pitch, readings, racked, wash }: Batch['ferment']): Trace {
