@@ -123,7 +123,11 @@ function figureTyped(text: string, field: Editable, units: Units): number | unde
   const key = field.path.at(-1)!;
   if (key.endsWith('_percent_vol')) return percentTyped(text);
   if (key.endsWith('_W')) return wattsTyped(text);
-  if (key === 'reading') return typed(text.replace(/\s*(%\s*(vol)?|°?\s*proof)\s*$/i, ''));
+  if (key === 'reading') {
+    // A figure of another scale is another reading.
+    const own = field.unit === 'proof' ? /\s*°?\s*proof\s*$/i : /\s*%\s*(vol)?\s*$/i;
+    return typed(text.replace(own, ''));
+  }
   return field.unit ? typedAs(text, field.unit, units) : typed(text);
 }
 

@@ -56,7 +56,6 @@ export class Api {
 
   /** Keeps a photograph at home; its name there, for a note to hold. */
   async keepFile(file: Blob, stop?: AbortSignal): Promise<string> {
-    await looked(file);
     const answer = await this.#call<{ attachment?: unknown } | undefined>(
       'POST',
       '/attachments',

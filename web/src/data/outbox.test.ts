@@ -242,6 +242,7 @@ test('photographs wait with their note, over a closed page too, and go before it
   house.cut = 'before';
   await first.put(entry('before'));
   await first.put(entry('note'), [new File(['a'], 'a.jpg'), new File(['b'], 'b.jpg')]);
+  await first.put({ ...entry('mended'), corrects: 'note' }); // told before the photographs had names
   await first.put(entry('after'));
   await vi.waitFor(() => expect(stateOf(first).pictures?.get('note')).toBe(2));
   await first.close();
@@ -250,13 +251,15 @@ test('photographs wait with their note, over a closed page too, and go before it
   cut = false;
   const second = open(settings);
   await second.send();
-  expect(house.kept).toEqual(['before']);
+  // Nothing waits for photographs but what corrects their note.
+  expect(house.kept).toEqual(['before', 'after']);
   expect(stateOf(second).waiting).toBe(2);
   cut = false;
   await second.send();
   expect(files).toEqual(['a', 'b', 'b']);
-  expect(house.kept).toEqual(['before', 'note', 'after']);
-  expect(sent[1]!.body['attachments']).toEqual(['name of a', 'name of b']);
+  expect(house.kept).toEqual(['before', 'after', 'note', 'mended']);
+  for (const told of sent.slice(2))
+    expect(told.body['attachments']).toEqual(['name of a', 'name of b']);
   expect(stateOf(second)).toMatchObject({ waiting: 0, pictures: new Map() });
 });
 

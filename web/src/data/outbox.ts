@@ -64,6 +64,9 @@ const withNames = (entry: Entry, names: readonly string[]): Entry => ({
   body: { ...entry.body, attachments: [...names] },
 });
 
+const namesIn = (entry: Entry): string[] =>
+  (entry.body['attachments'] as string[] | undefined) ?? [];
+
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 30_000;
 
@@ -256,21 +259,28 @@ export class Outbox {
     await this.#count();
   }
 
-  /** Those that may go together; one whose photographs are to be sent goes by itself. */
+  /**
+   * Those that may go together. Photographs are slow, and nothing but what corrects their note waits for
+   * them: such a note goes by itself when all else is home.
+   */
   async #next(most: number): Promise<{ batch: Entry[]; pictures: boolean }> {
     const base = await this.#base;
     const batch: Entry[] = [];
+    const behind = new Set<string>(); // notes with photographs, and what corrects them
+    let first: Entry | undefined;
     let cursor = await base.transaction('held').store.openCursor();
     while (cursor && batch.length < most) {
       const { entry, refused, pictures } = cursor.value;
       if (refused === undefined) {
-        if (pictures && batch.length === 0) return { batch: [entry], pictures: true };
-        if (pictures) break;
-        batch.push(entry);
+        if (pictures) first ??= entry;
+        if (pictures || behind.has(entry.corrects ?? '')) behind.add(entry.id);
+        else batch.push(entry);
       }
       cursor = await cursor.continue();
     }
-    return { batch, pictures: false };
+    return batch.length === 0 && first
+      ? { batch: [first], pictures: true }
+      : { batch, pictures: false };
   }
 
   /** One after the other; each one's name is written into its note here before the next goes. */
@@ -279,7 +289,7 @@ export class Outbox {
       if (this.#closed) return;
       const held = await (await this.#base).getFromIndex('held', 'id', id);
       if (!held?.pictures) return; // another open page was quicker
-      const names = (held.entry.body['attachments'] as string[] | undefined) ?? [];
+      const names = namesIn(held.entry);
       if (names.length >= held.pictures) break;
       const picture = await (await this.#pictures()).get('pictures', [id, names.length]);
       if (!picture) return this.#change(id, (one) => ({ ...one, refused: LOST }));
@@ -291,10 +301,31 @@ export class Outbox {
         return this.#change(id, (one) => ({ ...one, refused: fault.message }));
       }
       this.#tell({ answered: true, trouble: undefined });
-      await this.#change(id, (one) => ({ ...one, entry: withNames(one.entry, [...names, name]) }));
+      // Another open page may have been quicker with this one.
+      await this.#change(id, (one) =>
+        one.pictures && namesIn(one.entry).length === names.length
+          ? { ...one, entry: withNames(one.entry, [...names, name]) }
+          : one,
+      );
     }
     await this.#change(id, ({ pictures: _sent, ...held }) => held);
+    await this.#nameInCorrections(id);
     await this.#forget(id);
+  }
+
+  /** What corrects the note was told before its photographs had their names. */
+  async #nameInCorrections(id: string): Promise<void> {
+    const base = await this.#base;
+    const work = base.transaction('held', 'readwrite', { durability: 'strict' });
+    const note = await work.store.index('id').get(id);
+    if (note) {
+      const names = namesIn(note.entry);
+      for (const held of await work.store.getAll()) {
+        if (held.entry.corrects !== id || held.entry.kind !== note.entry.kind) continue;
+        await work.store.put({ ...held, entry: withNames(held.entry, names) });
+      }
+    }
+    await work.done;
   }
 
   async #remove(kept: readonly string[], sent: readonly Entry[]): Promise<number> {

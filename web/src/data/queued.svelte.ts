@@ -41,12 +41,18 @@ export class Queued {
   /** Whether it is still on this device only, and not just saved. */
   unsaved = (entry: Entry): boolean => this.#waiting.has(entry.id);
 
+  /** Those that no strike beside them takes back. */
+  get standing(): Entry[] {
+    const struck = new Set(this.all.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+    return this.all.filter((entry) => !struck.has(entry.id));
+  }
+
   /** Those whose body names this run. */
   ofRun(run: string): Entry[] {
-    return this.all.filter((entry) => entry.body['run'] === run);
+    return this.standing.filter((entry) => entry.body['run'] === run);
   }
 
   ofKind(batch: string, kind: string): Entry[] {
-    return this.all.filter((entry) => entry.batch === batch && entry.kind === kind);
+    return this.standing.filter((entry) => entry.batch === batch && entry.kind === kind);
   }
 }

@@ -94,13 +94,16 @@ export function restated(sentence: string, units: Units): string {
       unit: string,
       place: number,
     ) => {
+      // In both already.
+      const after = held.slice(place + found.length);
+      if (units === 'both' && /^\s\([\d\u2212]/.test(after)) return found;
       // How far a thermometer may be off is a difference: it has no freezing point to count from.
       const off =
         unit === '°C' &&
         (/(?:thermometer to|±|within|by|by less than) $/.test(
           held.slice(0, place).replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '),
         ) ||
-          /^ of the thermometer/.test(held.slice(place + found.length)));
+          /^ of the thermometer/.test(after));
       const shown = (figure: string) =>
         inUs(Number(figure), off ? 'K' : unit, (/\.(\d+)/.exec(figure)?.[1] ?? '').length)!;
       const last = shown(at);

@@ -44,7 +44,7 @@ export class BesidesTyped {
   readonly lot = $derived.by((): Lot | undefined => {
     if (!this.#lots || this.kind === 'nothing') return undefined;
     const found = this.#lots().find((l) => lotKey(l.lot) === this.chosen);
-    return found ?? (this.kind === 'weaker' ? this.#lots()[0] : undefined);
+    return found ?? (this.kind === 'weaker' && this.chosen === '' ? this.#lots()[0] : undefined);
   });
   readonly volume_L = $derived.by(() => {
     const litres = volumeTyped(this.volume, settings.units);
@@ -52,12 +52,16 @@ export class BesidesTyped {
     return this.lot ? Math.min(litres, this.lot.left.volume_L_20C) : litres;
   });
   /** More than the lot has. */
-  readonly lotSays = $derived.by(() =>
-    this.lot ? lotFault(this.lot, this.volume, settings.units) : undefined,
-  );
+  readonly lotSays = $derived.by(() => {
+    if (this.lot) return lotFault(this.lot, this.volume, settings.units);
+    return this.#lots && this.kind !== 'nothing' && this.chosen !== ''
+      ? 'That lot is no longer there; choose another.'
+      : undefined;
+  });
   readonly percent = $derived.by(() => {
     if (!this.#lots) return percentTyped(this.strength);
-    return this.lot?.left.strength_percent_vol ?? (this.kind === 'tea' ? 0 : undefined);
+    if (this.lot) return this.lot.left.strength_percent_vol;
+    return this.kind === 'tea' && this.chosen === '' ? 0 : undefined;
   });
   readonly teaResidue_g_L = $derived.by(() => grams(this.teaResidue));
   readonly residue_g_L = $derived.by(() => grams(this.residue));

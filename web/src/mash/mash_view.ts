@@ -57,7 +57,12 @@ export const drawnOf = (batch: Batch | undefined, waiting: readonly Entry[]): nu
   [
     ...(batch?.mash.worts ?? []).map((w) => w.from),
     ...waiting
-      .filter((e) => e.kind === 'wort drawn' && e.corrects === undefined)
+      .filter(
+        (e) =>
+          e.kind === 'wort drawn' &&
+          e.corrects === undefined &&
+          !batch?.mash.worts.some((wort) => wort.entry === e.id), // just saved, and told already
+      )
       .map((e) => String(e.body['from'])),
   ].filter((from) => from !== 'sugar').length;
 

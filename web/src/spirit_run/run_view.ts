@@ -44,8 +44,13 @@ export function runBegunHere(entry: Entry): Run {
 /** A run as the house tells it, with an end that is only on this device as yet. */
 export function runWithEnd(run: Run, waiting: readonly Entry[]): Run {
   if (run.standing === 'ended') return run;
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
   const end = waiting.find(
-    (e) => e.kind === 'run ended' && e.corrects === undefined && e.body['run'] === run.entry,
+    (e) =>
+      e.kind === 'run ended' &&
+      e.corrects === undefined &&
+      e.body['run'] === run.entry &&
+      !struck.has(e.id),
   );
   if (!end) return run;
   const { collected, left_L } = end.body as {
