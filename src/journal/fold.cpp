@@ -236,7 +236,11 @@ void tell_the_rest(std::span<const Entry> entries, const Standings& all, HouseSt
     if (begun != nullptr && !of.begun) {
       of.name = begun->name + " (struck out)";
       of.invented = begun->invented;
-      if (!of.closed) of.closed = Told{said.id, said.at, said.who, 0};
+      // A still that is on stays in sight.
+      const bool heated = std::any_of(of.runs.begin(), of.runs.end(), [](const RunState& run) {
+        return run.standing != RunStanding::ended;
+      });
+      if (!of.closed && !heated) of.closed = Told{said.id, happened(said), said.who, 0};
     }
   }
   for (const Idle& idle : all.idle) {

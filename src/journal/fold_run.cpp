@@ -47,14 +47,17 @@ Waits Folding::on(const RunBegun& body) {
   begun.wash = body.wash;
   begun.power = body.power;
   spirit::Lot sum;
+  std::size_t absent = 0;
   for (const LotPart& part : body.parts) {
-    if (LotState* from = lot(part.lot)) {
-      sum = sum + take_out(*from, part.volume, "charge");
-    } else {
-      puzzle(
-          "a lot of its charge is not in the journal: what became of it, or of the entry that "
-          "made it, is to be told; the run stands");
-    }
+    LotState* const from = lot(part.lot);
+    if (from == nullptr) ++absent;
+    if (from != nullptr) sum = sum + take_out(*from, part.volume, "charge");
+  }
+  if (absent > 0) {
+    puzzle(
+        fmt::format("of the {} lots in its charge {} not in the journal, or struck out; the "
+                    "run stands",
+                    body.parts.size(), absent == 1 ? "one is" : fmt::format("{} are", absent)));
   }
   const std::optional<WashState>& wash = of.ferment.wash;
   const bool parts_known = !waits && (!body.parts.empty() || body.wash) && (!body.wash || wash);
@@ -151,6 +154,9 @@ bool Folding::gauges_a_strip(const LotGauged& body) {
   if (body.lot.kind != LotKind::low_wines || !standing_->said->batch) return false;
   for (RunState& of : batch().runs) {
     if (of.kind != RunKind::strip || !of.ended || of.ended->entry != body.lot.entry) continue;
+    if (of.allotted) {
+      throw CannotBe{"The jars of that strip were allotted: their lots are what is gauged."};
+    }
     of.collected = lot_of(body.volume, body.strength);
     of.collected_read = body.volume;
     make_low_wines(of, *of.collected);

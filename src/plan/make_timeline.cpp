@@ -145,15 +145,20 @@ class TimelineMaker {
                       recipe_.mash.rest_time, Attention::wait);
     if (!mash.cook) heat_sparge_water();
     boil_sugar(true);
+    std::vector<std::string>
+        sparges;  // one like another is told apart: steps go by their words
     for (std::size_t i = 0; i < mash.run_off_time.size(); ++i) {
-      calendar_.at_once("Mash",
-                        i == 0 ? fmt::format("Drain{}; expect {:.1f} L",
-                                             recipe_.mash.squeeze ? " and squeeze" : "",
-                                             mash.drained->run_offs[0].volume.litres())
-                               : fmt::format("Sparge with {:.1f} L at {:.0f} °C, drain",
-                                             recipe_.mash.sparges[i - 1].water.litres(),
-                                             recipe_.mash.sparges[i - 1].temperature.celsius()),
-                        mash.run_off_time[i], Attention::hands_on);
+      std::string what = i == 0
+                             ? fmt::format("Drain{}; expect {:.1f} L",
+                                           recipe_.mash.squeeze ? " and squeeze" : "",
+                                           mash.drained->run_offs[0].volume.litres())
+                             : fmt::format("Sparge with {:.1f} L at {:.0f} °C, drain",
+                                           recipe_.mash.sparges[i - 1].water.litres(),
+                                           recipe_.mash.sparges[i - 1].temperature.celsius());
+      const auto alike = std::count(sparges.begin(), sparges.end(), what);
+      sparges.push_back(what);
+      if (alike > 0) what += fmt::format(", as sparge {}", i);
+      calendar_.at_once("Mash", std::move(what), mash.run_off_time[i], Attention::hands_on);
     }
   }
 

@@ -81,6 +81,7 @@ std::string page(const Page& page, const Html& body) {
   out.open("html", {{"lang", page.language}});
   out.open("head").leaf("meta", {{"charset", "utf-8"}});
   out.leaf("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  out.leaf("meta", {{"name", "generator"}, {"content", "Lynearm"}});
   out.element("title", {}, page.title);
   out.open("style").html(dress(page)).close().close();
   out.open("body").open("header").element("h1", {}, page.title);

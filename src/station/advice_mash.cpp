@@ -21,6 +21,9 @@ using units::Temperature;
 using wire::MashPlace;
 using wire::Span;
 
+// What water can be stirred in for.
+constexpr Temperature coldest_target = Temperature::celsius(30.0);
+constexpr Temperature hottest_target = Temperature::celsius(95.0);
 constexpr units::TemperatureChange near_enough = units::TemperatureChange::kelvins(0.2);
 
 bool runs_off(std::string_view what) {
@@ -247,6 +250,7 @@ class Advising {
     const bool hot = reading_ > target;
     const Temperature water = hot ? kit_.liquor.cold : kit_.liquor.hot;
     advice_.water = water;
+    if (target < coldest_target || target > hottest_target) return;
     const double lever_K = hot ? (target - water).kelvins() : (water - target).kelvins();
     if (lever_K < 1.0) return;
     advice_.correction = mash::correct(contents, wall, target,

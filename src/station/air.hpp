@@ -13,8 +13,9 @@ namespace lynearm::station {
 /// A reading so long before the heat went on still tells of that day (our choice).
 inline constexpr units::Duration air_holds = units::Duration::hours(24.0);
 
-/// The latest reading of the air between a day before the heat went on and the run's end, of
-/// those of the batch and those of the house. A barometer counts before boiling water.
+/// The latest reading of the air before the heat went on, no more than a day; else the first on
+/// the run. One on the run that lies 3 hPa off, 0.1 K of boiling, takes its place. Of those of
+/// the batch and those of the house; a barometer counts before boiling water.
 ///
 /// returns    nothing where none was read, or where no air on earth boils water so
 [[nodiscard]] std::optional<units::Pressure> air_of_run(

@@ -12,6 +12,7 @@
 namespace lynearm::station {
 namespace {
 
+constexpr units::Duration told_together = units::Duration::minutes(1.0);
 constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
 
 plan::RunAhead ahead_of(const journal::RunState& run) {
@@ -43,9 +44,11 @@ std::string made_of(const still::CutRules& rules, const std::string& kit_text,
 }
 
 // What stands under the spout was collected too: as each jar was filled, with all before it.
-// Marks of the jars, so as warm as it ran. Ends at a jar that is missing or told out of turn.
+// Marks of the jars, so as warm as it ran. Of jars told together, from a list, the last tells
+// the sum. Ends at a jar that is missing or told out of turn.
 std::vector<journal::RunPoint> points_of(const journal::RunState& run) {
   std::vector<journal::RunPoint> points = run.readings;
+  std::vector<journal::RunPoint> filled;
   still::Reading full;
   full.collected = units::Volume{};
   int next = 1;
@@ -55,11 +58,15 @@ std::vector<journal::RunPoint> points_of(const journal::RunState& run) {
     if (at < full.at || at > still::longest_run) break;
     full.at = at;
     full.collected = *full.collected + *jar.as_filled;
+    if (!filled.empty() && at - filled.back().reading.at < told_together) filled.pop_back();
+    filled.push_back({*jar.filled, full});
+  }
+  for (const journal::RunPoint& jar : filled) {
     // Among the readings by its time, which leaves those in the order they have.
-    const auto later =
-        std::find_if(points.begin(), points.end(),
-                     [at](const journal::RunPoint& point) { return point.reading.at > at; });
-    points.insert(later, {*jar.filled, full});
+    const auto later = std::find_if(
+        points.begin(), points.end(),
+        [&jar](const journal::RunPoint& point) { return point.reading.at > jar.reading.at; });
+    points.insert(later, jar);
   }
   return points;
 }
@@ -69,6 +76,7 @@ std::optional<units::Power> turns_down_to(const still::Follower& follower) {
   const still::RunSetting& plan = follower.prior().setting;
   const still::Fire& fire = follower.fire();
   if (!plan.to_the_boil || !fire.turns_down || fire.stopped_at) return std::nullopt;
+  if (follower.now().spout) return std::nullopt;  // it boils
   const units::Power now = fire.steps.empty() ? *plan.to_the_boil : fire.steps.front().power;
   if (!(plan.heating.power < now)) return std::nullopt;
   return plan.heating.power;
@@ -140,7 +148,7 @@ void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& k
         desk.taken.begin(), desk.taken.end(),
         [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
     if (latest != desk.taken.end()) told.latest = latest->reading;
-    told.turns_down_to = turns_down_to(follower);
+    if (!run.ended) told.turns_down_to = turns_down_to(follower);
     told.now = follower.now();
     told.forecast = follower.forecast(executor);
     told.doubts = follower.doubts();

@@ -94,14 +94,20 @@ class Laying {
     if (used == 0) out_.drinks = wood::soak_in(out_.walls.area);
   }
 
+  // Moved on to other wood, or used up where it lay.
+  static bool gone(const journal::LotState& lot) {
+    return !lot.uses.empty() && lot.left.mass() <= units::Mass{};
+  }
+
   // Lots that had come off this cask when this one was laid in it.
   int emptied_before(const std::string& name) const {
     int times = 0;
     for (const LotState& other : house_.lots) {
       if (!other.wood || other.wood->in != name || other.name == lot_.name) continue;
-      times += std::any_of(other.uses.begin(), other.uses.end(), [&](const auto& use) {
+      const bool off = std::any_of(other.uses.begin(), other.uses.end(), [&](const auto& use) {
         return use.where == off_the_wood && use.told.at <= lot_.told.at;
       });
+      times += off || (gone(other) && other.uses.back().told.at <= lot_.told.at);
     }
     return std::min(times, 9);
   }

@@ -250,6 +250,13 @@ NextStep of_ferment(const journal::BatchState& batch, const PlanMade* made,
   return next;
 }
 
+bool gauged_by_jars(const journal::RunState& run) {
+  return run.allotted || (!run.jars.empty() &&
+                          std::all_of(run.jars.begin(), run.jars.end(), [](const auto& jar) {
+                            return jar.second.lot.has_value();
+                          }));
+}
+
 NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
                       const PlanMade* made) {
   int strips = 0;
@@ -259,7 +266,7 @@ NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
     if (run.kind != journal::RunKind::strip) continue;
     ++strips;
     ended = latest(run.told.at, run.ended);
-    to_gauge = to_gauge || (run.ended && !run.collected);
+    to_gauge = to_gauge || (run.ended && !run.collected && !gauged_by_jars(run));
   }
   const int planned = made != nullptr ? made->plan.strip.runs : 0;
   NextStep next{.stage = Stage::strip, .since = ended};

@@ -140,6 +140,7 @@ TakenUp Trace::at(const LotState& lot, Moment moment) {
   try {
     const Duration time = since(moment, lot.told.at);
     taken.extract = lying(lot, moment).extract(time);
+    if (taken.unknown.empty()) taken.unknown = poured_untold(lot);
     taken.before.push_back({*lot.wood, std::max(Duration{}, time), taken.extract});
   } catch (const base::InputError& fault) {
     taken.unknown = fault.what();
@@ -148,10 +149,15 @@ TakenUp Trace::at(const LotState& lot, Moment moment) {
   return taken;
 }
 
-Share Trace::poured(const LotState& into, const Handling& handling) {
+std::string Trace::poured_untold(const LotState& lot) const {
+  const auto found = lies_.find(lot.name);
+  return found == lies_.end() ? std::string{} : found->second.poured_untold;
+}
+
+TakenUp Trace::poured(const LotState& into, const Handling& handling) {
   // One lot in one pouring.
   for (const Part& part : parts_of(house_, into, handling.entry)) {
-    if (part.from != &into) return at(*part.from, handling.moment).extract;
+    if (part.from != &into) return at(*part.from, handling.moment);
   }
   return {};
 }
@@ -170,14 +176,21 @@ const wood::Lying& Trace::lying(const LotState& lot, Moment until) {
   }
   // Each handling once, in order: lots that were poured into one another meet here again.
   Lies& lies = found->second;
+  if (lies.fault) throw *lies.fault;
   while (lies.next < lies.handlings.size() && lies.handlings[lies.next].moment <= until) {
     const Handling& one = lies.handlings[lies.next++];
     if (one.what == Handling::What::drawn) {
       lies.lying.draw(one.at, spirit::volume(one.lot));
     } else if (one.what == Handling::What::poured && holds(one.before)) {
-      const Share its = poured(lot, one);
-      lies.lying.pour(one.at, spirit::volume(one.before), spirit::volume(one.lot),
-                      spirit::strength(one.before + one.lot), its);
+      const TakenUp its = poured(lot, one);
+      if (lies.poured_untold.empty()) lies.poured_untold = its.unknown;
+      try {
+        lies.lying.pour(one.at, spirit::volume(one.before), spirit::volume(one.lot),
+                        spirit::strength(one.before + one.lot), its.extract);
+      } catch (const base::InputError& fault) {
+        lies.fault = fault;
+        throw;
+      }
     }
   }
   return lies.lying;

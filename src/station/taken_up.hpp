@@ -50,6 +50,9 @@ class Trace {
   /// throws     InputError where its wood is not known
   [[nodiscard]] const wood::Lying& lying(const journal::LotState& lot, journal::Moment until);
 
+  /// Why some of what was poured to it since is not counted, once lying() has told of it.
+  [[nodiscard]] std::string poured_untold(const journal::LotState& lot) const;
+
   [[nodiscard]] LaidWood wood_of(const journal::LotState& lot) const;
   [[nodiscard]] units::Temperature resting() const;
 
@@ -58,10 +61,12 @@ class Trace {
     wood::Lying lying;
     std::vector<Handling> handlings;
     std::size_t next = 0;
+    std::string poured_untold{};  ///< why some of what was poured to it is not counted
+    std::optional<base::InputError> fault{};  ///< it cannot be reckoned beyond `next`
   };
   TakenUp by_parts(const journal::LotState& lot);
   TakenUp at(const journal::LotState& lot, journal::Moment moment);
-  units::Share poured(const journal::LotState& into, const Handling& handling);
+  TakenUp poured(const journal::LotState& into, const Handling& handling);
 
   const PlanMade& made_;
   journal::Id batch_;

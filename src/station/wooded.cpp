@@ -46,9 +46,11 @@ class Resting {
     for (const wood::Wood& one : wood_.woods) told_.surface = told_.surface + one.surface;
     told_.times_a_200L_cask = wood::times_a_200L_cask(told_.surface);
     told_.soaked = wood_.drinks;
-    tell_what_it_took_before(trace.when_made(lot));
     const std::vector<Handling> handled = handlings(lot);
     lying_ = &trace.lying(lot, handled.empty() ? now : std::max(now, handled.back().moment));
+    TakenUp before = trace.when_made(lot);
+    if (before.unknown.empty()) before.unknown = trace.poured_untold(lot);
+    tell_what_it_took_before(std::move(before));
     told_.woods = wood_.sets;
     for (std::size_t k = 0; k < told_.woods.size(); ++k) {
       told_.woods[k].given = wood::extract(wood_.woods[k], since(now, lot.told.at), rest());

@@ -249,8 +249,9 @@ Json whole_lot_json(const LotState& lot) {
     Json row = told_json(use.told);
     row["where"] = use.where;
     row.update(part_json(use.lot));
-    // A gauging is a difference, and has no volume.
-    if (use.where != "gauging" && use.lot.mass() > units::Mass{}) {
+    // What wood or a gauging takes is a difference, perhaps of no mixture: it has no volume.
+    const bool mixture = use.lot.ethanol >= units::Mass{} && use.lot.water >= units::Mass{};
+    if (use.where != "gauging" && mixture && use.lot.mass() > units::Mass{}) {
       row["volume_L_20C"] = figure(spirit::volume(use.lot).litres());
     }
     return row;

@@ -130,6 +130,13 @@ TEST_F(Struckness, ABatchBegunByMistakeIsInNobodysHands) {
   EXPECT_EQ(folded().name, "Tern 9");
 }
 
+TEST_F(Struckness, AStillThatIsOnStaysInSightThoughItsBatchIsStruck) {
+  const Id begun = book.tell(0, BatchBegun{"Tern 9", "", true});
+  book.tell(1, charge(12));
+  book.correct(begun, 5, 0, Struck{});
+  EXPECT_FALSE(folded().closed);
+}
+
 TEST_F(Struckness, TakenToTheMillilitreALotIsUsedUp) {
   const Id lot = book.tell(1, LotBrought{"feints of before", LotKind::feints,
                                          litres_at_20C(1.1376), percent_at_20C(40.5)});

@@ -33,6 +33,12 @@ TEST_F(TheAirOfARun, IsTheLatestReadFromADayBeforeItToItsEnd) {
   EXPECT_NEAR(air_of_run({read(-2, 1004)}, {read(1, 999)}, run)->hectopascals(), 1004, 1e-9);
 }
 
+TEST_F(TheAirOfARun, OfABarometerThatWaversDuringItStaysTheOneItBeganWith) {
+  const std::vector<journal::AirState> logged = {read(-1, 1004), read(1, 1003), read(2, 1005)};
+  EXPECT_NEAR(air_of_run(logged, {}, run)->hectopascals(), 1004, 1e-9);
+  EXPECT_NEAR(air_of_run(logged, {read(3, 1000)}, run)->hectopascals(), 1000, 1e-9);
+}
+
 TEST_F(TheAirOfARun, IsThatOfBoilingWaterWhereNoBarometerWasRead) {
   journal::AirState kettle = read(0, 1000);
   kettle.air.pressure.reset();

@@ -149,6 +149,15 @@ TEST_F(AFollowedRun, AFilledJarTellsWhatCameOver) {
   expect_same(told(by), told_afresh());
 }
 
+TEST_F(AFollowedRun, JarsToldTogetherFromAListTellTheirSum) {
+  run.jars = {{1, jars.at(1)}, {2, jars.at(2)}, {3, jars.at(3)}};
+  run.jars.at(1).filled->at = run.jars.at(2).filled->at = run.jars.at(3).filled->at;
+  const wire::RunForecast told = told_afresh();
+  EXPECT_EQ(told.readings.size(), run.readings.size() + 1);
+  EXPECT_EQ(std::count(told.readings.begin(), told.readings.end(), jars.at(3).filled->entry),
+            1);
+}
+
 TEST_F(AFollowedRun, AJarWithoutItsVolumeTellsNothingAndNoneAfterIt) {
   run.jars = {{1, jars.at(1)}, {2, jars.at(2)}, {3, jars.at(3)}};
   run.jars.at(2).as_filled.reset();

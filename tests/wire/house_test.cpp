@@ -115,6 +115,26 @@ TEST_F(HouseJson, ALotCarriesItsReasonsAndIsToldInProofGallonsAsWell) {
   }
 }
 
+// Staves give extract, so an alcoholmeter reads low: what seems lost is then no mixture.
+TEST_F(HouseJson, ALotOffItsWoodIsToldThoughWhatTheWoodTookIsNoMixture) {
+  const Id brought = book.tell(
+      5, LotBrought{"spirit of before", LotKind::spirit, litres_at_20C(2), percent_at_20C(62)});
+  WoodFilled filled;
+  filled.part = {{brought, LotKind::spirit}, units::Volume::litres(2)};
+  filled.in = "staves";
+  filled.species = "american-oak";
+  filled.toast = "medium";
+  filled.staves = 1;
+  const Id laid = book.tell(6, filled);
+  book.tell(7, WoodEmptied{{laid, LotKind::spirit}, litres_at_20C(1.98), percent_at_20C(61.5)});
+  house = fold(book.entries);
+  const journal::LotState* const lot = lot_named(house, {laid, LotKind::spirit});
+  ASSERT_NE(lot, nullptr);
+  ASSERT_FALSE(lot->uses.empty());
+  EXPECT_LT(lot->uses.back().lot.water, units::Mass{});
+  EXPECT_FALSE(json::parse(lots_json(house))["lots"].empty());
+}
+
 // Two samples were both named "sample", and a page that lists inputs by their names broke.
 TEST_F(HouseJson, InputsOfAReasonAreToldApartByTheirNames) {
   const Id brought = book.tell(
