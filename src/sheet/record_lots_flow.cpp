@@ -8,7 +8,6 @@ namespace lynearm::sheet {
 namespace {
 
 using journal::LotKind;
-using journal::LotName;
 using journal::LotState;
 using journal::LotUse;
 

@@ -11,8 +11,6 @@
 namespace lynearm::sheet {
 namespace {
 
-using journal::RunKind;
-
 constexpr double drawn_L = 0.0005;      // less is rounding
 constexpr double small_share = 0.0125;  // of the bill: such losses stand together in a stage
 constexpr const char* more_found = "found more";

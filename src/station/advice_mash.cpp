@@ -313,7 +313,8 @@ class Advising {
 
 MashPlace place_of(std::string_view what, bool cooked) {
   if (what.starts_with("Mill")) return MashPlace::milling;
-  if (what.find("with the grain to cook") != what.npos || what.starts_with("Cook the grain"))
+  if (what.find("with the grain to cook") != std::string_view::npos ||
+      what.starts_with("Cook the grain"))
     return MashPlace::cooking;
   if (what.starts_with("Move to")) return MashPlace::moving;
   if (what.starts_with("Stir in") || cooked) {

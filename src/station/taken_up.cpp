@@ -176,7 +176,7 @@ const wood::Lying& Trace::lying(const LotState& lot, Moment until) {
   }
   // Each handling once, in order: lots that were poured into one another meet here again.
   Lies& lies = found->second;
-  if (lies.fault) throw *lies.fault;
+  if (lies.fault) throw base::InputError(*lies.fault);
   while (lies.next < lies.handlings.size() && lies.handlings[lies.next].moment <= until) {
     const Handling& one = lies.handlings[lies.next++];
     if (one.what == Handling::What::drawn) {
