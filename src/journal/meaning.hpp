@@ -57,7 +57,7 @@ namespace lynearm::journal {
 ///
 /// original   1 to that of 40 °P
 /// now        at or above `original`: zero. Below what all of the extract leaves: that much
-/// accuracy   the yield's: 0.90 of theory, 0.87 to 0.95, is -3 to +6 %. Balling's
+/// accuracy   the yield's: 0.90 of theory, 0.88 to 0.93, is -2 to +3 %. Balling's
 ///            factors for beer say 5 to 7 % less, because they count glycerol and acids as
 ///            extract that did not ferment and more of the sugar as yeast
 ///            (tests/journal/meaning_test.cpp)
