@@ -2,6 +2,9 @@
 // together: read everything, then call settle(), then compute.
 #pragma once
 
+#include <fmt/format.h>
+
+#include <charconv>
 #include <map>
 #include <optional>
 #include <string>
@@ -55,6 +58,22 @@ class Arguments {
 
   /// The text of an option that must be there.
   [[nodiscard]] std::string required_text(const std::string& option, std::string accepted);
+
+  /// The whole number of an option that may be left out; a fault unless least <= it <= most.
+  template <class Whole>
+  [[nodiscard]] Whole whole_number(const std::string& option, Whole least, Whole most,
+                                   Whole otherwise) {
+    if (!has(option)) return otherwise;
+    const std::string& text = texts(option).front();
+    Whole number = 0;
+    const char* end = text.data() + text.size();
+    const std::from_chars_result read = std::from_chars(text.data(), end, number);
+    if (read.ec == std::errc{} && read.ptr == end && number >= least && number <= most) {
+      return number;
+    }
+    refuse(option, text, fmt::format("a whole number from {} to {}", least, most));
+    return otherwise;
+  }
 
   /// A fault, when the option stands there at all, unless low <= value <= high.
   template <class Q>

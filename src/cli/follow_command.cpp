@@ -103,10 +103,10 @@ Asked read(Arguments& arguments) {
     }
   }
   asked.members = static_cast<std::size_t>(
-      whole_number(arguments, "--members", 100, 20000, default_members));
+      arguments.whole_number("--members", 100, 20000, default_members));
   asked.seed = static_cast<std::uint64_t>(
-      whole_number(arguments, "--seed", 0, std::numeric_limits<int>::max(), 1));
-  asked.threads = whole_number(arguments, "--threads", 1, 1024, all_cores());
+      arguments.whole_number("--seed", 0, std::numeric_limits<int>::max(), 1));
+  asked.threads = arguments.whole_number("--threads", 1, 1024, all_cores());
   return asked;
 }
 

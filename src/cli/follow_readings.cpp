@@ -1,55 +1,15 @@
 #include "cli/follow_readings.hpp"
 
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
-#include <array>
-#include <cerrno>
-#include <cstring>
 #include <string_view>
 
+#include "cli/arriving.hpp"
 #include "record/run_csv.hpp"
 #include "wire/run_reading.hpp"
 
 namespace lynearm::cli {
 namespace {
-
-/// The file that is read, or standard input, which is left open.
-class Source {
- public:
-  Source(std::string path, std::string option)
-      : path_(std::move(path)),
-        option_(std::move(option)),
-        number_(path_ == "-" ? STDIN_FILENO : ::open(path_.c_str(), O_RDONLY | O_CLOEXEC)) {
-    if (number_ < 0) refuse(errno);
-  }
-  Source(const Source&) = delete;
-  Source& operator=(const Source&) = delete;
-  ~Source() {
-    if (path_ != "-") ::close(number_);
-  }
-  [[nodiscard]] std::string name() const { return path_ == "-" ? "standard input" : path_; }
-  // What has come in, as soon as something has; empty at the end.
-  std::string_view read() {
-    while (true) {
-      const ssize_t got = ::read(number_, buffer_.data(), buffer_.size());
-      if (got >= 0) return {buffer_.data(), static_cast<std::size_t>(got)};
-      if (errno != EINTR) refuse(errno);
-    }
-  }
-
- private:
-  [[noreturn]] void refuse(int error) const {
-    throw base::InputError(
-        option_, path_,
-        fmt::format("a log of readings, CSV or JSON lines, that can be read ({})",
-                    std::strerror(error)));
-  }
-  std::string path_, option_;
-  int number_ = -1;
-  std::array<char, 65536> buffer_{};
-};
 
 /// Hands readings on and counts.
 class Rows {
@@ -144,7 +104,7 @@ class Rows {
 
 RowsTaken read_readings(const std::string& path, const std::string& option,
                         const TakeReading& take, const TellFaults& tell) {
-  Source source(path, option);
+  Arriving source(path, option, "a log of readings, CSV or JSON lines");
   Rows rows(source.name(), take, tell);
   for (std::string_view text = source.read(); !text.empty(); text = source.read()) {
     rows.feed(text);

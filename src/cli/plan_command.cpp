@@ -2,7 +2,6 @@
 // as a sheet to print.
 #include <fmt/format.h>
 
-#include <charconv>
 #include <cstdint>
 #include <filesystem>
 #include <limits>
@@ -33,7 +32,7 @@ constexpr const char* option_paper = "--paper";
 
 // Enough that the ends of a band hold to about a tenth of its width (10th and 90th percentile
 // of 500 draws), and still under the time one waits for.
-constexpr std::uint64_t default_members = 500;
+constexpr int default_members = 500;
 constexpr std::uint64_t default_seed = 1;
 
 struct Asked {
@@ -49,20 +48,6 @@ struct Asked {
   sheet::Paper paper = sheet::Paper::a4;
   bool why = false;
 };
-
-std::uint64_t whole_number(Arguments& arguments, const std::string& option, std::uint64_t least,
-                           std::uint64_t most, std::uint64_t otherwise) {
-  if (!arguments.has(option)) return otherwise;
-  const std::string& text = arguments.texts(option).front();
-  std::uint64_t number = 0;
-  const char* end = text.data() + text.size();
-  const std::from_chars_result read = std::from_chars(text.data(), end, number);
-  if (read.ec == std::errc{} && read.ptr == end && number >= least && number <= most) {
-    return number;
-  }
-  arguments.refuse(option, text, fmt::format("a whole number from {} to {}", least, most));
-  return otherwise;
-}
 
 void ask_for_changes(Arguments& arguments, Asked& asked) {
   asked.scale_to_kit = arguments.has(option_scale);
@@ -109,12 +94,10 @@ Asked read(Arguments& arguments, const Look& look) {
       arguments.required_text(option_kit, "the path of a kit file, such as kit.toml");
   ask_for_changes(arguments, asked);
   ask_for_sheet(arguments, asked);
-  asked.members =
-      static_cast<int>(whole_number(arguments, "--members", 0, 100000, default_members));
-  asked.seed = whole_number(arguments, "--seed", 0, std::numeric_limits<std::uint64_t>::max(),
-                            default_seed);
-  asked.threads = static_cast<int>(
-      whole_number(arguments, "--threads", 1, 1024, static_cast<std::uint64_t>(all_cores())));
+  asked.members = arguments.whole_number("--members", 0, 100000, default_members);
+  asked.seed = arguments.whole_number<std::uint64_t>(
+      "--seed", 0, std::numeric_limits<std::uint64_t>::max(), default_seed);
+  asked.threads = arguments.whole_number("--threads", 1, 1024, all_cores());
   asked.why = arguments.has("--why");
   if (asked.why && look.json) {
     arguments.refuse("--why", "asked for with --json", "--why with the text only");

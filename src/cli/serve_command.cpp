@@ -84,7 +84,7 @@ Asked read(Arguments& arguments) {
   // A certificate of the house's own lies in the folder, wherever the journal is.
   if (asked.place.folder.empty()) asked.place.folder = usual_folder();
   asked.options.port =
-      static_cast<std::uint16_t>(whole_number(arguments, option_port, 0, 65535, default_port));
+      arguments.whole_number<std::uint16_t>(option_port, 0, 65535, default_port);
   asked.demo = arguments.has(option_demo);
   asked.options.lan = arguments.has(option_lan);
   // A thread that keeps an entry waits for the disk; those that wait share one synchronisation.

@@ -85,8 +85,7 @@ void ask_for_cuts(Arguments& arguments, AskedSpirit& asked) {
 // Generations take the place of the one run: what shows the one run is not asked beside them.
 void ask_for_generations(Arguments& arguments, AskedSpirit& asked) {
   if (!arguments.has(option_generations)) return;
-  asked.generations =
-      whole_number(arguments, option_generations, 1, still::most_generations, 1);
+  asked.generations = arguments.whole_number(option_generations, 1, still::most_generations, 1);
   for (const char* option : {option_begin, option_end}) {
     if (!arguments.has(option)) {
       arguments.refuse(option, "", "a border of the hearts beside --generations");

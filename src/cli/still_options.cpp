@@ -91,20 +91,6 @@ still::Stop stop_at(Arguments& arguments, const std::string& option,
   return stop;
 }
 
-int whole_number(Arguments& arguments, const std::string& option, int least, int most,
-                 int otherwise) {
-  if (!arguments.has(option)) return otherwise;
-  const std::string& text = arguments.texts(option).front();
-  int number = 0;
-  const char* end = text.data() + text.size();
-  const std::from_chars_result read = std::from_chars(text.data(), end, number);
-  if (read.ec == std::errc{} && read.ptr == end && number >= least && number <= most) {
-    return number;
-  }
-  arguments.refuse(option, text, fmt::format("a whole number from {} to {}", least, most));
-  return otherwise;
-}
-
 plan::Kit usual_still(units::Volume charge) {
   plan::Kit kit;
   kit.place.pressure = units::Pressure::atmospheres(1.0);

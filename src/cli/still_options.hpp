@@ -31,10 +31,6 @@ void check_lot(Arguments& arguments, const std::string& option, const units::Sta
 [[nodiscard]] still::Stop stop_at(Arguments& arguments, const std::string& option,
                                   const std::optional<still::Border>& border);
 
-/// A whole number of an option.
-[[nodiscard]] int whole_number(Arguments& arguments, const std::string& option, int least,
-                               int most, int otherwise);
-
 /// A bare pot still in which `charge` stands at its usual fill: copper, head loss estimated,
 /// power 60 W a litre of boiler (a gentle run; common practice, no source), boiler's loss as
 /// mash::bare_heat_loss().

@@ -35,7 +35,7 @@ void ask_for_head(Arguments& arguments, AskedStill& asked) {
                      "either --head-reflux or --head-loss, not both");
   }
   if (arguments.has(option_plates)) {
-    asked.plates = whole_number(arguments, option_plates, 0, 12, 0);
+    asked.plates = arguments.whole_number(option_plates, 0, 12, 0);
   }
 }
 

@@ -96,7 +96,7 @@ struct Followed {
 /// accuracy   over 1200 invented ferments that another method computes, in a room that warms by
 ///            day, with a yeast of other constants: 80 % bands hold the dry moment in 76 of a
 ///            hundred, the gravity a day on in 82; 61 of 64 wrong readings are doubted, 2 of
-///            3886 right ones; 149 of 150 that stop are called stuck two days later, 9 of 1200
+///            3886 right ones; 149 of 150 that stop are called stuck two days later, 12 of 1200
 ///            that go on (tests/ferment/follow_statistics_test.cpp)
 [[nodiscard]] Followed follow(const Batch& batch, const Kinetics& kinetics, const Yeast& yeast,
                               const PaceDoubt& doubt, const std::vector<Reading>& readings,

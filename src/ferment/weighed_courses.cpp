@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <optional>
 #include <utility>
 
@@ -11,24 +12,31 @@
 namespace lynearm::ferment {
 namespace {
 
-// What a wrong reading may be off by, one standard deviation: a misread scale, another vessel.
-constexpr double wrong_gravity_sd = 0.02;
+// What half of the wrong readings are off by: a misread scale, another vessel.
+constexpr double wrong_gravity = 0.02;
 constexpr double wrong_warmth_K = 6.0;
 // Draws about the best fit come from Student's t: its tails reach what a normal would miss.
 constexpr int tails = 5;
 
 double bell(double off, double sd) { return std::exp(-0.5 * off * off / (sd * sd)) / sd; }
+// As likely in all as a bell, by Cauchy's curve: a misreading far out tells next to nothing of
+// which course is the true one, where a bell's tail would choose the course that lies least far
+// from it.
+double wide(double off, double half) {
+  const double off_by = off / half;
+  return std::sqrt(2.0 / std::numbers::pi) / (half * (1.0 + off_by * off_by));
+}
 
 // A figure's likelihood: right within its doubt, or wrong.
-double likelihood(double off, double sd, double wrong_sd, double wrong) {
-  return (1.0 - wrong) * bell(off, sd) + wrong * bell(off, wrong_sd);
+double likelihood(double off, double sd, double wrong_half, double wrong) {
+  return (1.0 - wrong) * bell(off, sd) + wrong * wide(off, wrong_half);
 }
 
 // The same as a residual for least squares: its square is -2 ln of the likelihood against that
 // of no miss at all.
-double residual(double off, double sd, double wrong_sd, double wrong) {
+double residual(double off, double sd, double wrong_half, double wrong) {
   const double against =
-      likelihood(off, sd, wrong_sd, wrong) / likelihood(0.0, sd, wrong_sd, wrong);
+      likelihood(off, sd, wrong_half, wrong) / likelihood(0.0, sd, wrong_half, wrong);
   return std::copysign(std::sqrt(std::max(0.0, -2.0 * std::log(std::max(against, 1e-300)))),
                        off);
 }
@@ -49,8 +57,8 @@ class Search {
 
   double log_likelihood(const DrawnCourse& course) const {
     double sum = 0.0;
-    each(course, [&](double off, double sd, double wrong_sd) {
-      sum += std::log(std::max(likelihood(off, sd, wrong_sd, doubt_.wrong), 1e-300));
+    each(course, [&](double off, double sd, double wrong_half) {
+      sum += std::log(std::max(likelihood(off, sd, wrong_half, doubt_.wrong), 1e-300));
     });
     return sum;
   }
@@ -113,7 +121,7 @@ class Search {
       const double at_h = reading.at.hours();
       if (reading.gravity) {
         use(reading.gravity->ratio() - course.gravity_at(at_h),
-            gravity_sd(reading, course, doubt_), wrong_gravity_sd);
+            gravity_sd(reading, course, doubt_), wrong_gravity);
       }
       if (reading.temperature) {
         use(course.warmth_off(at_h, reading.temperature->celsius()), warmth_sd.kelvins(),
@@ -127,8 +135,8 @@ class Search {
     Offs off{};
     std::copy(z.begin(), z.end(), off.begin());
     std::vector<double> all(z);  // before it is read, each lies about the plan
-    each(course(off, stops), [&](double by, double sd, double wrong_sd) {
-      all.push_back(may_be_wrong ? residual(by, sd, wrong_sd, doubt_.wrong) : by / sd);
+    each(course(off, stops), [&](double by, double sd, double wrong_half) {
+      all.push_back(may_be_wrong ? residual(by, sd, wrong_half, doubt_.wrong) : by / sd);
     });
     return all;
   }
@@ -214,7 +222,7 @@ double gravity_sd(const Reading& reading, const DrawnCourse& course, const PaceD
 
 double wrong_by(const Reading& reading, const DrawnCourse& course, const PaceDoubt& doubt) {
   const double off = reading.gravity->ratio() - course.gravity_at(reading.at.hours());
-  const double wrong = doubt.wrong * bell(off, wrong_gravity_sd);
+  const double wrong = doubt.wrong * wide(off, wrong_gravity);
   const double right = (1.0 - doubt.wrong) * bell(off, gravity_sd(reading, course, doubt));
   return wrong / std::max(wrong + right, 1e-300);
 }

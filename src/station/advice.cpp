@@ -6,10 +6,13 @@
 #include <array>
 #include <string_view>
 #include <utility>
+#include <variant>
 
 #include "base/error.hpp"
 #include "ferment/yeast.hpp"
 #include "mash/ingredient.hpp"
+#include "plan/still_prior.hpp"
+#include "station/followed.hpp"
 #include "still/estimated_loads.hpp"
 #include "wood/species.hpp"
 
@@ -63,6 +66,16 @@ ShelfJars shelf_jars(const journal::RunState& run) {
   return shelf;
 }
 
+void keep_to_plan(ShelfJars& shelf, const plan::Recipe& recipe, const journal::RunState& run) {
+  const still::CutRules rules = plan::cut_rules(recipe, ahead_of(run));
+  const auto volume = [](const std::optional<still::Border>& border) {
+    const auto* run_off = border ? std::get_if<units::Volume>(&*border) : nullptr;
+    return run_off != nullptr ? std::optional(*run_off) : std::nullopt;
+  };
+  shelf.foreshots_end = volume(rules.foreshots_end);
+  shelf.heads_end = volume(rules.heads_end);
+}
+
 PouredJars poured(const ShelfJars& shelf, const std::vector<journal::JarPoured>& pours) {
   still::Allotment allotment(shelf.jars.size());
   for (std::size_t i = 0; i < shelf.jars.size(); ++i) allotment[i].apart = shelf.jars[i].volume;
@@ -113,6 +126,8 @@ still::CutProposal cuts(const ShelfJars& shelf, const still::Purpose& purpose) {
   if (!shelf.misread.empty()) refuse_misread(shelf);
   still::Wishes wishes;
   wishes.weights = purpose.weights;
+  wishes.foreshots = shelf.foreshots_end;
+  wishes.heads = shelf.heads_end;
   return still::propose(shelf.jars, wishes);
 }
 

@@ -20,6 +20,8 @@ using wire::ShelfJars;
 /// beyond any still is left out and named in `misread`.
 /// throws     InputError "jars" when none is gauged; "jar 3" when all are misread
 [[nodiscard]] ShelfJars shelf_jars(const journal::RunState& run);
+/// Where the recipe ends foreshots and heads by what has run, the proposal keeps to it.
+void keep_to_plan(ShelfJars& shelf, const plan::Recipe& recipe, const journal::RunState& run);
 
 /// What pouring these gives. Jars that are not named stand apart.
 /// throws     InputError "jars[i]" for a jar that is not gauged, is misread, is named twice,

@@ -15,15 +15,6 @@ namespace {
 constexpr units::Duration told_together = units::Duration::minutes(1.0);
 constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
 
-plan::RunAhead ahead_of(const journal::RunState& run) {
-  plan::RunAhead ahead;
-  ahead.charge = run.charge;
-  ahead.gentle = run.kind == journal::RunKind::spirit;
-  ahead.from_the_start = run.power;
-  ahead.charge_gauged = run.charge_known;
-  return ahead;
-}
-
 // The rules as text: two sets of one text are one set.
 std::string border(const std::optional<still::Border>& border) {
   if (!border) return "-";
@@ -83,6 +74,15 @@ std::optional<units::Power> turns_down_to(const still::Follower& follower) {
 }
 
 }  // namespace
+
+plan::RunAhead ahead_of(const journal::RunState& run) {
+  plan::RunAhead ahead;
+  ahead.charge = run.charge;
+  ahead.gentle = run.kind == journal::RunKind::spirit;
+  ahead.from_the_start = run.power;
+  ahead.charge_gauged = run.charge_known;
+  return ahead;
+}
 
 void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
                      const journal::RunState& run, const numeric::Executor& executor) const {

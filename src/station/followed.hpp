@@ -14,10 +14,14 @@
 #include "numeric/ensemble.hpp"
 #include "plan/kit.hpp"
 #include "plan/recipe.hpp"
+#include "plan/still_prior.hpp"
 #include "still/follow.hpp"
 #include "wire/run_forecast.hpp"
 
 namespace lynearm::station {
+
+/// What a run's forecast needs to know of it before it begins.
+[[nodiscard]] plan::RunAhead ahead_of(const journal::RunState& run);
 
 class Followed {
  public:

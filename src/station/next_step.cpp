@@ -71,6 +71,16 @@ std::optional<Moment> moved(const std::optional<Duration>& from,
   return wire::later(at, std::max(Duration{}, *to - *from));
 }
 
+// The same for what waits for hands alone: it is due as soon as they are free. A pause so long
+// is the plan's night, which is not the one that is to come: where in the day it is, only the
+// maker knows.
+std::optional<Moment> hands_free(const std::optional<Duration>& from,
+                                 const std::optional<Duration>& to, Moment at) {
+  constexpr Duration night = Duration::hours(5.0);
+  if (from && to && *to - *from > night) return at;
+  return moved(from, to, at);
+}
+
 void set_due(NextStep& next, std::optional<Moment> due, Duration late_after, std::string by) {
   if (!due) return;
   next.due = due;
@@ -189,7 +199,7 @@ NextStep mash_day(const journal::BatchState& batch, const Steps& steps, const Pl
   if (now == nullptr) {
     next.what = "Top up the wort and pitch";
     next.stage = Stage::ferment;
-    set_due(next, moved(mash.behind().end(), steps.begins("Ferment"), next.since),
+    set_due(next, hands_free(mash.behind().end(), steps.begins("Ferment"), next.since),
             late_after_mash, by_plan);
     return next;
   }
@@ -281,19 +291,20 @@ NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
   if (strips == 0) {
     if (batch.ferment.racked) next.since = batch.ferment.racked->told.at;
     next.what = run_name("Strip", 1, planned);
-    set_due(next, moved(steps.ends("Ferment"), steps.begins("Strip"), next.since),
+    set_due(next, hands_free(steps.ends("Ferment"), steps.begins("Strip"), next.since),
             late_after_hands, by_plan);
   } else if (planned > strips) {
     next.what = run_name("Strip", strips + 1, planned);
     set_due(
         next,
-        moved(steps.ends("Strip", fmt::format("Strip {} of {}", strips, planned)),
-              steps.begins("Strip", fmt::format("Strip {} of {}", strips + 1, planned)), ended),
+        hands_free(steps.ends("Strip", fmt::format("Strip {} of {}", strips, planned)),
+                   steps.begins("Strip", fmt::format("Strip {} of {}", strips + 1, planned)),
+                   ended),
         late_after_hands, by_plan);
   } else if (planned > 0) {
     next.what = "Begin the spirit run";
     next.stage = Stage::spirit_run;
-    set_due(next, moved(steps.ends("Strip"), steps.begins("Spirit run"), ended),
+    set_due(next, hands_free(steps.ends("Strip"), steps.begins("Spirit run"), ended),
             late_after_hands, by_plan);
   } else {
     next.what = "Strip on, or begin the spirit run";

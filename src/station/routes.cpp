@@ -285,11 +285,16 @@ void add_runs(serve::Router& router, Station& station) {
       slow_terms());
   router.on(
       "GET", "/api/v1/runs/{run}/cuts",
-      [of_run](const Request& request) {
-        return of_run(request, [&](const journal::BatchState&, const journal::RunState& run) {
-          const ShelfJars shelf = shelf_jars(run);
+      [&station, of_run](const Request& request) {
+        return of_run(request, [&](const journal::BatchState& batch,
+                                   const journal::RunState& run) {
+          ShelfJars shelf = shelf_jars(run);
           const still::Purpose& purpose =
               still::purpose(cut_short(request.asked("purpose").value_or("clean")));
+          if (batch.plan && run.charge_known) {
+            keep_to_plan(
+                shelf, station.plan(batch.plan->recipe, batch.plan->kit, 0)->pair.recipe, run);
+          }
           return serve::json(wire::cuts_json(shelf, purpose, cuts(shelf, purpose)));
         });
       },

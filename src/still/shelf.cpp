@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/error.hpp"
 #include "spirit/strength.hpp"
@@ -14,6 +15,25 @@ namespace {
 using units::Volume;
 using units::VolumeStrength;
 
+bool any_open(const std::vector<Use>& uses) {
+  return std::find(uses.begin(), uses.end(), Use::open) != uses.end();
+}
+
+// The heads that were wished aside go to the feints.
+std::vector<Use> without_heads(const std::vector<Jar>& jars, const Wishes& wishes,
+                               std::vector<Use> uses) {
+  if (!wishes.heads) return uses;
+  std::vector<Use> fewer = uses;
+  Volume run;
+  for (const std::size_t i : running_order(jars)) {
+    if (fewer[i] == Use::open && run + jars[i].volume * 0.5 < *wishes.heads) {
+      fewer[i] = Use::feints;
+    }
+    run += jars[i].volume;
+  }
+  return any_open(fewer) ? fewer : uses;
+}
+
 // The jars' uses with the foreshots found.
 std::vector<Use> uses_of(const std::vector<Jar>& jars, const Wishes& wishes) {
   std::vector<Use> uses;
@@ -22,14 +42,15 @@ std::vector<Use> uses_of(const std::vector<Jar>& jars, const Wishes& wishes) {
     uses.push_back(jar.use);
     stated = stated || jar.use == Use::foreshots;
   }
-  if (stated && !wishes.foreshots) return uses;
-  Volume run;
-  for (const std::size_t i : running_order(jars)) {
-    const bool first = run <= Volume{};
-    if (first || (wishes.foreshots && run < *wishes.foreshots)) uses[i] = Use::foreshots;
-    run += jars[i].volume;
+  if (!stated || wishes.foreshots) {
+    Volume run;
+    for (const std::size_t i : running_order(jars)) {
+      const bool first = run <= Volume{};
+      if (first || (wishes.foreshots && run < *wishes.foreshots)) uses[i] = Use::foreshots;
+      run += jars[i].volume;
+    }
   }
-  return uses;
+  return without_heads(jars, wishes, std::move(uses));
 }
 
 }  // namespace

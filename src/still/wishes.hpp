@@ -61,6 +61,9 @@ struct Wishes {
   /// Set aside as foreshots: every jar begun before so much had run, and the first in any case.
   /// Without it, the jars that say so, or else the first.
   std::optional<units::Volume> foreshots{};
+  /// Set aside as heads, for the feints: every jar more than half of which had run before so
+  /// much had, unless none would be left for the hearts.
+  std::optional<units::Volume> heads{};
   std::optional<units::VolumeStrength> hearts_at_least{};  ///< strength of the blend
   std::optional<units::VolumeStrength> hearts_at_most{};   ///< strength of the blend
   /// A jar under this strength is never in the hearts: "hearts end at 56 %vol".

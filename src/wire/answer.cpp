@@ -233,8 +233,8 @@ std::string cuts_json(const ShelfJars& shelf, const still::Purpose& purpose,
     base::ensure(alternative.allotment.size() == shelf.numbers.size(), "one part for each jar");
     Json one;
     one["name"] = i == proposal.recommended  ? "proposed"
-                  : i < proposal.recommended ? "less, with less of heads and tails"
-                                             : "more, with more of heads and tails";
+                  : i < proposal.recommended ? "less of it, cleaner"
+                                             : "more of it, fuller";
     one["jars"] = Json::array();
     for (std::size_t jar = 0; jar < shelf.numbers.size(); ++jar) {
       const still::Poured& poured = alternative.allotment[jar];

@@ -79,6 +79,9 @@ struct ShelfJars {
   std::vector<int> numbers;
   units::Share alcohol_left;  ///< of the charge's, in the pot when the last jar ended
   bool left_assumed = false;  ///< the usual share: the jars' strengths did not tell it
+  /// Where foreshots and heads end by the plan, counted from the first drop, where it counts
+  /// so.
+  std::optional<units::Volume> foreshots_end{}, heads_end{};
   /// Left out, by number: gauged at what no still gives, so the glass was misread.
   std::map<int, units::VolumeStrength> misread{};
 };

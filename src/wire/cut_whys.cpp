@@ -96,8 +96,15 @@ Why why_cuts(const ShelfJars& shelf, const still::Purpose& purpose,
                    still::grams_per_hectolitre(proposal.yardstick.early),
                    still::grams_per_hectolitre(proposal.yardstick.late))},
       left_in_pot(shelf)};
+  const auto planned = [&](const char* name, const std::optional<units::Volume>& end) {
+    if (end) why.inputs.emplace_back(name, fmt::format("to {:.0f} mL", end->millilitres()));
+  };
+  planned("Foreshots, by the plan", shelf.foreshots_end);
+  planned("Heads, by the plan", shelf.heads_end);
   why.model =
-      "Of all ways to divide the jars the one of most worth: the hearts' pure alcohol, less "
+      "Jars begun before the plan's foreshots end, and jars that mostly ran before its heads "
+      "end, are kept out of the hearts. Of all ways to divide the others the one of most "
+      "worth: the hearts' pure alcohol, less "
       "what water, early and late congeners (each by its square) and the nose's marks take off "
       "it. The others have a tenth of its pure alcohol less or more, each with the least load "
       "there is for that.";

@@ -148,5 +148,21 @@ TEST(Follow, WhatCannotBeIsRefused) {
   EXPECT_THROW((void)told({}, nothing), base::InputError);
 }
 
+TEST(Follow, AMisreadingFarOutSaysNothingOfWhetherItStopped) {
+  std::vector<Reading> readings = readings_of(1.0, {24.0, 48.0});
+  const Followed before = told(readings);
+  // Above where it began, of a wash on its way down: nothing a ferment could do.
+  for (const double misread : {1.102, 1.085}) {
+    std::vector<Reading> with = readings;
+    with.push_back(at(72.0, misread));
+    const Followed after = told(with);
+    ASSERT_EQ(after.doubts.size(), 1U);
+    EXPECT_EQ(after.doubts[0].reading, 2U);
+    EXPECT_NEAR(after.stopped.fraction(), before.stopped.fraction(), 0.02) << misread;
+    EXPECT_FALSE(after.stuck);
+    EXPECT_NEAR(after.end.median.ratio(), before.end.median.ratio(), 0.0005);
+  }
+}
+
 }  // namespace
 }  // namespace lynearm::ferment

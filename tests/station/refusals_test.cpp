@@ -124,6 +124,41 @@ TEST_F(Asked, OfAReadingTheFaultStandsAtTheRequestsField) {
               testing::StartsWith("reading is "));
 }
 
+TEST_F(Asked, AProposedCutKeepsToThePlansHeads) {
+  Book book;
+  const wire::Example& tern = demo_example("Tern 8");
+  book.tell(0, BatchBegun{"Tern 9", "", true});
+  book.tell(1, BatchPlanned{tern.recipe, tern.kit});
+  const Id run = book.tell(
+      10, RunBegun{RunKind::spirit, litres_at_20C(12), percent_at_20C(30), {}, {}, {}});
+  const std::vector<std::pair<double, double>> gauged = {
+      {0.08, 78.7}, {0.25, 78.4}, {0.45, 77.8}, {0.45, 76.9}, {0.45, 75.8}, {0.45, 74.4},
+      {0.45, 72.7}, {0.45, 70.6}, {0.45, 67.9}, {0.45, 64.3}, {0.45, 59.6}, {0.45, 53.2}};
+  for (std::size_t i = 0; i < gauged.size(); ++i) {
+    book.tell(20.0 + static_cast<double>(i),
+              JarGauged{run, static_cast<int>(i) + 1, litres_at_20C(gauged[i].first),
+                        percent_at_20C(gauged[i].second)});
+  }
+  station.keep(book.entries);
+  // Tern 8's recipe ends foreshots at 150 mL and heads at 800 mL: jar 2 began before the one,
+  // jar 3 mostly ran before the other.
+  const std::string said = ask("GET", "/api/v1/runs/" + print(run) + "/cuts?purpose=clean");
+  EXPECT_TRUE(said.find(R"("Heads, by the plan","value":"to 800 mL")") != std::string::npos);
+  const auto times = [&](const std::string& part) {
+    std::size_t count = 0;
+    for (std::size_t at = said.find(part); at != std::string::npos;
+         at = said.find(part, at + 1))
+      ++count;
+    return count;
+  };
+  const std::size_t alternatives = times(R"("jar":1,)");
+  EXPECT_GE(alternatives, 3U);
+  EXPECT_EQ(times(R"("jar":2,"foreshots_mL_20C":250.0,)"), alternatives);
+  EXPECT_EQ(
+      times(R"("jar":3,"foreshots_mL_20C":0.0,"hearts_mL_20C":0.0,"feints_mL_20C":450.0,)"),
+      alternatives);
+}
+
 TEST_F(Asked, WhatIsLongIsToldShort) {
   Book book;
   book.tell(0, BatchBegun{"Tern 9", "", true});

@@ -104,6 +104,29 @@ TEST(ProposeCut, setsTheFirstJarAsideAlways) {
   EXPECT_EQ(best(propose(jars, wishes)).allotment[2].foreshots, Volume{});
 }
 
+TEST(ProposeCut, keepsToTheEndOfTheHeadsThatWasWished) {
+  const std::vector<Jar> jars = usual_jars();
+  const Volume two = jars[0].volume + jars[1].volume;
+  Wishes wishes = for_purpose("fuller");
+  wishes.heads = two + jars[2].volume * 0.6;
+  for (const Alternative& a : propose(jars, wishes).alternatives) {
+    EXPECT_EQ(a.allotment[0].foreshots, jars[0].volume);
+    EXPECT_EQ(a.allotment[1].feints, jars[1].volume);
+    EXPECT_EQ(a.allotment[2].feints, jars[2].volume);
+  }
+  // Of a jar that mostly runs after it, the loads decide.
+  wishes.heads = two + jars[2].volume * 0.4;
+  Wishes by_loads = for_purpose("fuller");
+  by_loads.heads = two;
+  EXPECT_EQ(best(propose(jars, wishes)).allotment[2].hearts,
+            best(propose(jars, by_loads)).allotment[2].hearts);
+  EXPECT_EQ(best(propose(jars, wishes)).allotment[1].feints, jars[1].volume);
+  // All of it heads: then it is no end at all.
+  wishes.heads = Volume::litres(1000.0);
+  EXPECT_EQ(best(propose(jars, wishes)).outcome.hearts.volume,
+            best(propose(jars, for_purpose("fuller"))).outcome.hearts.volume);
+}
+
 TEST(ProposeCut, keepsWhatTheMakerSetApartOutOfTheHearts) {
   std::vector<Jar> jars = usual_jars();
   jars[6].use = Use::apart;

@@ -357,30 +357,37 @@ async function lookAt(context, one, size) {
   await page.close();
 }
 
-async function lookAs(size) {
-  for (const one of [...pages, ...housed]) {
-    if (asked.only && !asked.only.split(',').some((n) => one.name.startsWith(n))) continue;
-    // A context of its own: what one page keeps on the device is not there for the next.
-    const context = await browser.newContext({
-      viewport: { width: size.width, height: size.height },
-      hasTouch: size.hasTouch,
-      isMobile: size.isMobile,
-      reducedMotion: 'reduce',
-    });
-    await context.route('**/api/v1/**', async (route) => {
-      const path = new URL(route.request().url()).pathname;
-      if (one.ofHouse) return one.cut?.(route) ? route.abort() : route.continue();
-      if (path === '/api/v1/events') return; // never answered: the house is being called
-      if (one.told && path in one.told) return route.fulfill({ json: one.told[path] });
-      if (asked.house && reads(route.request())) return fromHouse(route);
-      if (path in answers) return route.fulfill({ json: answers[path] });
-      return route.abort();
-    });
-    await lookAt(context, one, size);
-    await context.close();
-  }
+async function lookAs(one, size) {
+  // A context of its own: what one page keeps on the device is not there for the next.
+  const context = await browser.newContext({
+    viewport: { width: size.width, height: size.height },
+    hasTouch: size.hasTouch,
+    isMobile: size.isMobile,
+    reducedMotion: 'reduce',
+  });
+  await context.route('**/api/v1/**', async (route) => {
+    const path = new URL(route.request().url()).pathname;
+    if (one.ofHouse) return one.cut?.(route) ? route.abort() : route.continue();
+    if (path === '/api/v1/events') return; // never answered: the house is being called
+    if (one.told && path in one.told) return route.fulfill({ json: one.told[path] });
+    if (asked.house && reads(route.request())) return fromHouse(route);
+    if (path in answers) return route.fulfill({ json: answers[path] });
+    return route.abort();
+  });
+  await lookAt(context, one, size);
+  await context.close();
 }
-await Promise.all(sizes.map(lookAs));
+
+// More at a time than there are cores: a page mostly waits, to be drawn and to come to rest.
+const AT_A_TIME = 5;
+const wanted = [...pages, ...housed].filter(
+  (one) => !asked.only || asked.only.split(',').some((n) => one.name.startsWith(n)),
+);
+const waiting = wanted.flatMap((one) => sizes.map((size) => [one, size]));
+const looking = async () => {
+  for (let next = waiting.shift(); next; next = waiting.shift()) await lookAs(...next);
+};
+await Promise.all(Array.from({ length: AT_A_TIME }, looking));
 await browser.close();
 await server.close();
 await own?.end();

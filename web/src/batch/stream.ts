@@ -23,6 +23,7 @@ import {
   byLot,
   byFigure,
   byPlan,
+  byRest,
   byStep,
   byWash,
   type Trace,
@@ -61,10 +62,17 @@ export function streamOf(ledger: Ledger | undefined, told: Told | undefined): Al
   for (const [id, name] of PLACES) picture.place(id, name);
   picture.place('bottles', 'Bottles', 'kept');
   let have: number | undefined; // litres that stand before the stage, once known
-  for (const { stage, from, to, lost } of CHAIN) {
-    const measured = told ? measuredAt(stage, told) : undefined;
+  const told_at = CHAIN.map(({ stage }) => (told ? measuredAt(stage, told) : undefined));
+  for (const [i, { stage, from, to, lost }] of CHAIN.entries()) {
+    const measured = told_at[i];
     const rest = (have ?? 0) - (measured?.taken ?? 0);
-    const more = measured === undefined || (have !== undefined && rest > UNTOLD * have);
+    // Once the next stage has begun, what was not taken is no longer to come.
+    const over = told_at.slice(i + 1).some((later) => later !== undefined);
+    const more = measured === undefined || (!over && have !== undefined && rest > UNTOLD * have);
+    if (!more && have !== undefined && Number.isFinite(rest)) {
+      const traces = [byRest(have, measured.taken)];
+      picture.exit(from, to, lost, gap(rest, traces), true);
+    }
     const planned = more && ledger ? plannedAt(stage, ledger, measured ? rest : have) : [];
     for (const exit of measured?.exits ?? []) picture.exit(from, to, lost, exit, true);
     for (const exit of planned) picture.exit(from, to, lost, exit, false);
@@ -85,6 +93,15 @@ export function streamOf(ledger: Ledger | undefined, told: Told | undefined): Al
   later(picture, ledger, told?.lots ?? [], told?.account ?? [], have);
   return { places: picture.places, flows: picture.inOrder };
 }
+
+/** What is missing leaves; what was found more comes in from beside, so that the picture closes. */
+const gap = (litres: number, traces: Trace[], doubt?: number): Exit => ({
+  kind: litres < 0 ? 'in' : 'open',
+  name: litres < 0 ? 'Found more' : 'Unaccounted for',
+  litres: Math.abs(litres),
+  ...(doubt === undefined ? {} : { doubt }),
+  traces,
+});
 
 const STAGES_OF: Record<string, string> = { Strip: 'strip', 'Spirit run': 'spirit run' };
 
@@ -118,9 +135,8 @@ function measuredAt(stage: string, told: Told): Measured | undefined {
     for (const loss of step.named)
       exits.push({ kind: 'lost', name: '', ...litresOf(loss), traces: [byLoss(step, loss)] });
   }
-  const gap = sum(steps.map((step) => step.unaccounted));
-  if (gap.litres > 0)
-    exits.push({ kind: 'open', name: 'Unaccounted for', ...gap, traces: steps.map(byGap) });
+  const open = sum(steps.map((step) => step.unaccounted));
+  exits.push(gap(open.litres, steps.map(byGap), open.doubt));
   if (stage === 'Strip') return { taken: sum(steps.map((step) => step.in)).litres, exits };
   // A spirit run takes feints as well; what is left of the low wines stands in its own lot.
   return { taken: Infinity, exits, ...(cut.length > 0 ? {} : { inJars: ran }) };

@@ -58,6 +58,16 @@ export const byMove = (what: string, litres: number): Trace => ({
   inputs: [input(what, pureText(litres))],
 });
 
+export const byRest = (stood_L: number, taken_L: number): Trace => ({
+  inputs: [
+    input('Stood before the stage', pureText(stood_L)),
+    input('Taken in by it, in all', pureText(taken_L)),
+  ],
+  model: 'What stood there, less what the stage took in.',
+  source: 'the difference of the two',
+  band: 'none is reckoned: each figure has its own',
+});
+
 export const byDifference = (planned_L: number, measured_L: number): Trace => ({
   inputs: [
     input('Wort, by the plan or what was measured before', pureText(planned_L)),

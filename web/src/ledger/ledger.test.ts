@@ -1,6 +1,15 @@
 import { expect, test } from 'vitest';
 import type { Batch, Lot, Plan } from '../data/answers';
-import { accountCsv, besidePlan, csv, lotRows, lotsCsv, notGauged, stepRows } from './ledger';
+import {
+  accountCsv,
+  besidePlan,
+  csv,
+  lotRows,
+  lotsCsv,
+  notGauged,
+  stepRows,
+  wholeOf,
+} from './ledger';
 import { pureText, pureWithBand } from './pure';
 
 // A litre of pure alcohol at 20 °C in US proof gallons: 27 CFR 30.11 by way of the ethanol's mass, as
@@ -59,6 +68,32 @@ const plan = {
     ],
   },
 } as unknown as Plan;
+
+test('what is reduced again after the wood is not counted as reduced twice', () => {
+  const of = (label: string, more: object): Lot =>
+    ({ ...lot('spirit', 3, 0), label, lot: { entry: label, kind: 'spirit' }, ...more }) as Lot;
+  const name = (entry: string) => ({ entry, kind: 'spirit' });
+  const lots = [
+    of('at 55', {}),
+    of('in staves', { parents: [name('at 55')], wood: { in: 'staves' } }),
+    of('off the wood', { parents: [name('in staves')] }),
+    of('at 45', { parents: [name('off the wood')] }),
+  ];
+  const account = [step('reduce', 'at 55', 2.8, 2.77), step('reduce', 'at 45', 2.67, 2.66)];
+  const row = besidePlan(batch({ account, lots }), undefined).find((r) => r.stage === 'Reduce');
+  expect(row?.in?.litres).toBeCloseTo(2.8, 9);
+  expect(row?.out?.litres).toBeCloseTo(2.77, 9);
+});
+
+test('all steps together leave unaccounted for what they leave one by one', () => {
+  const rows = stepRows([step('strip', 'the strip', 3.3, 3.2), step('wood', 'the spirit', 2, 1.9)]);
+  const whole = wholeOf(rows);
+  expect(whole.gap.litres).toBeCloseTo(3.3 - 2 * 0.05 - 3.2 + 2 - 1.9, 12);
+  expect(whole.named.litres).toBeCloseTo(0.1, 12);
+  // Two doubts of one size, by the root of their squares.
+  expect(whole.doubt.litres).toBeCloseTo(Math.SQRT2 * rows[0]!.doubt.litres, 12);
+  expect(wholeOf([]).gap.litres).toBe(0);
+});
 
 test('a step tells what went in, came out and is unaccounted for, with half its 80 % band', () => {
   const [row] = stepRows([step('strip', 'strip 1 of 2', 0.83, 0.76)]);

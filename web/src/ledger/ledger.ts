@@ -1,6 +1,6 @@
 // The ledger as rows: the account of what was measured, the plan beside it, the lots with what is
 // left of them, and all of it as CSV. Uncertainties are told as half an 80 % band.
-import type { Batch, Lot, Plan } from '../data/answers';
+import { lotKey, type Batch, type Lot, type Plan } from '../data/answers';
 import { BAND_80 } from '../gauge/calls';
 import type { Why } from '../parts/Figure.svelte';
 import { all, type Pure } from './pure';
@@ -43,6 +43,25 @@ export function stepRows(account: Account): StepRow[] {
   }));
 }
 
+export interface Whole {
+  named: Pure;
+  gap: Pure; // unaccounted for
+  doubt: Pure; // half its 80 % band, at most
+}
+
+/**
+ * Of all steps together. A gauging that ends one step and begins the next errs in both, once each way,
+ * and so cancels; taken as one of its own in each, the doubt is rather too wide than too narrow.
+ */
+export function wholeOf(rows: readonly StepRow[]): Whole {
+  const root = (key: keyof Pure) => Math.hypot(...rows.map((row) => row.doubt[key]));
+  return {
+    named: all(rows.flatMap((row) => row.named)),
+    gap: all(rows.map((row) => row.gap)),
+    doubt: { litres: root('litres'), proof_gallons: root('proof_gallons') },
+  };
+}
+
 /** Strips that ended before their low wines were gauged: the account lacks them. "strip 2 of 3". */
 export function notGauged(batch: Pick<Batch, 'runs'>): string[] {
   const strips = batch.runs.filter((run) => run.run === 'strip');
@@ -82,11 +101,27 @@ function movedWithin(batch: Batch, steps: Account): Pure {
   );
 }
 
+/** Labels of what was made of spirit off the wood: brought to bottling it counts there, not as reduced. */
+function madeOfWooded(lots: Batch['lots']): Set<string> {
+  const wooded = new Set<string>();
+  const labels = new Set<string>();
+  for (const lot of lots) {
+    const of = lot.parents.some((parent) => wooded.has(lotKey(parent)));
+    if (of || lot.wood) wooded.add(lotKey(lot.lot));
+    if (of) labels.add(lot.label);
+  }
+  return labels;
+}
+
 /** Planned beside measured, stage by stage. The plan's spirit run ends in hearts; so does ours. */
 export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
+  const wooded = madeOfWooded(batch.lots);
   return STAGES.flatMap((stage) => {
     const planned = plan?.ledger.stages.find((s) => s.stage === stage);
-    const steps = batch.account.filter((step) => step.stage === stage.toLowerCase());
+    const steps = batch.account.filter(
+      (step) =>
+        step.stage === stage.toLowerCase() && !(stage === 'Reduce' && wooded.has(step.what)),
+    );
     const row: BesideRow = { stage };
     if (planned) {
       row.planned_in = {

@@ -13,6 +13,15 @@ const WAY = { in: 'that went into', out: 'that came of' };
 export const whyStep = (step: AccountStep, side: Side, told: Told): Why =>
   joined(`Pure alcohol at 20 °C ${WAY[side]} it: ${step.what}`, [byStep(step, side, told.runs)]);
 
+/** What all steps together do not account for: `texts` are their gaps as the page tells them. */
+export const whyWhole = (steps: readonly AccountStep[], texts: readonly string[]): Why => ({
+  what: 'Pure alcohol at 20 °C unaccounted for in the batch, in all steps measured',
+  inputs: steps.map((step, i) => ({ name: `Unaccounted for in ${step.what}`, value: texts[i]! })),
+  model: 'The sum of the steps. What one gave and the next took in is in it once each way.',
+  source: 'The entries that gauged them',
+  band: 'The steps’ bands by the root of their squares. A gauging between two steps cancels in the sum and is counted in both, so this is rather too wide than too narrow.',
+});
+
 /** Of its losses that have a name. */
 export const whyNamed = (step: AccountStep): Why =>
   joined(
