@@ -90,7 +90,8 @@ Html readings(const Record& record) {
   return in_halves(std::move(read)) + (not_all.empty() ? Html{} : small_print(not_all));
 }
 
-// The rest, by the first and the last temperature that was read with the malts in.
+// The rest, by the first temperature that was read with the malts in, and by the last of its
+// last quarter; what was read after it, or of the wort, is none of its end.
 std::vector<Met> rest_rows(const Record& record, const plan::MashPlan& planned) {
   std::vector<Met> rows = {
       {"Rest", cell(record.planned.recipe.mash.rest_temperature, record.system),
@@ -103,18 +104,25 @@ std::vector<Met> rest_rows(const Record& record, const plan::MashPlan& planned) 
   if (stirred == record.batch.steps.end()) return {};
   rows.insert(rows.begin(), {"Malts in, planned at", cell(planned.dough_in, record.system),
                              std::string(no_figure), told(record, stirred->told)});
+  const units::Duration rest = record.planned.recipe.mash.rest_time;
   const journal::MashPoint* first = nullptr;
   const journal::MashPoint* last = nullptr;
   for (const journal::MashPoint& point : record.batch.mash.temperatures) {
-    if (point.told.at < stirred->told.at) continue;
+    const units::Duration in = since(point.told.at, stirred->told.at);
+    const auto& worts = record.batch.mash.worts;
+    const bool drawn = !worts.empty() && worts.front().told.at <= point.told.at;
+    if (in < units::Duration{} || in > rest + units::Duration::minutes(30.0) || drawn) continue;
     if (first == nullptr) first = &point;
-    last = &point;
+    if (in >= rest * 0.75) last = &point;
   }
-  if (first == nullptr) return rows;
-  rows[1].measured = cell(first->temperature, record.system);
-  rows[1].when = told(record, first->told);
-  rows[2].measured = cell(last->temperature, record.system);
-  rows[2].when = told(record, last->told);
+  if (first != nullptr) {
+    rows[1].measured = cell(first->temperature, record.system);
+    rows[1].when = told(record, first->told);
+  }
+  if (last != nullptr) {
+    rows[2].measured = cell(last->temperature, record.system);
+    rows[2].when = told(record, last->told);
+  }
   return rows;
 }
 

@@ -93,6 +93,7 @@ std::string by_whom(const std::vector<const journal::Told*>& all) {
       names.push_back(told->who);
     }
   }
+  if (names.empty()) return "one who gave no name";
   return fmt::format("{}", fmt::join(names, ", "));
 }
 
@@ -131,10 +132,10 @@ std::string shown(const journal::VolumeRead& read, System system) {
 }
 
 std::optional<units::VolumeStrength> true_spout(const still::Reading& reading) {
-  if (!reading.spout) return std::nullopt;
+  // Nobody knows how warm it was: no true strength can be made of it.
+  if (!reading.spout || !reading.spout_temperature) return std::nullopt;
   try {
-    return journal::true_strength(
-        {*reading.spout, reading.spout_temperature.value_or(journal::at_20C)});
+    return journal::true_strength({*reading.spout, *reading.spout_temperature});
   } catch (const base::InputError&) {
     return std::nullopt;  // out of what spirit/ takes: a slip, told as it was read
   }

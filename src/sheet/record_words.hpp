@@ -37,7 +37,7 @@ struct Record {
 [[nodiscard]] std::string clock_words(const Record& record);
 /// "7 Oct 11:05, the stillman", and whether that was corrected.
 [[nodiscard]] std::string told(const Record& record, const journal::Told& told);
-/// All who told one of these, each once, in the order they first come.
+/// All who told one of these, each once, in the order they first come; never nothing.
 [[nodiscard]] std::string by_whom(const std::vector<const journal::Told*>& all);
 
 /// For a cell whose figure may still come: blank, or in a closed batch a dash.

@@ -24,6 +24,7 @@ using wire::Span;
 // What water can be stirred in for.
 constexpr Temperature coldest_target = Temperature::celsius(30.0);
 constexpr Temperature hottest_target = Temperature::celsius(95.0);
+// Nearer than this nobody needs to come.
 constexpr units::TemperatureChange near_enough = units::TemperatureChange::kelvins(0.2);
 
 bool runs_off(std::string_view what) {
@@ -183,14 +184,14 @@ class Advising {
     const Temperature target = recipe_.mash.rest_temperature;
     advice_.target = target;
     mend(measured, tub_.wall_heat_capacity(), target, tub_.working);
-    if (reading_ > target + near_enough) {
+    if (reading_ > target + near_) {
       const double t_C = reading_.celsius();
       const auto half = [](double loss_per_s) {
         return Duration::seconds(std::numbers::ln2 / loss_per_s);
       };
       advice_.beta_halves = half(mash::beta_loss_per_s(t_C));
       advice_.alpha_halves = half(mash::alpha_loss_per_s(t_C));
-    } else if (reading_ < target - near_enough) {
+    } else if (reading_ < target - near_) {
       heat(tub_, mash::heat_capacity(measured) + tub_.wall_heat_capacity(), target);
     }
   }
@@ -253,8 +254,8 @@ class Advising {
     if (target < coldest_target || target > hottest_target) return;
     const double lever_K = hot ? (target - water).kelvins() : (water - target).kelvins();
     if (lever_K < 1.0) return;
-    advice_.correction = mash::correct(contents, wall, target,
-                                       {kit_.liquor.cold, kit_.liquor.hot}, brim, near_enough);
+    advice_.correction =
+        mash::correct(contents, wall, target, {kit_.liquor.cold, kit_.liquor.hot}, brim, near_);
   }
 
   // The 80 % band of a way to cool: less heat lost, longer.
@@ -308,6 +309,8 @@ class Advising {
   const plan::Vessel& tub_;
   plan::Drawn drawn_;
   Temperature reading_;
+  // A correction smaller than what the thermometer itself may be off by mends nothing.
+  units::TemperatureChange near_ = std::max(near_enough, kit_.instruments.thermometer);
   wire::MashAdvice advice_;
 };
 

@@ -109,10 +109,10 @@ void Follower::settle() {
   weights_ = weights_of(logs);
 }
 
-units::Temperature Follower::spirit_at(units::Duration at) const {
+std::optional<units::Temperature> Follower::spirit_at(units::Duration at) const {
   // The spirit is as warm as when it was last said.
   std::optional<units::Duration> said;
-  units::Temperature t = units::Temperature::celsius(20.0);
+  std::optional<units::Temperature> t;
   for (const Reading& r : readings_) {
     if (r.spout_temperature && r.at <= at && (!said || r.at >= *said)) {
       said = r.at;

@@ -93,7 +93,7 @@ class Follower {
   using MomentOf = std::function<std::optional<Track::Moment>(const Track&)>;
   [[nodiscard]] NextDecision decide(Decision decision, double wander_mL,
                                     const MomentOf& when) const;
-  [[nodiscard]] units::Temperature spirit_at(units::Duration at) const;
+  [[nodiscard]] std::optional<units::Temperature> spirit_at(units::Duration at) const;
   [[nodiscard]] Stop stop() const;
 
   StillPrior prior_;

@@ -33,6 +33,10 @@ double student_5(double z) {
   return 8.0 / (3.0 * std::numbers::pi * std::sqrt(5.0)) / (a * a * a);
 }
 
+// Spirit that nobody put a thermometer into, some 4 K about 20 °C; our estimate, as in a fit
+// (fit_readings.cpp).
+constexpr double untold_warmth_percent = 1.5;
+
 double normal(double z) { return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi); }
 
 double both(double a, double b) { return std::sqrt(a * a + b * b); }
@@ -68,14 +72,16 @@ std::string_view words(Instrument instrument) {
 }
 
 std::vector<Figure> figures_of(const Reading& reading, std::size_t index,
-                               units::Temperature spirit) {
+                               const std::optional<units::Temperature>& spirit) {
   std::vector<Figure> all;
   const double at_s =
       std::fmax(reading.at.seconds() - (reading.power || reading.event ? 1.0 : 0.0), 0.0);
   const auto add = [&](Instrument instrument, double value) {
     all.push_back({index, instrument, at_s, value});
   };
-  const units::Temperature t = reading.spout_temperature.value_or(spirit);
+  const std::optional<units::Temperature> told =
+      reading.spout_temperature ? reading.spout_temperature : spirit;
+  const units::Temperature t = told.value_or(units::Temperature::celsius(20.0));
   if (reading.pot_temperature) {
     add(Instrument::pot_thermometer, reading.pot_temperature->celsius());
   }
@@ -90,6 +96,7 @@ std::vector<Figure> figures_of(const Reading& reading, std::size_t index,
       add(Instrument::hydrometer, reading.spout->figure);
       all.back().impossible = true;
     }
+    if (!told) all.back().unsure = untold_warmth_percent;
   }
   if (reading.collected) {
     // A jar of some 65 %vol, whatever it holds: within 0.1 % from 5 to 35 °C.

@@ -36,15 +36,17 @@ struct Figure {
   double at_s = 0.0;
   double value = 0.0;
   bool impossible = false;  ///< no spirit makes the glass show that at this temperature
+  double unsure = 0.0;      ///< of the value itself, one sd, besides the instrument's own
 };
 
 /// The figures of a reading that say something about the still.
 ///
-/// spirit     of the running spirit, when the reading does not say it
+/// spirit     of the running spirit, when the reading does not say it; where nothing does, its
+///            strength is taken as read at 20 °C, and believed less
 /// returns    of a reading that also changes the fire: as a second before, since instruments
 ///            are read before a hand goes to the fire
 [[nodiscard]] std::vector<Figure> figures_of(const Reading& reading, std::size_t index,
-                                             units::Temperature spirit);
+                                             const std::optional<units::Temperature>& spirit);
 
 /// The constant that an instrument adds.
 [[nodiscard]] inline std::size_t constant_of(Instrument instrument) {

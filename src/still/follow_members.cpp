@@ -105,7 +105,9 @@ void Follower::look(std::size_t i) {
   shown_[i].assign(standings_.size(), {});
   for (std::size_t k = 0; k < standings_.size(); ++k) {
     if ((*tracks_)[k].empty()) continue;
-    shown_[i][k] = expected(figure.instrument, (*tracks_)[k].at(figure.at_s), prior_.spread);
+    Expected& shown = shown_[i][k];
+    shown = expected(figure.instrument, (*tracks_)[k].at(figure.at_s), prior_.spread);
+    shown.width = std::hypot(shown.width, figure.unsure);
   }
 }
 

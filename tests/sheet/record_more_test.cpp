@@ -121,6 +121,42 @@ TEST(RecordMore, ACorrectionOfTheTimeAloneTellsBothTimes) {
   EXPECT_TRUE(has(text, "65.3 °C (26 Nov 07:15)")) << text;
 }
 
+TEST(RecordMore, TheEndOfTheRestIsNoReadingOfItsMiddleNorOfTheWort) {
+  const auto rest_of = [](std::vector<std::pair<double, double>> read) {
+    journal::Book book = begun();
+    book.tell(60, journal::StepMarked{"Stir in the malts at 68.8 °C", true}, Stage::mash);
+    for (const auto& [at, celsius] : read) {
+      book.tell(at, journal::MashTemperature{Temperature::celsius(celsius)}, Stage::mash);
+    }
+    return row_of(printed(book), "End of the rest");
+  };
+  const auto said = [](const std::vector<std::string>& cells, const std::string& figure) {
+    return std::any_of(cells.begin(), cells.end(),
+                       [&](const std::string& cell) { return has(cell, figure); });
+  };
+  // A rest of 90 min from minute 60 on.
+  ASSERT_EQ(planned().recipe.mash.rest_time.minutes(), 90.0);
+  EXPECT_FALSE(said(rest_of({{65, 65.4}, {85, 64.9}}), "64.9"));
+  EXPECT_TRUE(said(rest_of({{65, 65.4}, {140, 64.2}}), "64.2"));
+  EXPECT_TRUE(said(rest_of({{65, 65.4}, {140, 64.2}, {300, 31.5}}), "64.2"));
+}
+
+TEST(RecordMore, AReadingWithoutTemperatureHasNoTrueStrengthAndATellerWithoutNameIsSaid) {
+  journal::Book book = begun();
+  journal::RunBegun begun_run;
+  begun_run.kind = journal::RunKind::spirit;
+  begun_run.charge = journal::litres_at_20C(29.9);
+  begun_run.strength = journal::percent_at_20C(27.3);
+  const journal::Id run = book.tell(100, begun_run, Stage::spirit_run);
+  still::Reading reading;
+  reading.spout = spirit::Reading{47.2, spirit::Scale::percent_vol};
+  book.tell(160, journal::RunRead{run, reading}, Stage::spirit_run);
+  const std::string text = section_aloud(printed(book), "Spirit run");
+  EXPECT_TRUE(has(text, "47.2")) << "as it was read it is told";
+  EXPECT_EQ(text.find("47.2"), text.rfind("47.2")) << "and not as true besides: " << text;
+  EXPECT_FALSE(has(text, "Read by ."));
+}
+
 TEST(RecordMore, ACorrectionByLessThanAMinuteTellsTheSeconds) {
   journal::Book book = begun();
   const journal::Id read =

@@ -106,6 +106,19 @@ TEST(MashAdvice, InTheRestColdWaterBringsItBackAndTheEnzymesLossIsTold) {
   EXPECT_EQ(asked(made, 63.0, "Rest").correction.with, mash::Mend::hot_water);
 }
 
+TEST(MashAdvice, WhatTheThermometerItselfMayBeOffByIsNotMended) {
+  const PlanMade& made = made_of("Tern 8");
+  const double off = made.pair.kit.instruments.thermometer.kelvins();
+  const double target = made.pair.recipe.mash.rest_temperature.celsius();
+  for (const double side : {-1.0, 1.0}) {
+    const MashAdvice within = asked(made, target + side * 0.9 * off, "Rest");
+    EXPECT_EQ(within.correction.with, mash::Mend::nothing);
+    EXPECT_FALSE(within.heating);
+    EXPECT_FALSE(within.alpha_halves);
+  }
+  EXPECT_EQ(asked(made, target + 1.5 * off, "Rest").correction.with, mash::Mend::cold_water);
+}
+
 TEST(MashAdvice, BeforeTheMaltsItTellsHowLongItCoolsAndTheWaterInstead) {
   const PlanMade& made = made_of("Tern 8");
   const plan::CookPlan& cook = *made.plan.mash.mash->cook;

@@ -114,6 +114,26 @@ TEST(Follow, ReadingsNarrowWhatIsExpected) {
   EXPECT_TRUE(followed.doubts().empty());
 }
 
+TEST(Follow, AStrengthWithoutTheSpiritsWarmthIsBelievedLess) {
+  const Duration at = Duration::minutes(100.0);
+  const auto width_after = [&](std::optional<Temperature> warmth) {
+    Follower by = follower();
+    Reading reading;
+    reading.at = at;
+    reading.spout = spirit::Reading{by.shown_at(Instrument::hydrometer, at)->median,
+                                    spirit::Scale::percent_vol};
+    reading.spout_temperature = warmth;
+    by.take(reading, numeric::one_after_another());
+    const auto shown = by.shown_at(Instrument::hydrometer, at + Duration::minutes(5.0));
+    return shown->high - shown->low;
+  };
+  const auto unread = follower().shown_at(Instrument::hydrometer, at + Duration::minutes(5.0));
+  const double told = width_after(Temperature::celsius(20.0));
+  const double untold = width_after(std::nullopt);
+  EXPECT_GT(untold, 1.5 * told);
+  EXPECT_LT(untold, unread->high - unread->low) << "and it still says something";
+}
+
 TEST(Follow, TheSameForAnyNumberOfThreads) {
   Follower one = follower(), four = follower();
   for (const Reading& reading : exact_readings(Duration::minutes(90.0))) {
