@@ -325,6 +325,8 @@ struct Bottled {
   int bottles = 0;
   units::Volume size;
   units::VolumeStrength strength;  ///< true
+  /// What drying a sample of it left, where `strength` is corrected for that.
+  std::optional<units::MassConcentration> residue = std::nullopt;
   friend bool operator==(const Bottled&, const Bottled&) = default;
 };
 

@@ -283,6 +283,15 @@ HouseState fold(std::span<const Entry> entries) {
   return house;
 }
 
+std::optional<spirit::Lot> gauged_when_made(const LotState& lot) {
+  if (!lot.reckoned) return std::nullopt;
+  const auto found = std::find_if(lot.uses.begin(), lot.uses.end(), [&](const LotUse& use) {
+    return use.where == "gauging" && use.told.entry == lot.told.entry;
+  });
+  if (found == lot.uses.end()) return std::nullopt;
+  return lot.made - found->lot;
+}
+
 const LotState* lot_named(const HouseState& state, const LotName& name) {
   const auto found = std::find_if(state.lots.begin(), state.lots.end(),
                                   [&](const LotState& lot) { return lot.name == name; });

@@ -65,6 +65,7 @@ Waits Folding::on(const LotGauged& body) {
   of->uses.push_back({told(), "gauging", of->left - now});
   of->left = now;
   of->measured = true;
+  of->residue.reset();  // of a gauging before
   return taken;
 }
 
@@ -100,6 +101,8 @@ Waits Folding::on(const LotMade& body) {
     });
   }
   LotState& made = make(LotKind::spirit, body.name, sum, false);
+  made.reckoned = true;
+  if (body.strength) made.residue = body.residue;
   made.parents = std::move(parents);
   made.generation = generation_of(body.parts);
   if (measured) {
@@ -118,6 +121,7 @@ Waits Folding::on(const WoodFilled& body) {
   const spirit::Lot filled = take_out(*from, body.part.volume, "wood");
   LotState& made =
       make(LotKind::spirit, fmt::format("{}, in {}", label, body.in), filled, false);
+  made.reckoned = true;
   made.parents = {body.part.lot};
   made.generation = generation;
   made.wood =
@@ -198,6 +202,8 @@ Waits Folding::on(const Bottled& body) {
   const int generation = from->generation;
   const spirit::Lot poured = take_out(*from, body.part.volume, "bottles");
   LotState& made = make(LotKind::bottles, label + ", bottled", poured, true);
+  made.reckoned = true;
+  made.residue = body.residue;
   made.parents = {body.part.lot};
   made.generation = generation;
   made.bottles = InBottles{body.bottles, body.size, body.strength};

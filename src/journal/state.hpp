@@ -161,6 +161,9 @@ struct LotState {
   spirit::Lot made;
   spirit::Lot left;
   bool measured = false;  ///< gauged, not only computed
+  bool reckoned = false;  ///< `made` is of its parts; a gauging then stands among the uses
+  /// What drying a sample left, where that was told when it was gauged.
+  std::optional<units::MassConcentration> residue{};
   std::vector<LotUse> uses;
   std::optional<OnWood> wood;
   std::optional<InBottles> bottles;
@@ -245,6 +248,9 @@ struct HouseState {
   std::vector<NoteState> notes;  ///< of no batch
   std::vector<Puzzle> puzzles;   ///< of no batch
 };
+
+/// As it was gauged when it was made, where `made` is reckoned; else nothing.
+[[nodiscard]] std::optional<spirit::Lot> gauged_when_made(const LotState& lot);
 
 /// The lot of that name, or null.
 [[nodiscard]] const LotState* lot_named(const HouseState& state, const LotName& name);

@@ -199,6 +199,8 @@ struct Says {
         .add(fmt::format("{} of {}", count_of(b.bottles, "bottle", "bottles"),
                          cell(b.size, system)))
         .add(cell(b.strength, system))
+        .add(b.residue ? fmt::format("{:.1f} g/L left on drying", b.residue->grams_per_litre())
+                       : std::string{})
         .text();
   }
   std::string operator()(const journal::WoodTopped& b) const {

@@ -292,6 +292,7 @@ void describe(Io& io, journal::Bottled& b) {
   io.whole("bottles", b.bottles, 0, 100'000);
   io.amount("size_L", b.size, litres);
   io.amount("strength_percent_vol", b.strength, percent_vol);
+  io.amount("residue_g_L", b.residue, grams_per_litre);
 }
 template <class Io>
 void describe(Io& io, journal::WoodTopped& b) {

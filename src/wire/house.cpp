@@ -242,6 +242,9 @@ Json whole_lot_json(const LotState& lot) {
   json["made"] = lot_json(lot.made);
   json["left"] = lot_json(lot.left);
   json["measured"] = lot.measured;
+  if (lot.reckoned) json["reckoned"] = true;
+  if (const auto gauged = gauged_when_made(lot)) json["gauged"] = lot_json(*gauged);
+  if (lot.residue) json["residue_g_L"] = figure(lot.residue->grams_per_litre());
   json["why"] = why_json(why_lot(lot));
   if (lot.generation > 0) json["generation"] = lot.generation;
   json["parents"] = list_of(lot.parents, lot_name_json);

@@ -36,14 +36,6 @@ std::string of_lot(const spirit::Lot& lot) {
                      percent(spirit::strength(lot)), litres(spirit::pure_alcohol(lot)));
 }
 
-// A spirit or bottles of other lots are made as reckoned, also where they were gauged after:
-// that stands among the uses. All else is gauged, at the still or where it was brought in.
-bool poured_together(const journal::LotState& lot) {
-  const journal::LotKind kind = lot.name.kind;
-  return !lot.parents.empty() &&
-         (kind == journal::LotKind::spirit || kind == journal::LotKind::bottles);
-}
-
 }  // namespace
 
 std::string gauging_doubt() {
@@ -171,8 +163,13 @@ Why why_blend(const std::vector<PartAsked>& parts) {
 Why why_lot(const journal::LotState& lot) {
   Why why;
   why.what = "What is left of " + (lot.label.empty() ? std::string("the lot") : lot.label);
-  why.inputs = {{poured_together(lot) ? "Made, reckoned from its parts" : "Made, as gauged",
+  why.inputs = {{lot.reckoned ? "Made, reckoned from its parts" : "Made, as gauged",
                  of_lot(lot.made)}};
+  if (const auto gauged = journal::gauged_when_made(lot)) {
+    why.inputs.emplace_back(lot.bottles ? "Filled, as told" : "Gauged when it was made",
+                            of_lot(*gauged));
+  }
+  if (lot.residue) why.inputs.emplace_back("Left on drying", grams_per_litre(*lot.residue));
   for (const journal::LotUse& use : lot.uses) {
     why.inputs.emplace_back(use.where,
                             litres(spirit::pure_alcohol(use.lot)) + " of pure alcohol");

@@ -431,6 +431,36 @@ TEST_F(FoldTest, AReductionIsByMassAndACheckReadingOfStrengthAloneKeepsTheMass) 
   EXPECT_NEAR(of.left.mass().kilograms(), mass_kg, 1e-9);
   EXPECT_NEAR(spirit::strength(of.left).percent(), 54.8, 1e-6);
   EXPECT_TRUE(of.measured);
+  EXPECT_TRUE(of.reckoned);
+  EXPECT_NEAR(spirit::strength(of.made).percent(), 55.2, 0.2);  // by its parts
+  ASSERT_TRUE(gauged_when_made(of).has_value());
+  EXPECT_NEAR(spirit::strength(*gauged_when_made(of)).percent(), 54.8, 1e-6);
+}
+
+TEST_F(FoldTest, AResidueIsToldOfALotUntilItIsGaugedAnewWithoutOne) {
+  const Id hearts =
+      book.tell(1, LotBrought{"hearts", LotKind::hearts, litres_at_20C(4), percent_at_20C(68)});
+  const auto residue = units::MassConcentration::grams_per_litre(1.5);
+  LotMade made;
+  made.name = "reduced";
+  made.parts = {part(hearts, LotKind::hearts, 4)};
+  made.water = units::Mass::kilograms(1.0);
+  made.strength = percent_at_20C(54.8);
+  made.residue = residue;
+  const Id reduced = book.tell(2, made);
+  const Id bottled =
+      book.tell(3, Bottled{part(reduced, LotKind::spirit, 1), 2, Volume::litres(0.5),
+                           units::VolumeStrength::percent(54.9), residue});
+  folded();
+  EXPECT_EQ(lot(reduced, LotKind::spirit).residue, residue);
+  EXPECT_EQ(lot(bottled, LotKind::bottles).residue, residue);
+  EXPECT_FALSE(lot(hearts, LotKind::hearts).reckoned);
+  EXPECT_FALSE(gauged_when_made(lot(hearts, LotKind::hearts)).has_value());
+  book.tell(4, LotGauged{{reduced, LotKind::spirit}, litres_at_20C(4), percent_at_20C(54.5)});
+  folded();
+  EXPECT_FALSE(lot(reduced, LotKind::spirit).residue.has_value());
+  EXPECT_NEAR(spirit::strength(*gauged_when_made(lot(reduced, LotKind::spirit))).percent(),
+              54.8 + 0.3, 0.3);  // that of its making, with what is dissolved
 }
 
 TEST_F(FoldTest, WoodIsEmptiedOnce) {

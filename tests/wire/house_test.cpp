@@ -137,6 +137,38 @@ TEST_F(HouseJson, ALotOffItsWoodIsToldThoughWhatTheWoodTookIsNoMixture) {
   EXPECT_FALSE(json::parse(lots_json(house))["lots"].empty());
 }
 
+TEST_F(HouseJson, ALotSaysWhetherItsMakingWasReckonedOrGauged) {
+  const Id brought = book.tell(
+      5, LotBrought{"spirit of before", LotKind::spirit, litres_at_20C(2), percent_at_20C(62)});
+  WoodFilled filled;
+  filled.part = {{brought, LotKind::spirit}, units::Volume::litres(2)};
+  filled.in = "staves";
+  const Id laid = book.tell(6, filled);
+  const Id off = book.tell(
+      7, WoodEmptied{{laid, LotKind::spirit}, litres_at_20C(1.98), percent_at_20C(61.5)});
+  journal::LotMade reduced;
+  reduced.name = "reduced";
+  reduced.parts = {{{off, LotKind::spirit}, units::Volume::litres(1.98)}};
+  reduced.water = units::Mass::kilograms(0.7);
+  reduced.volume = litres_at_20C(2.64);
+  reduced.strength = percent_at_20C(45.9);
+  reduced.residue = units::MassConcentration::grams_per_litre(1.5);
+  book.tell(8, reduced);
+  house = fold(book.entries);
+  const json lots = json::parse(lots_json(house))["lots"];
+  ASSERT_EQ(lots.size(), 4U);
+  EXPECT_EQ(lots[1]["why"]["inputs"][0]["name"], "Made, reckoned from its parts");
+  EXPECT_FALSE(lots[1].contains("gauged"));
+  EXPECT_EQ(lots[2]["why"]["inputs"][0]["name"], "Made, as gauged");
+  EXPECT_FALSE(lots[2].contains("reckoned"));
+  EXPECT_FALSE(lots[2].contains("residue_g_L"));
+  EXPECT_EQ(lots[3]["reckoned"], true);
+  EXPECT_EQ(lots[3]["why"]["inputs"][1]["name"], "Gauged when it was made");
+  EXPECT_NEAR(lots[3]["gauged"]["volume_L_20C"].get<double>(), 2.64, 0.005);
+  EXPECT_EQ(lots[3]["gauged"], lots[3]["left"]);
+  EXPECT_NEAR(lots[3]["residue_g_L"].get<double>(), 1.5, 1e-9);
+}
+
 // Two samples were both named "sample", and a page that lists inputs by their names broke.
 TEST_F(HouseJson, InputsOfAReasonAreToldApartByTheirNames) {
   const Id brought = book.tell(

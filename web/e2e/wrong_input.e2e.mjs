@@ -136,7 +136,7 @@ describe('wrong input', () => {
   test('at the house: a batch begun', async () => {
     await device.open('/');
     await me.tap('Begin a batch');
-    await refuses(/^Name of the batch/, 'name', { keep: 'Begin', needed: true, well: 'Tern 10' });
+    await refuses(/^Name of the batch/, 'name', { keep: 'Begin', well: 'Tern 10' });
     await refuses(/^Litres of wash/, 'volume', { keep: 'Begin', well: '30' });
     await me.tap('Leave');
   });

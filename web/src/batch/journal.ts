@@ -127,7 +127,7 @@ export function inWords(body: Record<string, unknown>, units: Units = 'metric'):
 function figure(value: number, unit: string, decimals: number, units: Units): string {
   if (unit === 'L' && Math.abs(value) < 1) return figure(1000 * value, 'mL', 0, units);
   const text = `${shortNumber(value, decimals)}${unit ? `\u00a0${unit}` : ''}`;
-  return restated(text, units);
+  return restated(text, units, false);
 }
 
 // Keys whose word stands alone; before others stands what they are.

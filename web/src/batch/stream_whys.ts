@@ -197,19 +197,15 @@ export const byGap = (step: AccountStep): Trace => ({
   band: step.why.band,
 });
 
-/** Made as reckoned; where it was gauged after, that stands among its uses. */
-const pouredTogether = (lot: Lot) =>
-  lot.parents.length > 0 && ['spirit', 'bottles'].includes(lot.lot.kind);
-
 /** A lot as it was made. */
 export const byLot = (lot: Lot): Trace => ({
   inputs: [
     input(
-      `${lot.label}, ${pouredTogether(lot) ? 'by its parts' : 'gauged'}`,
+      `${lot.label}, ${lot.reckoned ? 'by its parts' : 'gauged'}`,
       `${gauged(lot.made)}, ${pureText(lot.made.pure_alcohol_L_20C)}; ${told(lot.at, lot.who)}`,
     ),
   ],
-  model: pouredTogether(lot)
+  model: lot.reckoned
     ? 'Reckoned from what was poured together: masses of ethanol and water add exactly.'
     : 'Its volume times its strength, as gauged.',
   source: DENSITY,

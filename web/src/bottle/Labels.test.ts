@@ -1,7 +1,7 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
-import { afterEach, expect, test, vi } from 'vitest';
-import type { Lot, Plan } from '../data/answers';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import type { LabelRule, Lot, Plan } from '../data/answers';
 import { bench } from '../data/bench.svelte';
 import Labels from './Labels.svelte';
 
@@ -17,9 +17,38 @@ const legal = {
   permission: 'No finding is permission.',
   classes: [{ ...malt, document: '', place: '', standing: '', rules: [] }],
 } as unknown as Plan['legal_classes'];
-const show = (of: Lot) => render(Labels, { lot: of, name: 'Tern 7', of: 'x', rules: [], legal });
+const show = (of: Lot, rules: LabelRule[] = []) =>
+  render(Labels, { lot: of, name: 'Tern 7', of: 'x', rules, legal });
 
+const glass = (half: number, name: string) => ({
+  strength_percent_vol: 44.9,
+  standard_percent_vol: half / 1.2816,
+  glass: { id: 'house', name, by_kit: true },
+  why: { what: '', inputs: [], model: '', source: '' },
+});
+
+beforeEach(() => {
+  vi.spyOn(bench.api, 'post').mockImplementation((_, body) =>
+    Promise.resolve(
+      (body as { glass?: string }).glass
+        ? glass(0.2, 'class II of OIML R 44, division 0.2 %')
+        : glass(0.8, 'an uncertified glass'),
+    ),
+  );
+});
 afterEach(() => vi.restoreAllMocks());
+
+test('a label is not told to be within what the glass cannot tell, until a finer word is given', async () => {
+  const rule = { jurisdiction: 'Here', within_percent_vol: 0.3 } as LabelRule;
+  show(lot, [rule]);
+  expect((await screen.findByText('Cannot tell.')).parentElement!.textContent).toMatch(
+    /44\.1 to 45\.7\s%vol/,
+  );
+  expect(await screen.findByText(/a reading on class II of OIML R 44, good to/)).toBeTruthy();
+  expect(screen.getByText(/Taken as read on an uncertified glass/)).toBeTruthy();
+  await userEvent.type(screen.getByLabelText('True strength good to ±'), '0.1');
+  expect(screen.getByText('Within.')).toBeTruthy();
+});
 
 test('what the labels state goes into the journal', async () => {
   const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);

@@ -1,6 +1,15 @@
 import { expect, test } from 'vitest';
 import type { LabelRule, Lot } from '../data/answers';
-import { bottlesOf, drawn, labelOf, lotMark, toleratedBy, wasOnWood } from './label';
+import {
+  bottlesOf,
+  drawn,
+  labelOf,
+  lotMark,
+  obscuredUntold,
+  settledBy,
+  toleratedBy,
+  wasOnWood,
+} from './label';
 
 const lot = {
   entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
@@ -20,18 +29,77 @@ test('a label tells strength, volume, lot and day', () => {
   expect(labelOf({ ...lot, bottles: undefined } as unknown as Lot, 'x')).toBeUndefined();
 });
 
+const rule = {
+  jurisdiction: 'Here',
+  document: 'Rule',
+  place: '4',
+  standing: 'from memory',
+  within_percent_vol: 0.3,
+} as LabelRule;
+const classTwo = { half_percent_vol: 0.18 };
+const uncertified = { half_percent_vol: 0.84 };
+const glasses = [
+  { name: 'class III', half_percent_vol: 0.3 },
+  { name: 'class II', half_percent_vol: 0.18 },
+  { name: 'class I', half_percent_vol: 0.17 },
+];
+
 test('a stated strength is held against the true one by the rule', () => {
-  const rule = {
-    jurisdiction: 'Here',
-    document: 'Rule',
-    place: '4',
-    standing: 'from memory',
-    within_percent_vol: 0.3,
-  } as LabelRule;
   expect(labelOf(lot, 'x', 48.2)?.strength).toBe('48.2 % vol');
-  expect(toleratedBy(rule, 48.3, 48)).toMatchObject({ keeps: true });
-  expect(toleratedBy(rule, 48.3, 48).says).toMatch(/^Here: 0\.30 over the true 48\.00 %vol/);
-  expect(toleratedBy(rule, 47.6, 48)).toMatchObject({ keeps: false });
+  const exactly = { half_percent_vol: 0 };
+  expect(toleratedBy(rule, 48.3, 48, exactly).verdict).toBe('within');
+  expect(toleratedBy(rule, 48.1, 48, classTwo).says).toMatch(
+    /^Here: 0\.10 over the true 48\.00\u202f±\u202f0\.18 %vol/,
+  );
+  expect(toleratedBy(rule, 47.6, 48, exactly).verdict).toBe('outside');
+  expect(toleratedBy(rule, 50, 48, uncertified).verdict).toBe('outside');
+});
+
+test('where the reading’s band reaches over what is allowed, it says that it cannot tell', () => {
+  const found = toleratedBy(rule, 45, 45.1, uncertified);
+  expect(found.verdict).toBe('unknown');
+  expect(found.says).toMatch(
+    /^Here: stated 45\.0 %vol; the true strength is 44\.3 to 45\.9 %vol; 0\.3 %vol either way/,
+  );
+  expect(settledBy([rule], 45, 45.1, uncertified, glasses)).toBe(
+    'What settles it: a reading on class II, good to ±\u202f0.18 %vol.',
+  );
+  // No glass is fine enough for a statement that lies near the border.
+  expect(settledBy([rule], 45, 45.2, uncertified, glasses)).toMatch(/nearer to the true one/);
+});
+
+test('what lay on wood without a residue told is never within; only an understatement is sure', () => {
+  const obscured = { ...classTwo, obscured: true };
+  expect(toleratedBy(rule, 45, 45, obscured).verdict).toBe('unknown');
+  expect(toleratedBy(rule, 45, 45, obscured).says).toContain('45.18 %vol, or more');
+  expect(toleratedBy(rule, 46, 45, obscured).verdict).toBe('unknown');
+  expect(toleratedBy(rule, 44, 45, obscured).verdict).toBe('outside');
+  expect(settledBy([rule], 45, 45, obscured, glasses)).toMatch(/^What settles it: what drying/);
+});
+
+test('a residue that was told after the wood takes the doubt away, an alcoholmeter brings it back', () => {
+  const made = (entry: string, parent: string | undefined, more: object = {}) =>
+    ({
+      lot: { entry, kind: 'spirit' },
+      parents: parent ? [{ entry: parent, kind: 'spirit' }] : [],
+      measured: true,
+      ...more,
+    }) as unknown as Lot;
+  const bottles = { bottles: { bottles: 1 } };
+  const all = [
+    made('a', undefined),
+    made('b', 'a', { wood: { in: 'staves' } }),
+    made('c', 'b'), // off the wood, as read
+    made('d', 'c', { residue_g_L: 1.5 }),
+    made('e', 'd', bottles),
+    made('f', 'd'), // reduced again, and read without a residue
+    made('g', 'f', bottles),
+    made('h', 'c', { ...bottles, residue_g_L: 1.5 }),
+    made('i', 'd', { measured: false }), // by its parts
+  ];
+  expect(all.map((one) => obscuredUntold(one, all))).toEqual(
+    [false, true, true, false, false, true, true, false, false], // in the order above
+  );
 });
 
 test('a spirit lay on wood when it or what it came from did', () => {

@@ -1,7 +1,7 @@
 // What stands on a label, from the lot in the bottles; the check of a stated strength by a published
 // rule; classes that the plan's findings leave open. Pure. Whether a class's name may be used is the
 // officer's to say.
-import type { LabelRule, LegalClass, Lot } from '../data/answers';
+import { lotKey, type LabelRule, type LegalClass, type Lot } from '../data/answers';
 import { dayOf } from '../data/dates';
 import { printed } from '../data/figures';
 
@@ -50,24 +50,101 @@ export const labelled = (
   ...(names_class && rule ? { rule } : {}),
 });
 
+/** How the true strength is known: half its 80 % band, and whether it lay on wood without a residue told,
+ *  so that an alcoholmeter read low by what nobody knows. */
+export interface Known {
+  half_percent_vol: number;
+  obscured?: boolean;
+}
+
 export interface Tolerated {
-  keeps: boolean;
+  /** `unknown`: the band of the true strength reaches over what is allowed. */
+  verdict: 'within' | 'outside' | 'unknown';
   says: string;
 }
 
-/** A stated strength by one rule: how far it is off the true one, and how far it may be. */
-export function toleratedBy(rule: LabelRule, stated: number, truth: number): Tolerated {
+/** No finer than the band bears. */
+const told = (percent: number, half: number) => printed(percent, half < 0.25 ? 2 : 1);
+
+/** A stated strength by one rule: how far it is off the true one, how far that is known, and how far it
+ *  may be. */
+export function toleratedBy(
+  rule: LabelRule,
+  stated: number,
+  truth: number,
+  { half_percent_vol: half, obscured = false }: Known,
+): Tolerated {
   const off = stated - truth;
-  // Both are known to a hundredth at best; rounding is not what a rule is broken by.
-  const keeps = Math.abs(off) <= rule.within_percent_vol + 1e-6;
+  // Rounding is not what a rule is broken by.
+  const most = rule.within_percent_vol + 1e-6;
+  const keeps = !obscured && Math.abs(off) + half <= most;
+  // What is dissolved hides strength, never lends it.
+  const breaks = Math.abs(off) - half > most && !(obscured && off > 0);
+  const verdict = keeps ? 'within' : breaks ? 'outside' : 'unknown';
+  const true_is = `${told(truth, half)}\u202f±\u202f${told(half, half)} %vol`;
   const far =
-    Math.abs(off) < 0.005
-      ? `the true strength, ${printed(truth, 2)} %vol`
-      : `${printed(Math.abs(off), 2)} ${off > 0 ? 'over' : 'under'} the true ${printed(truth, 2)} %vol`;
+    verdict === 'unknown'
+      ? `stated ${printed(stated, 1)} %vol; the true strength is ${told(truth - half, half)} to ${told(truth + half, half)} %vol${obscured ? ', or more' : ''}`
+      : Math.abs(off) < 0.005
+        ? `the true strength, ${true_is}`
+        : `${printed(Math.abs(off), 2)} ${off > 0 ? 'over' : 'under'} the true ${true_is}`;
   return {
-    keeps,
+    verdict,
     says: `${rule.jurisdiction}: ${far}; ${printed(rule.within_percent_vol, 1)} %vol either way is allowed (${rule.document}, ${rule.place}; ${rule.standing}, check it against the text).`,
   };
+}
+
+/** Another glass, and half the 80 % band it would give at this strength. */
+export interface OtherGlass {
+  name: string;
+  half_percent_vol: number;
+}
+
+/** What would tell whether the rules are kept: `glasses`, the coarsest first. */
+export function settledBy(
+  rules: readonly LabelRule[],
+  stated: number,
+  truth: number,
+  known: Known,
+  glasses: readonly OtherGlass[],
+): string {
+  const within = (half_percent_vol: number) =>
+    rules.every(
+      (rule) => toleratedBy(rule, stated, truth, { half_percent_vol }).verdict === 'within',
+    );
+  const finer = glasses.find((one) => within(one.half_percent_vol));
+  const finest = glasses.at(-1);
+  const by = [];
+  if (!within(known.half_percent_vol)) {
+    if (finer)
+      by.push(
+        `a reading on ${finer.name}, good to ±\u202f${told(finer.half_percent_vol, finer.half_percent_vol)} %vol`,
+      );
+    else if (finest)
+      by.push(
+        `a stated strength nearer to the true one, or a laboratory: ${finest.name} is good to ±\u202f${told(finest.half_percent_vol, finest.half_percent_vol)} %vol`,
+      );
+    else by.push('a certified glass, or a laboratory');
+  }
+  if (known.obscured)
+    by.push('what drying a sample leaves, told before it is bottled, or a distilled sample');
+  return by.length > 0 ? `What settles it: ${by.join('; and ')}.` : '';
+}
+
+/** Whether it lay on wood and was gauged after that with no residue told: an alcoholmeter then read low. */
+export function obscuredUntold(lot: Lot, all: readonly Lot[]): boolean {
+  const byName = new Map(all.map((one) => [lotKey(one.lot), one]));
+  const seen = new Set<string>();
+  const look = (one: Lot | undefined): boolean => {
+    if (!one || seen.has(lotKey(one.lot))) return false;
+    seen.add(lotKey(one.lot));
+    if (one.residue_g_L !== undefined) return false;
+    if (one.wood !== undefined) return true;
+    // Read anew by an alcoholmeter, whatever was told of its parents.
+    if (one.measured && !one.bottles) return wasOnWood(one, all);
+    return one.parents.some((name) => look(byName.get(lotKey(name))));
+  };
+  return look(lot);
 }
 
 /** Classes against which the plan found nothing. */
@@ -79,14 +156,12 @@ export const conditionsOf = (one: LegalClass): string[] =>
 
 /** Whether a lot lay on wood, itself or what it was made of. */
 export function wasOnWood(lot: Lot, all: readonly Lot[]): boolean {
-  const byName = new Map(all.map((one) => [`${one.lot.entry} ${one.lot.kind}`, one]));
+  const byName = new Map(all.map((one) => [lotKey(one.lot), one]));
   const seen = new Set<string>();
   const look = (one: Lot | undefined): boolean => {
-    if (!one || seen.has(`${one.lot.entry} ${one.lot.kind}`)) return false;
-    seen.add(`${one.lot.entry} ${one.lot.kind}`);
-    return (
-      one.wood !== undefined || one.parents.some((p) => look(byName.get(`${p.entry} ${p.kind}`)))
-    );
+    if (!one || seen.has(lotKey(one.lot))) return false;
+    seen.add(lotKey(one.lot));
+    return one.wood !== undefined || one.parents.some((name) => look(byName.get(lotKey(name))));
   };
   return look(lot);
 }

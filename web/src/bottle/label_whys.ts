@@ -8,16 +8,17 @@ import type { Why } from '../parts/Figure.svelte';
 
 const TOLD = 'as it was told when the bottles were filled';
 
-/** Of the true strength of what is in the bottles. */
-export const whyTruth = (lot: Lot): Why => ({
+/** Of the true strength of what is in the bottles; `band`: what its band is made of, where that is known. */
+export const whyTruth = (lot: Lot, band?: string): Why => ({
   what: `True strength of ${lot.label}, by volume at 20 °C`,
   inputs: [
     ...input('True strength', lot.bottles?.strength_percent_vol, 2, '%vol'),
+    ...input('Left on drying', lot.residue_g_L, 2, 'g/L'),
     ...lot.why.inputs,
   ],
   model: `The true strength ${TOLD}. ${lot.why.model}`,
   source: `the journal; ${lot.why.source}`,
-  ...(lot.why.band ? { band: lot.why.band } : {}),
+  ...(band || lot.why.band ? { band: band ?? lot.why.band } : {}),
 });
 
 /** Of the strength that the label states. */
@@ -74,7 +75,7 @@ export const whyRule = (rule: LabelRule): Why => ({
   what: `How far the stated strength may be off the true one: ${rule.jurisdiction}`,
   inputs: told('Either way', `${printed(rule.within_percent_vol, 1)} %vol`),
   model:
-    'The stated strength less the true one, to a hundredth; within this it keeps the rule. Whether the rule is yours, local law says.',
+    'The stated strength less the true one. Where the true strength’s whole 80 % band lies within this, it keeps the rule; where all of it lies outside, it does not; else the reading cannot tell. Whether the rule is yours, local law says.',
   source: `${rule.document}, ${rule.place}; ${rule.standing}, check it against the text`,
   band: 'none: it is a limit',
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Lot } from './answers';
 import { newEntry, type Entry, type Stage } from './entry';
-import { chargeable } from './lot_shelf';
+import { chargeable, onWood, spiritLots } from './lot_shelf';
 import { lotsAsTold } from './queued_lots';
 
 const told = (kind: string, stage: Stage, body: Record<string, unknown>): Entry =>
@@ -91,4 +91,65 @@ test('a charge may take what another batch kept for a next run, its foreshots ex
     'own low wines',
     'other low wines',
   ]);
+});
+
+test('what was laid on wood here lies on it, is drawn and topped, and comes off as it was read', () => {
+  const hearts = { ...feints, batch: 'b', lot: { entry: 'h', kind: 'hearts' }, label: 'hearts' };
+  const home = [{ ...hearts, left: figures(5, 60) } as Lot];
+  const part = (volume_L_20C: number) => ({ lot: hearts.lot, volume_L_20C });
+  const filled = told('wood filled', 'wood', { from: part(4), in: 'staves', staves: 2 });
+  const lot = { entry: filled.id, kind: 'spirit' as const };
+  const [rest, laid] = lotsAsTold(home, [filled]);
+  expect(rest!.left.volume_L_20C).toBeCloseTo(1, 9);
+  expect(laid).toMatchObject({
+    lot,
+    label: 'hearts, in staves',
+    wood: { in: 'staves', staves: 2 },
+  });
+  expect(laid!.left).toMatchObject({ volume_L_20C: 4, strength_percent_vol: 60 });
+  expect(onWood([rest!, laid!], 'b')).toEqual([laid]);
+  const sampled = told('wood sampled', 'wood', { lot, volume_L_20C: 0.02, words: [] });
+  const topped = told('wood topped', 'wood', { lot, from: part(0.5) });
+  const [less, after] = lotsAsTold(home, [filled, sampled, topped]);
+  expect(less!.left.volume_L_20C).toBeCloseTo(0.5, 9);
+  expect(after!.left.volume_L_20C).toBeCloseTo(4.48, 9);
+  expect(after!.left.strength_percent_vol).toBeCloseTo(60, 9);
+  expect(after!.uses).toMatchObject([{ where: 'sample', entry: sampled.id }]);
+  expect(after!.uses[0]!.volume_L_20C).toBeCloseTo(0.02, 9);
+  const { collected: volume, strength } = read(4.3, 59);
+  const emptied = told('wood emptied', 'wood', { lot, volume, strength });
+  const off = lotsAsTold(home, [filled, emptied]);
+  expect(onWood(off, 'b')).toEqual([]);
+  expect(spiritLots(off, 'b').at(-1)).toMatchObject({
+    lot: { entry: emptied.id, kind: 'spirit' },
+    left: { volume_L_20C: 4.3, strength_percent_vol: 59 },
+  });
+  // Once the house has told of it, it is not laid a second time.
+  expect(lotsAsTold([rest!, laid!], [filled])).toHaveLength(2);
+});
+
+test('bottles that were filled here stand with the rest, and so does what was put on their labels', () => {
+  const spirit = { ...feints, lot: { entry: 's', kind: 'spirit' }, label: 'Tern 9' } as Lot;
+  const filled = told('bottled', 'bottle', {
+    from: { lot: spirit.lot, volume_L_20C: 2 },
+    bottles: 4,
+    size_L: 0.5,
+    strength_percent_vol: 45,
+    residue_g_L: 1.2,
+  });
+  const lot = { entry: filled.id, kind: 'bottles' };
+  const stated = { name: 'Tern', strength_percent_vol: 45.1 };
+  const labels = told('labelled', 'bottle', { lot, ...stated });
+  const [left, bottles] = lotsAsTold([spirit], [filled, labels]);
+  expect(left!.left.volume_L_20C).toBeCloseTo(2, 9);
+  expect(bottles).toMatchObject({
+    lot,
+    label: 'Tern 9, bottled',
+    batch: 'b',
+    residue_g_L: 1.2,
+    left: { volume_L_20C: 2, strength_percent_vol: 45 },
+    bottles: { bottles: 4, size_L: 0.5, strength_percent_vol: 45, label: stated },
+  });
+  // The house has told of them already.
+  expect(lotsAsTold([spirit, bottles!], [filled])).toHaveLength(2);
 });

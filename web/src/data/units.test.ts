@@ -12,8 +12,35 @@ test('a difference of temperatures has no offset', () => {
   expect(inUs(10, 'K', 0)!.value).toBeCloseTo(18, 12);
 });
 
-test('strengths and powers are not converted', () => {
-  expect(quantity(70.2, '%vol', 1, 'us')).toBe('70.2\u00a0%vol');
+test('a spirit is told in proof with its %vol, a wash in %vol alone', () => {
+  expect(quantity(55, '%vol', 1, 'metric')).toBe('55.0\u00a0%vol');
+  expect(quantity(55, '%vol', 1, 'both')).toBe('55.0\u00a0%vol (109.9\u00a0proof)');
+  expect(quantity(55, '%vol', 1, 'us')).toBe('109.9\u00a0proof (55.0\u00a0%vol)');
+  expect(quantity(8.1, '%vol', 1, 'us')).toBe('8.1\u00a0%vol');
+  // Of tails, known to be a spirit; of a glass, known to be none.
+  expect(quantity(14.4, '%vol', 1, 'us', true)).toBe('28.7\u00a0proof (14.4\u00a0%vol)');
+  expect(quantity(55, '%vol', 1, 'us', false)).toBe('55.0\u00a0%vol');
+});
+
+test('a strength in a sentence is told so too, but no reading and no tolerance', () => {
+  const says = (text: string) => restated(text, 'us').replaceAll('\u00a0', ' ');
+  expect(says('Reduce with 2.00 kg of water to 46.0 %vol, in steps')).toBe(
+    'Reduce with 4.41 lb of water to 91.9 proof (46.0 %vol), in steps',
+  );
+  expect(says('hearts of 60 to 70 %vol')).toBe('hearts of 120 to 140 proof (60 to 70 %vol)');
+  expect(restated('it is 55.0 %vol', 'both')).toBe('it is 55.0\u00a0%vol (109.9\u00a0proof)');
+  for (const as of [
+    'an alcoholmeter to 0.3 %vol, one standard deviation',
+    '109.9 proof (55.0 %vol)',
+    'does not fit (expected 71.6–72.8 %vol)',
+    '29.39 ± 0.52 %vol',
+    'a wash of 8.2 %vol',
+  ])
+    expect(says(as)).toBe(as);
+  expect(restated('62.4 %vol', 'us', false)).toBe('62.4\u00a0%vol');
+});
+
+test('powers are not converted', () => {
   expect(quantity(3.5, 'kW', 1, 'both')).toBe('3.5\u00a0kW');
 });
 
@@ -60,7 +87,7 @@ test('a sentence of the house is said again in US units, or in both', () => {
 });
 
 test('what is no figure of a unit that has a US twin stays as it is', () => {
-  for (const said of ['8 m² of floor', '54.5 %vol', '1.062', '35 Lintner', '2 L/kg', 'jar 6']) {
+  for (const said of ['8 m² of floor', '1.062', '35 Lintner', '2 L/kg', 'jar 6']) {
     expect(restated(said, 'us').replace('\u00a0', ' ')).toBe(said);
   }
 });

@@ -1,7 +1,8 @@
 // Metric, US customary or both, for showing. Changing a unit is arithmetic and may be done here;
-// changing a reference temperature (strength at 20 °C against proof at 60 °F) is physics, so
-// strengths stay as the house told them. Factors: NIST SP 811 (2008), appendix B, exact.
+// changing a reference temperature (strength at 20 °C against proof at 60 °F) is physics: proof.ts has
+// the house's own figures of it. Factors: NIST SP 811 (2008), appendix B, exact.
 import { printed, typed } from './figures';
+import { proofOfPercent } from './proof';
 
 export type Units = 'metric' | 'us' | 'both';
 
@@ -49,35 +50,98 @@ export function inUs(value: number, unit: string, decimals: number): Shown | und
   };
 }
 
-/** What to show first, and what in brackets behind it. */
+/**
+ * A strength of which it is not known what it is of: from here on it is a spirit's, which US makers
+ * gauge in proof; below, a wash's or a difference of two strengths, which stay in %vol.
+ */
+export const PROOF_FROM = 20;
+
+/** Whether a strength is told in proof: of a spirit always, of a wash or a glass (false) never. */
+const inProofToo = (value: number, unit: string, spirit: boolean | undefined): boolean =>
+  spirit === undefined ? /^%vol\b/.test(unit) && value >= PROOF_FROM : spirit && /^%/.test(unit);
+
+/** A strength in proof; what follows its unit stays, as in "%vol true". */
+export const inProof = (percent: number, unit: string, decimals: number): Shown => ({
+  value: proofOfPercent(percent),
+  unit: unit.replace(/^%(vol)?/, 'proof'),
+  decimals,
+});
+
+/**
+ * What to show first, and what in brackets behind it. Proof has its %vol behind it also in US units:
+ * that is what a label states (27 CFR 5.65).
+ */
 export function inUnits(
   value: number,
   unit: string,
   decimals: number,
   units: Units,
+  spirit?: boolean,
 ): { first: Shown; second?: Shown } {
   const metric = { value, unit, decimals };
+  if (units !== 'metric' && inProofToo(value, unit, spirit))
+    return units === 'us'
+      ? { first: inProof(value, unit, decimals), second: { ...metric, unit: '%vol' } }
+      : { first: metric, second: inProof(value, '%vol', decimals) };
   const us = units === 'metric' ? undefined : inUs(value, unit, decimals);
   if (!us) return { first: metric };
   return units === 'us' ? { first: us } : { first: metric, second: us };
 }
 
 /** "26.0 L", "6.87 gal" or "26.0 L (6.87 gal)". */
-export function quantity(value: number, unit: string, decimals: number, units: Units): string {
-  const { first, second } = inUnits(value, unit, decimals, units);
+export function quantity(
+  value: number,
+  unit: string,
+  decimals: number,
+  units: Units,
+  spirit?: boolean,
+): string {
+  const { first, second } = inUnits(value, unit, decimals, units, spirit);
   const text = (s: Shown) => `${printed(s.value, s.decimals)}\u00a0${s.unit}`.trimEnd();
   return second ? `${text(first)} (${text(second)})` : text(first);
 }
 
+/** A spirit's strength in a sentence: "55.0 %vol", "109.9 proof (55.0 %vol)". */
+export const strengthText = (percent: number, units: Units, decimals = 1): string =>
+  quantity(percent, '%vol', decimals, units, true);
+
+/** The same where there is room for one figure alone, as in a list to choose from. */
+export const briefStrength = (percent: number, units: Units, decimals = 1): string =>
+  units === 'us'
+    ? `${printed(proofOfPercent(percent), decimals)}\u00a0proof`
+    : `${printed(percent, decimals)}\u00a0%`;
+
 // A figure, perhaps a range, and its unit: neither may be part of a longer word or unit.
 const figures =
-  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
+  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](%vol|mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
+
+// What a glass shows, or how far something may be off, is no strength of a spirit.
+const OF_A_GLASS = /(?:±|expected|within|by|reads|shows|read|hydrometer|alcoholmeter)[ \u202f]*$/i;
+
+/** Of a figure in %vol within a sentence; undefined where it stays as it is. */
+function proofWithin(
+  before: string,
+  [from, to, at]: readonly [string | undefined, string | undefined, string],
+  units: Units,
+): string | undefined {
+  const plain = before.replaceAll('\u00a0', ' ');
+  if (Number(at) < PROOF_FROM || /\bproof \($/.test(plain) || OF_A_GLASS.test(plain))
+    return undefined;
+  const one = (figure: string) =>
+    printed(proofOfPercent(Number(figure)), (/\.(\d+)/.exec(figure)?.[1] ?? '').length);
+  const said = `${from === undefined ? '' : `${from}${to}`}${at}\u00a0%vol`;
+  const proof = `${from === undefined ? '' : `${one(from)}${to}`}${one(at)}\u00a0proof`;
+  const [first, second] = units === 'us' ? [proof, said] : [said, proof];
+  const within = plain.lastIndexOf('(') > plain.lastIndexOf(')');
+  return within ? `${first}, ${second}` : `${first} (${second})`;
+}
 
 /**
  * A sentence of the house, which says its findings and steps once and in metric, with its figures in
- * these units: "36.0 L" becomes "9.51 gal" or "36.0 L (9.51 gal)". Not for what a person wrote.
+ * these units: "36.0 L" becomes "9.51 gal" or "36.0 L (9.51 gal)". Not for what a person wrote. Where
+ * strengths are readings, or may be, they stay as they were read.
  */
-export function restated(sentence: string, units: Units): string {
+export function restated(sentence: string, units: Units, strengths = true): string {
   // A figure and its unit never part at a line's end.
   const held = sentence.replace(
     /(\d) (mL|L|kg|g|m³|cm²|mm|m|°C|°F|gal|fl oz|lb|oz|K|min|h|d|days|%vol|%|hPa|W|kW)(?![A-Za-z])/g,
@@ -97,6 +161,8 @@ export function restated(sentence: string, units: Units): string {
       // In both already.
       const after = held.slice(place + found.length);
       if (units === 'both' && /^\s\([\d\u2212]/.test(after)) return found;
+      if (unit === '%vol')
+        return (strengths && proofWithin(held.slice(0, place), [from, to, at], units)) || found;
       // How far a thermometer may be off is a difference: it has no freezing point to count from.
       const off =
         unit === '°C' &&
@@ -118,7 +184,7 @@ export function restated(sentence: string, units: Units): string {
 export const atReference = (units: Units): string => (units === 'us' ? 'at 68 °F' : 'at 20 °C');
 
 /** Below this a shelf's spirit is told as its jars are: five US gallons. */
-const OF_JARS_L = 18.9;
+export const OF_JARS_L = 18.9;
 
 /**
  * How what is poured from jars is told, of litres: in litres, or, where US units are shown and the

@@ -133,6 +133,12 @@ export function dayText(ms: number | undefined): string {
   return `${days[d.getDay()]} ${d.getDate()} ${months[d.getMonth()]}`;
 }
 
+/** The days of an 80 % band in words, where one is told. */
+export const bandOfDays = (from: number | undefined, to: number | undefined): string | undefined =>
+  from === undefined
+    ? undefined
+    : `${dayText(from)} to ${to === undefined ? 'later than can be said' : dayText(to)}`;
+
 /** Over days since the pitch: a time of day says little of a ferment. */
 export const inDays = (points: readonly Measured[], pitched_ms: number): Measured[] =>
   points.map((p) => ({ ...p, x: (p.x - pitched_ms) / DAY }));

@@ -1,10 +1,10 @@
 // What goes into a reduction besides water, and what is dissolved in the spirit, as they are typed
 // and as POST /reduce has them. The gauge types its strengths; the page Reduce takes lots.
 import { lotKey, type Lot, type LotFigures } from '../data/answers';
-import { typed } from '../data/figures';
 import { lotFault } from '../data/lot_parts';
 import { percentTyped, volumeTyped } from '../data/measured';
 import { settings } from '../data/settings.svelte';
+import { residueTyped } from './residue';
 
 export type Besides = 'nothing' | 'weaker' | 'tea';
 export interface Part {
@@ -12,19 +12,11 @@ export interface Part {
   strength_percent_vol: number;
 }
 
-export const MOST_g_L = 50;
-export const GRAMS = `0 to ${MOST_g_L} g/L`;
-
-const grams = (text: string): number | undefined => {
-  const value = typed(text.replace(/\s*g\/L$/i, ''));
-  return value !== undefined && value >= 0 && value <= MOST_g_L ? value : undefined;
-};
-
 export class BesidesTyped {
   kind = $state<Besides>('nothing');
   volume = $state('');
   strength = $state('');
-  /** What drying leaves of the tea, and of the spirit; in grams a litre. */
+  /** What drying leaves of the tea, and of the spirit; see residue.ts. */
   teaResidue = $state('');
   residue = $state('0');
   /** Which of the lots; empty for tea that was steeped in water. */
@@ -63,8 +55,8 @@ export class BesidesTyped {
     if (this.lot) return this.lot.left.strength_percent_vol;
     return this.kind === 'tea' && this.chosen === '' ? 0 : undefined;
   });
-  readonly teaResidue_g_L = $derived.by(() => grams(this.teaResidue));
-  readonly residue_g_L = $derived.by(() => grams(this.residue));
+  readonly teaResidue_g_L = $derived.by(() => residueTyped(this.teaResidue, settings.units));
+  readonly residue_g_L = $derived.by(() => residueTyped(this.residue, settings.units));
 
   readonly part = $derived.by((): Part | undefined => {
     if (this.kind === 'nothing' || this.volume_L === undefined || this.percent === undefined)

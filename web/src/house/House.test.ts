@@ -118,8 +118,15 @@ test('what is missing or no volume is told at its field, and nothing is recorded
   await userEvent.type(screen.getByLabelText(/Litres of wash/), '25 kg');
   await go();
   expect(screen.getByText(/“25 kg” was given; accepted: a volume/)).toBeTruthy();
-  expect(screen.getByText(/Nothing was given; accepted: a name/)).toBeTruthy();
   expect(recorded).toEqual([]);
+});
+
+test('a few questions want no name: one is offered', async () => {
+  await begin('A few questions');
+  await screen.findByText('Left empty: Batch 1.');
+  await go();
+  expect(recorded[0]!.body['name']).toBe('Batch 1');
+  expect(recorded[1]!.body['recipe']).toContain('name = "Batch 1"');
 });
 
 test('an example brings its own kit and is marked as invented', async () => {

@@ -4,6 +4,7 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { NoAnswer } from '../data/problem';
 import Stock from './Stock.svelte';
+import { calledOf } from './stock';
 
 const figures = {
   strength_percent_vol: 40,
@@ -142,4 +143,20 @@ test('a lot from outside needs name, volume and strength; a gauging keeps the re
     volume: { volume_L: expect.closeTo(3.785411784, 9), at_C: 20 },
     strength: { reading: 84, scale: 'proof', at_C: 20 },
   });
+});
+
+test('lots of one batch that bear the same label are told apart by run and day', () => {
+  const of = (entry: string, at: string, batch = 'b7', label = 'low wines of Tern 7') =>
+    ({ entry, at, batch, label, lot: { entry, kind: 'low wines' } }) as never;
+  const lots = [
+    of('s2', '2026-04-01T12:50:00'),
+    of('s1', '2026-03-31T12:50:00'),
+    of('t1', '2026-04-01T09:00:00', 'b8', 'low wines of Tern 8'),
+  ];
+  const called = calledOf(lots, 0, Date.parse('2026-04-02T08:00:00'));
+  expect([...called]).toEqual([
+    ['s1 low wines', 'low wines of Tern 7, run 1, 31 March'],
+    ['s2 low wines', 'low wines of Tern 7, run 2, 1 April'],
+    ['t1 low wines', 'low wines of Tern 8'],
+  ]);
 });

@@ -1,6 +1,15 @@
 import { expect, test } from 'vitest';
 import { at, read } from '../data/toml_text';
-import { begin, draft, MAIN_GRAINS, named, plainKit, readRecipe, vesselsOf } from './new_batch';
+import {
+  begin,
+  draft,
+  MAIN_GRAINS,
+  named,
+  nextName,
+  plainKit,
+  readRecipe,
+  vesselsOf,
+} from './new_batch';
 
 test('a batch begins with two entries under one new id', () => {
   const { batch, entries } = begin(
@@ -29,6 +38,16 @@ test('a recipe gets the name of its batch and keeps the rest, letter for letter'
     '# ours\nname = "A \\"b\\" $& c"\n\n[mash]\n',
   );
   expect(named('[mash]\n', 'Tern')).toBe('name = "Tern"\n[mash]\n');
+});
+
+test('the name that is offered counts the house’s own batches on', () => {
+  const own = (...names: string[]) => names.map((name) => ({ name, invented: false }));
+  const invented = { name: 'Tern 8', invented: true };
+  expect(nextName([])).toBe('Batch 1');
+  expect(nextName([invented, ...own('The first')])).toBe('Batch 1');
+  expect(nextName(own('Rye 11', 'Skerry 2', 'Skerry 9', 'Skerry 4'))).toBe('Skerry 10');
+  expect(nextName([...own('Tern 7'), invented])).toBe('Tern 9'); // no two of one name
+  expect(nextName(own('2026'))).toBe('Batch 1');
 });
 
 test('a recipe file tells its name, or in a sentence what is wrong with it', () => {

@@ -52,6 +52,24 @@ export function named(recipe: string, name: string): string {
     : `${line}\n${recipe}`;
 }
 
+/**
+ * A name to offer for the next batch: the house's own counted on, "Tern 9" after "Tern 8"; where none
+ * ends in a number, "Batch 1". The newest name that ends in one leads; what is invented does not.
+ */
+export function nextName(batches: readonly { name: string; invented: boolean }[]): string {
+  const numbered = batches
+    .filter((one) => !one.invented)
+    .flatMap(({ name }) => {
+      const found = /^(.*\D)(\d{1,6})$/.exec(name.trim());
+      return found ? [{ stem: found[1]!, number: Number(found[2]) }] : [];
+    });
+  const stem = numbered.at(-1)?.stem ?? 'Batch ';
+  const names = new Set(batches.map((one) => one.name.trim()));
+  let number = Math.max(0, ...numbered.filter((n) => n.stem === stem).map((n) => n.number)) + 1;
+  while (names.has(`${stem}${number}`)) number += 1;
+  return `${stem}${number}`;
+}
+
 export interface FileRead {
   name: string;
   remark?: string;

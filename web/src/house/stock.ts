@@ -2,7 +2,7 @@
 // Pure.
 import { lotKey, type Lot } from '../data/answers';
 import { quantity, type Units } from '../data/units';
-import { dayAndTime } from '../data/dates';
+import { dayAndTime, dayOf } from '../data/dates';
 import { printed } from '../data/figures';
 import type { Why } from '../parts/Figure.svelte';
 import type { ToldRow } from './told';
@@ -29,6 +29,32 @@ export function stockOf(
   return [...groups]
     .map(([name, own]) => ({ name, lots: own }))
     .sort((a, b) => Number(b.name === OF_HOUSE) - Number(a.name === OF_HOUSE));
+}
+
+const OF_RUNS = ['low wines', 'foreshots', 'hearts', 'feints', 'apart'];
+
+/**
+ * What each lot is called, by its key: its label, and where several of one batch bear the same one, which
+ * of them it is and its day. Those of runs are counted in the order they were run, used up or not.
+ */
+export function calledOf(lots: readonly Lot[], ahead_ms = 0, now_ms?: number): Map<string, string> {
+  const alike = new Map<string, Lot[]>();
+  for (const lot of lots) {
+    const key = `${lot.batch ?? ''} ${lot.label}`;
+    alike.set(key, [...(alike.get(key) ?? []), lot]);
+  }
+  const called = new Map<string, string>();
+  for (const same of alike.values()) {
+    const inTime = [...same].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+    inTime.forEach((lot, i) => {
+      const at_ms = Date.parse(lot.at) + ahead_ms;
+      const which = OF_RUNS.includes(lot.lot.kind)
+        ? `, run ${i + 1}, ${dayOf(at_ms, now_ms)}`
+        : `, ${dayAndTime(at_ms, now_ms)}`;
+      called.set(lotKey(lot.lot), same.length > 1 ? lot.label + which : lot.label);
+    });
+  }
+  return called;
 }
 
 /** The lot of a name, wherever it is. */

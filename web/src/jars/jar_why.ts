@@ -3,6 +3,7 @@
 import type { Jar } from '../data/answers';
 import { dayAndTime } from '../data/dates';
 import { printed } from '../data/figures';
+import { OF_JARS_L } from '../data/units';
 import type { Why } from '../parts/Figure.svelte';
 import type { Jar as Shelved } from '../parts/shelf_allotment';
 
@@ -51,7 +52,10 @@ export function whyFromGlass(
         value: `${printed(glass[jar.id], 1)} mL in the glass, of ${printed(jar.volume_mL)} mL`,
       })),
       { name: 'Times', value: printed(scale, 2) },
-      { name: 'Hearts', value: `${printed(bulk_L, 3)} L` },
+      {
+        name: 'Hearts',
+        value: bulk_L < OF_JARS_L ? `${printed(bulk_L * 1000)} mL` : `${printed(bulk_L, 2)} L`,
+      },
     ],
     model:
       'Each jar gives so many times what was poured of it, as many times as empties the first; the volumes are summed.',

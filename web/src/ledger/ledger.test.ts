@@ -10,6 +10,7 @@ import {
   stepRows,
   wholeOf,
 } from './ledger';
+import { whyMade } from './ledger_whys';
 import { pureText, pureWithBand } from './pure';
 
 // A litre of pure alcohol at 20 °C in US proof gallons: 27 CFR 30.11 by way of the ethanol's mass, as
@@ -139,6 +140,21 @@ test('lots with something left stand first', () => {
   expect(rows.map((row) => row.kind)).toEqual(['feints', 'low wines']);
 });
 
+test('a lot that was poured together and gauged is made as it was gauged', () => {
+  const poured = { ...lot('spirit', 5.92, 0.3), reckoned: true };
+  expect(lotRows([poured])[0]).toMatchObject({ made_L: 5.92, by_parts: true });
+  const gauged = { ...poured, gauged: figures(5.9) as Lot['made'] };
+  const [row] = lotRows([gauged]);
+  expect(row).toMatchObject({ made_L: 5.9, by_parts: false });
+  expect(row!.made_pure.litres).toBeCloseTo(5.9 * 0.4, 9);
+  const why = whyMade(gauged);
+  expect(why.inputs.map((one) => one.name)).toEqual([
+    'spirit of Tern 7, by its parts',
+    'spirit of Tern 7, gauged when it was made',
+  ]);
+  expect(why.inputs[1]!.value).toContain('5.900 L');
+});
+
 test('CSV quotes what needs it, and no cell can be run as a formula', () => {
   expect(
     csv(
@@ -162,7 +178,9 @@ test('the account and the lots as CSV have a line each', () => {
   expect(at(account[1]!, 'in_US_proof_gallons')).toBeCloseTo(0.83 * PROOF_GALLONS, 9);
   expect(at(account[1]!, 'unaccounted_US_proof_gallons')).toBeCloseTo(0.02 * PROOF_GALLONS, 9);
   const lots = lotsCsv(lotRows([lot('feints', 2.3, 1.1)])).split('\r\n');
-  expect(lots[1]).toContain('feints of Tern 7,feints,2026-10-09T14:20:00.000Z,2.3,40,1.1,40,');
+  expect(lots[1]).toContain(
+    'feints of Tern 7,feints,2026-10-09T14:20:00.000Z,2.3,40,gauging,1.1,40,',
+  );
   expect(lots[0]!.split(',')).toHaveLength(lots[1]!.split(',').length);
   const left = Number(lots[1]!.split(',').at(-1));
   expect(lots[0]!.split(',').at(-1)).toBe('left_US_proof_gallons');

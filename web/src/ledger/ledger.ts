@@ -160,6 +160,7 @@ export interface LotRow {
   label: string;
   kind: string;
   at: string;
+  /** As it was gauged when it was made; else as it was reckoned from its parts. */
   made_L: number;
   made_percent: number;
   made_pure: Pure;
@@ -167,24 +168,27 @@ export interface LotRow {
   left_percent: number;
   left_pure: Pure;
   measured: boolean;
+  by_parts: boolean; // what is told as made was not gauged
   why: Why;
   generation?: number;
 }
 
 /** What there is of each lot, those with something left first. */
 export function lotRows(lots: readonly Lot[]): LotRow[] {
+  const madeOf = (lot: Lot) => lot.gauged ?? lot.made;
   const rows = lots.map((lot) => ({
     lot,
     label: lot.label,
     kind: lot.lot.kind,
     at: lot.at,
-    made_L: lot.made.volume_L_20C,
-    made_percent: lot.made.strength_percent_vol,
-    made_pure: pureOf(lot.made),
+    made_L: madeOf(lot).volume_L_20C,
+    made_percent: madeOf(lot).strength_percent_vol,
+    made_pure: pureOf(madeOf(lot)),
     left_L: lot.left.volume_L_20C,
     left_percent: lot.left.strength_percent_vol,
     left_pure: pureOf(lot.left),
     measured: lot.measured,
+    by_parts: lot.reckoned === true && !lot.gauged,
     why: lot.why,
     ...(lot.generation === undefined ? {} : { generation: lot.generation }),
   }));
@@ -249,6 +253,7 @@ export function lotsCsv(rows: readonly LotRow[]): string {
       'made_at',
       'made_L_20C',
       'made_percent_vol',
+      'made_by',
       'left_L_20C',
       'left_percent_vol',
       'left_pure_alcohol_L_20C',
@@ -263,6 +268,7 @@ export function lotsCsv(rows: readonly LotRow[]): string {
       row.at,
       row.made_L,
       row.made_percent,
+      row.by_parts ? 'parts' : 'gauging',
       row.left_L,
       row.left_percent,
       row.left_pure.litres,

@@ -2,6 +2,7 @@
 // run or lot, a wash by its gravities, hearts by their lots. Planned ones are in plan_whys.ts. Pure.
 import type { AccountStep, Batch, Lot } from '../data/answers';
 import { byLoss, byLot, byStep, byWash, joined } from '../batch/stream_whys';
+import { printed } from '../data/figures';
 import type { Why } from '../parts/Figure.svelte';
 
 type Told = Pick<Batch, 'account' | 'lots' | 'ferment' | 'runs'>;
@@ -42,5 +43,18 @@ export function whyMeasured(told: Told, stage: string, side: Side): Why {
   );
 }
 
-/** Of a lot as it was made. */
-export const whyMade = (lot: Lot): Why => joined(`${lot.label}, as it was made`, [byLot(lot)]);
+/** Of a lot as it was made: as gauged, where it was gauged when it was poured together. */
+export function whyMade(lot: Lot): Why {
+  const by = byLot(lot);
+  const { gauged } = lot;
+  if (!gauged) return joined(`${lot.label}, as it was made`, [by]);
+  const as = lot.bottles ? 'as the bottles were told' : 'gauged when it was made';
+  const figures = `${printed(gauged.volume_L_20C, 3)} L at ${printed(gauged.strength_percent_vol, 1)} %vol, ${printed(gauged.pure_alcohol_L_20C, 3)} L of pure alcohol`;
+  return joined(`${lot.label}, as it was made`, [
+    {
+      ...by,
+      inputs: [...by.inputs, { name: `${lot.label}, ${as}`, value: figures }],
+      model: `The figure is the one that was told. By its parts: ${by.model.charAt(0).toLowerCase()}${by.model.slice(1)}`,
+    },
+  ]);
+}

@@ -8,6 +8,7 @@ import {
   endsOf,
   inScreenUnits,
   thinned,
+  tickDecimals,
 } from './chart_data';
 
 const curve = { x: [0, 10, 20], middle: [80, 70, 50], low: [79, 68, 46], high: [81, 72, 54] };
@@ -87,4 +88,9 @@ test('the axis holds what was measured, with room for its dot', () => {
   expect(high).toBeCloseTo(6.592);
   expect(endsOf(0, 6.4, [3], 1)).toEqual([0, 6.4]);
   expect(endsOf(2, 2, [2], 1)).toEqual([1.5, 2.5]);
+});
+
+test('a mark of an axis is told with as many decimals as it needs', () => {
+  expect([5, 2.5, 0.1, 0.25, 0.025, 0.005, 20].map(tickDecimals)).toEqual([0, 1, 1, 2, 3, 3, 0]);
+  expect(tickDecimals(1.125 - 1.1)).toBe(3); // as sums of fractions come out
 });

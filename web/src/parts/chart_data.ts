@@ -1,7 +1,7 @@
 // What a chart with a band draws, as columns over one axis, and the table behind it. Points of the
 // curve and measured points need not lie at the same places, so they are joined over the union.
 
-import { inUs, type Units } from '../data/units';
+import { inProof, inUs, PROOF_FROM, type Units } from '../data/units';
 
 export interface BandCurve {
   x: readonly number[];
@@ -32,6 +32,9 @@ export interface Scaled {
   y: { unit: string; decimals: number };
 }
 
+const strongest = (told: { curve: BandCurve; measured: readonly Measured[] }): number =>
+  [...told.curve.middle, ...told.measured.map((m) => m.y)].reduce((a, b) => Math.max(a, b), 0);
+
 /**
  * A chart's figures, told in metric, in the units that are set: in US units both axes are, in "both"
  * they stay metric, one scale being enough to read.
@@ -48,6 +51,12 @@ export function inScreenUnits(
   units: Units,
 ): Scaled {
   const shownIn = ({ unit, decimals }: { unit: string; decimals: number }) => {
+    if (units === 'us' && unit === '%vol' && strongest(told) >= PROOF_FROM)
+      return {
+        axis: { unit: 'proof', decimals },
+        to: (value: number) => inProof(value, unit, decimals).value,
+        wide: (value: number) => 2 * value,
+      };
     const us = units === 'us' ? inUs(0, unit, decimals) : undefined;
     return {
       axis: us ? { unit: us.unit, decimals: us.decimals } : { unit, decimals },
@@ -127,6 +136,15 @@ export const countSteps = (span: number): number[] => [
   ...(span < 2 ? [0.01, 0.02, 0.05, 0.1, 0.2, 0.5] : []),
   ...[1, 10, 100, 1000, 10_000].flatMap((n) => [n, 2 * n, 5 * n]),
 ];
+
+/** Decimals that the marks of an axis need, so that none is told as another than it is. */
+export function tickDecimals(step: number): number {
+  for (let decimals = 0; decimals < 6; ++decimals) {
+    const scaled = Math.abs(step) * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * Math.max(1, scaled)) return decimals;
+  }
+  return 6;
+}
 
 /**
  * Moments to mark between two, so many milliseconds apart and whole by the clock on the wall;

@@ -32,6 +32,22 @@ test('in both the gallons stand beside the litres', () => {
   expect(cells()).toEqual(['26.0', '6.87', '8.1']);
 });
 
+test('a column of spirits is told in proof, weak ones with the strong', () => {
+  const jars = {
+    caption: 'Jars',
+    columns: [{ key: 'strength', head: 'strength', unit: '%vol', decimals: 1 }],
+    rows: [{ strength: 55 }, { strength: 14.4 }],
+  };
+  set({ units: 'us' });
+  const { unmount } = render(Table, jars);
+  expect(heads()).toEqual(['strengthproof']);
+  expect(cells()).toEqual(['109.9', '28.7']);
+  unmount();
+  set({ units: 'both' });
+  render(Table, jars);
+  expect(cells()).toEqual(['55.0', '109.9', '14.4', '28.7']);
+});
+
 test('figures that are already in the units to be shown are left as they are', () => {
   set({ units: 'us' });
   render(Table, { ...wort, asGiven: true });

@@ -3,6 +3,7 @@
 import type { House } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { Held } from '../data/held.svelte';
+import { Problem } from '../data/problem';
 import { Queued } from '../data/queued.svelte';
 
 export class BatchName {
@@ -22,4 +23,28 @@ export class BatchName {
     const begun = this.queue.ofKind(batch, 'batch begun').at(-1)?.body['name'];
     return line?.name || (typeof begun === 'string' && begun) || undefined;
   }
+
+  /** Whether neither the house's list nor this device has it. The list may be an old one. */
+  lacks(batch: string): boolean {
+    const lines = this.#house?.value?.batches;
+    return (
+      lines !== undefined &&
+      !lines.some((one) => one.batch === batch) &&
+      !this.queue.all.some((entry) => entry.batch === batch)
+    );
+  }
+}
+
+/** Whether the house itself says that it has no such batch, and nothing of it waits on this device. */
+export async function noSuchBatch(
+  bench: Pick<Bench, 'api' | 'waiting'>,
+  batch: string,
+): Promise<boolean> {
+  if ((await bench.waiting()).some((entry) => entry.batch === batch)) return false;
+  try {
+    await bench.api.get(`/batches/${encodeURIComponent(batch)}`);
+  } catch (fault) {
+    return fault instanceof Problem && [400, 404, 422].includes(fault.status);
+  }
+  return false;
 }

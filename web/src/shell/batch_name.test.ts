@@ -3,7 +3,8 @@ import { flushSync } from 'svelte';
 import { expect, test, vi } from 'vitest';
 import type { Bench } from '../data/bench.svelte';
 import { newEntry } from '../data/entry';
-import { BatchName } from './batch_name.svelte';
+import { NoAnswer, Problem } from '../data/problem';
+import { BatchName, noSuchBatch } from './batch_name.svelte';
 
 const benchOf = (begun: string[]) =>
   ({
@@ -37,4 +38,23 @@ test('a batch is called by its name, also one that is only on this device, also 
   flushSync();
   named.ask(bench);
   await vi.waitFor(() => expect(named.of('seven')).toBe('Tern 7'));
+});
+
+test('no such batch is said by the house alone, and not of one that waits here', async () => {
+  const none = new Problem({ title: 'no such batch', status: 404 });
+  const bench = benchOf(['nine']);
+  const named = new BatchName();
+  named.ask(bench);
+  named.queue.follow(bench);
+  expect(named.lacks('ten')).toBe(false); // nothing was heard yet
+  await vi.waitFor(() => expect(named.lacks('ten')).toBe(true));
+  expect(named.lacks('seven') || named.lacks('nine')).toBe(false);
+
+  bench.api.get = () => Promise.reject(none);
+  expect(await noSuchBatch(bench, 'ten')).toBe(true);
+  expect(await noSuchBatch(bench, 'nine')).toBe(false);
+  bench.api.get = () => Promise.reject(new NoAnswer('away'));
+  expect(await noSuchBatch(bench, 'ten')).toBe(false);
+  bench.api.get = () => Promise.resolve({} as never); // begun since the list was told
+  expect(await noSuchBatch(bench, 'ten')).toBe(false);
 });

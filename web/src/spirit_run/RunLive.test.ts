@@ -201,6 +201,16 @@ test('the next jar is two taps when it holds what the last one held', async () =
   expect(kept[0]).toMatchObject({ kind: 'jar filled', body: { run: 'r', jar: 6, volume_mL: 500 } });
 });
 
+test('the first jar is asked for its volume; taken away without one, that is told', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: { ...run(), jars: [] } });
+  await tap('Next jar');
+  expect(drawer().getByText(/How much did it hold/)).toBeTruthy();
+  expect(drawer().queryByText(/as before/)).toBeNull();
+  await tap(/^Its volume is not known; jar 2 next/);
+  expect(kept[0]!.body).toEqual({ run: 'r', jar: 1 });
+  expect(await screen.findByText(/Jar 1 is away, without a volume: gauge it/)).toBeTruthy();
+});
+
 test('where °F is spoken the head is typed in °F and kept in °C', async () => {
   set({ units: 'us' });
   render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
@@ -246,6 +256,32 @@ test('while the house is away, what was entered here counts, and is said to be h
   expect(await screen.findByText('hydrometer 69.4 at 30 °C')).toBeTruthy();
   expect(screen.getByText('jar 7')).toBeTruthy();
   expect(screen.getByText('2 of this run not yet at home.')).toBeTruthy();
+});
+
+test('while the house is away, a stopped run that goes on is told to heat up, with no time and no old strength', async () => {
+  const told = (event: 'stopped' | 'resumed') =>
+    newEntry({
+      batch: 'b',
+      stage: 'spirit run',
+      kind: 'run read',
+      who: '',
+      body: { run: 'r', event },
+    });
+  kept = [told('stopped')];
+  const stopped = render(RunLive, { bench: benchOf(false), batch: 'b', run: run() });
+  expect(await screen.findByText('Stopped')).toBeTruthy();
+  expect(screen.getByRole('button', { name: 'Go on' })).toBeTruthy();
+  stopped.unmount();
+
+  kept.push(told('resumed'));
+  const away = benchOf(false);
+  away.api.get = () => Promise.resolve(forecast as never); // as it was told before
+  render(RunLive, { bench: away, batch: 'b', run: { ...run(), standing: 'stopped' } });
+  expect(await screen.findByText('Heating up')).toBeTruthy();
+  expect(screen.queryByText('Stopped')).toBeNull();
+  expect(screen.getByRole('button', { name: 'Power' })).toBeTruthy();
+  expect(screen.getByText(/as soon as the house answers/)).toBeTruthy();
+  expect(screen.queryByText(/hydrometer 73/)).toBeNull();
 });
 
 test('a decision that is due strikes the bell once, and its sentence stands until it is heard', async () => {

@@ -69,6 +69,53 @@ export function runWithEnd(run: Run, waiting: readonly Entry[]): Run {
   };
 }
 
+type Heat = NonNullable<RunReading['event']>;
+
+/** What was told of the heat on this device only: the last of it that no strike takes back. */
+export function heatHere(run: Run, waiting: readonly Entry[]): Heat | undefined {
+  if (run.standing === 'ended') return undefined;
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+  const atHome = new Set(run.readings.map((r) => r.entry));
+  return waiting.findLast(
+    (e) =>
+      e.kind === 'run read' &&
+      e.body['run'] === run.entry &&
+      e.body['event'] !== undefined &&
+      !struck.has(e.id) &&
+      !atHome.has(e.corrects ?? e.id),
+  )?.body['event'] as Heat | undefined;
+}
+
+/** A run as the house tells it, stopped or gone on with as it was told on this device. */
+export function runWithHeat(run: Run, waiting: readonly Entry[]): Run {
+  const heat = heatHere(run, waiting);
+  if (heat === undefined) return run;
+  return { ...run, standing: heat === 'stopped' ? 'stopped' : 'running' };
+}
+
+/** What waits, from where the heat was last turned on again. */
+export function waitingSince(waiting: readonly Entry[]): readonly Entry[] {
+  const at = waiting.findLastIndex((e) => e.body['event'] === 'resumed');
+  return at < 0 ? waiting : waiting.slice(at);
+}
+
+/** The forecast of before, for a run that goes on and whose house has not heard of it: nothing runs
+ *  yet, and no pace is known. */
+export function heatingAgain(forecast: RunForecast | undefined): RunForecast | undefined {
+  if (!forecast) return undefined;
+  const { spout_percent_vol: _s, flow_mL_per_min_20C: _f, ...now } = forecast.now;
+  return { ...forecast, now: { ...now, heated: true } };
+}
+
+/** Decisions that lie ahead at times which the house has yet to reckon. */
+export const timesToCome = (ahead: readonly Ahead[]): Ahead[] =>
+  ahead.map((one) => ({
+    ...one,
+    at_ms: undefined,
+    doubt_min: undefined,
+    why_no_time: 'when, is known as soon as the house answers',
+  }));
+
 /** Whether a strip is over and its low wines were gauged neither at its end nor after it. */
 export function lowWinesWait(run: Run, waiting: readonly Entry[]): boolean {
   if (run.run !== 'strip' || run.standing !== 'ended' || run.collected || !run.ended) return false;

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import {
   caskName,
   caskTime,
+  inVessel,
   lastLeakTest,
   leakNote,
   leaks,
@@ -120,4 +121,26 @@ test('the last leak test of a cask is found among the notes', () => {
   expect(leaks(last)).toBe(false);
   expect(leaks(lastLeakTest(notes, 'oak 30')!)).toBe(true);
   expect(lastLeakTest(notes, 'oak')).toBeUndefined();
+});
+
+test('where vessel and journal differ, it is told where the rest went', () => {
+  const band = (median: number) => ({ low: median, median, high: median });
+  const forecast = (there: number, gone: number, soaked: number) =>
+    ({
+      now: { volume_L_20C: band(there), evaporated_L_20C: band(gone) },
+      soaked_L_20C: soaked,
+      why_air: { what: 'air' },
+    }) as never;
+  const lot = (volume_L_20C: number, ...uses: string[]) =>
+    ({ left: { volume_L_20C }, uses: uses.map((where) => ({ where })) }) as never;
+  const mL = (value: number) => `${value.toFixed(0)} mL`;
+  expect(inVessel(forecast(4.97, 0, 0.0745), lot(5.046), mL)).toMatchObject({
+    there_L: 4.97,
+    words: 'the wood drinks 75 mL at once; the journal takes that off when it is gauged.',
+  });
+  expect(inVessel(forecast(4.9, 0.07, 0.0745), lot(5.046), mL)?.words).toMatch(
+    /75 mL at once, and the air has taken about 70 mL; /,
+  );
+  expect(inVessel(forecast(4.9, 0.07, 0.0745), lot(4.95, 'gauging'), mL)?.words).toMatch(/gauging/);
+  expect(inVessel(forecast(5.046, 0, 0), lot(5.046), mL)).toBeUndefined();
 });

@@ -71,6 +71,36 @@ export function samplingOf(
   return { days: Math.floor(on_wood_ms / DAY), next_day, due, in_ms, rows };
 }
 
+export interface InVessel {
+  there_L: number;
+  words: string;
+  why: WoodForecast['why_air'];
+}
+
+/**
+ * What the forecast has in the vessel today, where it is not what the journal says is left, and where
+ * the rest went; undefined where both say the same to the digit that is shown.
+ */
+export function inVessel(
+  forecast: WoodForecast,
+  lot: Lot,
+  small: (mL: number) => string,
+): InVessel | undefined {
+  const there_L = forecast.now.volume_L_20C.median;
+  if (there_L.toFixed(2) === lot.left.volume_L_20C.toFixed(2)) return undefined;
+  const gauged = lot.uses.some((use) => use.where === 'gauging');
+  const gone_mL = 1000 * forecast.now.evaporated_L_20C.median;
+  const soaked_mL = 1000 * forecast.soaked_L_20C;
+  const went = [
+    soaked_mL >= 0.5 ? `the wood drinks ${small(soaked_mL)} at once` : '',
+    gone_mL >= 0.5 ? `the air has taken about ${small(gone_mL)}` : '',
+  ].filter(Boolean);
+  const words = gauged
+    ? 'by the forecast, gone on with from its last gauging.'
+    : `${went.join(', and ')}${went.length > 0 ? '' : 'by the forecast'}; the journal takes that off when it is gauged.`;
+  return { there_L, words, why: forecast.why_air };
+}
+
 type Names = Pick<Tables, 'species' | 'toasts'>;
 const nameIn = (list: readonly { id: string; name: string }[] | undefined, id: string) =>
   list?.find((one) => one.id === id)?.name ?? id;
