@@ -104,6 +104,7 @@ export default defineConfig({
   resolve: process.env['VITEST'] ? { conditions: ['browser'] } : {},
   test: {
     restoreMocks: true,
+    testTimeout: 30_000, // a page typed into on a machine that is busy with a build
     projects: [
       {
         // Plain TypeScript: no page is needed, which is much quicker.

@@ -171,13 +171,6 @@ bool mixed(const journal::HouseState& house, const LotState& lot) {
                      [](const Poured& part) { return part.use->where == "blend"; });
 }
 
-std::optional<spirit::Lot> gauged_when_made(const LotState& lot) {
-  for (const LotUse& use : lot.uses) {
-    if (use.where == "gauging" && use.told.entry == lot.name.entry) return lot.made - use.lot;
-  }
-  return std::nullopt;
-}
-
 Passed through_reduce(const Record& record) { return Flow(record).reduce(); }
 
 Passed through_wood(const Record& record) { return Flow(record).wood(); }

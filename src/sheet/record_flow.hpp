@@ -32,8 +32,6 @@ struct Topping {
 
 /// Whether it was poured together, so that its `made` is a reckoned sum.
 [[nodiscard]] bool mixed(const journal::HouseState& house, const journal::LotState& lot);
-/// As it was gauged when it was made; nothing where it was not gauged then.
-[[nodiscard]] std::optional<spirit::Lot> gauged_when_made(const journal::LotState& lot);
 
 /// What went into a stage and what left it; nothing of what did not happen.
 struct Passed {

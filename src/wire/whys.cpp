@@ -163,8 +163,8 @@ Why why_blend(const std::vector<PartAsked>& parts) {
 Why why_lot(const journal::LotState& lot) {
   Why why;
   why.what = "What is left of " + (lot.label.empty() ? std::string("the lot") : lot.label);
-  why.inputs = {{lot.reckoned ? "Made, reckoned from its parts" : "Made, as gauged",
-                 of_lot(lot.made)}};
+  why.inputs = {
+      {lot.reckoned ? "Made, reckoned from its parts" : "Made, as gauged", of_lot(lot.made)}};
   if (const auto gauged = journal::gauged_when_made(lot)) {
     why.inputs.emplace_back(lot.bottles ? "Filled, as told" : "Gauged when it was made",
                             of_lot(*gauged));

@@ -317,7 +317,7 @@ export const wholeBatch = (size) =>
           await me.sees(/37\.2 at/);
           await shoot('11-does-not-fit');
           // What is big on the screen is still what is believed.
-          await me.sees(new RegExp(`hydrometer ${middle.spout.toFixed(1)}`));
+          await me.sees(new RegExp(`alcoholmeter ${middle.spout.toFixed(1)}`));
         }
         await come((jar * JAR_ML) / 1000);
         await me.tap('Next jar');

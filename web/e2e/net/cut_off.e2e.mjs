@@ -78,7 +78,7 @@ describe.each([
     await says(phone.page, /^[23] kept on this phone$/);
     await me.sees(/[23] of this run not yet at home/);
     await me.sees(/The house does not answer. What stands here is as of \d/);
-    await me.sees('hydrometer 60.1'); // what is only here counts as read
+    await me.sees('alcoholmeter 60.1'); // what is only here counts as read
     await phone.page.locator('.uplot').waitFor();
     ids = await waitingOn(phone.page);
     expect(ids.slice(-2)).toHaveLength(2);
@@ -96,7 +96,7 @@ describe.each([
     await me.go('Jars');
     await me.sees(/The house does not answer/);
     await me.go('Spirit run');
-    await phone.page.getByText('hydrometer 60.1').waitFor();
+    await phone.page.getByText('alcoholmeter 60.1').waitFor();
   });
 
   test(
@@ -109,7 +109,7 @@ describe.each([
       if (tls) {
         await page.goto(origin + run.path);
         await me.title('Spirit run');
-        await me.sees('hydrometer 60.1');
+        await me.sees('alcoholmeter 60.1');
         await me.sees(/The house does not answer. What stands here is as of \d/);
         expect(await waitingOn(page)).toEqual(ids);
         await read(me, '59.8');

@@ -30,7 +30,7 @@ const numbers = ['60.9', '60.6', '60.4', '60.1', '59.8'];
 test('a reading made beside the still stands on the laptop within a second', async () => {
   const took = [];
   for (const number of numbers) {
-    const seen = laptop.page.getByText(`hydrometer ${number}`).waitFor();
+    const seen = laptop.page.getByText(`alcoholmeter ${number}`).waitFor();
     await me.tap('Reading');
     for (const key of number) await me.tap(key === '.' ? 'Point' : key);
     const keep = await me.button('Keep');

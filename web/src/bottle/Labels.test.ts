@@ -44,7 +44,9 @@ test('a label is not told to be within what the glass cannot tell, until a finer
   expect((await screen.findByText('Cannot tell.')).parentElement!.textContent).toMatch(
     /44\.1 to 45\.7\s%vol/,
   );
-  expect(await screen.findByText(/a reading on class II of OIML R 44, good to/)).toBeTruthy();
+  expect(
+    await screen.findByText(/a reading on a glass of class II of OIML R 44, good to/),
+  ).toBeTruthy();
   expect(screen.getByText(/Taken as read on an uncertified glass/)).toBeTruthy();
   await userEvent.type(screen.getByLabelText('True strength good to ±'), '0.1');
   expect(screen.getByText('Within.')).toBeTruthy();

@@ -94,6 +94,9 @@ export function toleratedBy(
   };
 }
 
+/** So far apart may two good readings of one spirit be: a remedy leaves that much room. */
+const READ_ANEW = 0.02;
+
 /** Another glass, and half the 80 % band it would give at this strength. */
 export interface OtherGlass {
   name: string;
@@ -112,17 +115,17 @@ export function settledBy(
     rules.every(
       (rule) => toleratedBy(rule, stated, truth, { half_percent_vol }).verdict === 'within',
     );
-  const finer = glasses.find((one) => within(one.half_percent_vol));
+  const finer = glasses.find((one) => within(one.half_percent_vol + READ_ANEW));
   const finest = glasses.at(-1);
   const by = [];
   if (!within(known.half_percent_vol)) {
     if (finer)
       by.push(
-        `a reading on ${finer.name}, good to ±\u202f${told(finer.half_percent_vol, finer.half_percent_vol)} %vol`,
+        `a reading on a glass of ${finer.name}, good to ±\u202f${told(finer.half_percent_vol, finer.half_percent_vol)} %vol`,
       );
     else if (finest)
       by.push(
-        `a stated strength nearer to the true one, or a laboratory: ${finest.name} is good to ±\u202f${told(finest.half_percent_vol, finest.half_percent_vol)} %vol`,
+        `a stated strength nearer to the true one, or a laboratory: a glass of ${finest.name} is good to ±\u202f${told(finest.half_percent_vol, finest.half_percent_vol)} %vol`,
       );
     else by.push('a certified glass, or a laboratory');
   }

@@ -109,7 +109,7 @@ export const strengthText = (percent: number, units: Units, decimals = 1): strin
 export const briefStrength = (percent: number, units: Units, decimals = 1): string =>
   units === 'us'
     ? `${printed(proofOfPercent(percent), decimals)}\u00a0proof`
-    : `${printed(percent, decimals)}\u00a0%`;
+    : `${printed(percent, decimals)}\u00a0%vol`;
 
 // A figure, perhaps a range, and its unit: neither may be part of a longer word or unit.
 const figures =

@@ -84,6 +84,28 @@ test('a volume keeps its litres when gallons are shown by then', async () => {
   expect((await field(/^hearts/)).value).toBe('1.5 L');
 });
 
+test('spirit that came off wood is offered the plan’s strength for the bottles', async () => {
+  const parents = [{ entry: 'w', kind: 'spirit' }];
+  const wood = { in: 'staves' };
+  const on = { ...lotOf('w', 'on wood', 55), lot: parents[0]!, left: { volume_L_20C: 0 }, wood };
+  const off = { ...lotOf('s', 'off the wood', 54.4), lot: { entry: 's', kind: 'spirit' }, parents };
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) =>
+    path === '/lots'
+      ? ({ lots: [lotOf('h', 'hearts', 70), on, off] } as never)
+      : path === '/batches/b/plan'
+        ? ({
+            reduce: { result: { strength_percent_vol: 55 } },
+            bottle: { strength_percent_vol: 45 },
+          } as never)
+        : ({ batch: 'b', name: 'Tern 9' } as never),
+  );
+  again();
+  await screen.findByText('the plan says 55.0');
+  await type(/^off the wood/, '1.5');
+  await screen.findByText('the plan says 45.0 for the bottles');
+  expect((await field(/^Down to/)).value).toBe('45.0');
+});
+
 test('another batch has its own', async () => {
   await typeAll();
   cleanup();

@@ -116,9 +116,9 @@ const key = async (...names: string[]) => {
 test('the big lines tell phase, true strength, what was read, head, jar and the next decision', async () => {
   render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   expect(await screen.findByText('Hearts')).toBeTruthy();
-  expect(await screen.findByText('expected 69.2–70.8 %')).toBeTruthy();
+  expect(await screen.findByText('expected now 69.2–70.8 %vol')).toBeTruthy();
   expect(screen.getByRole('button', { name: /^Strength at the spout: *70\.2/ })).toBeTruthy();
-  expect(screen.getByText('hydrometer 73.1 at 29 °C')).toBeTruthy();
+  expect(screen.getByText('alcoholmeter 73.1 at 29 °C')).toBeTruthy();
   expect(screen.getByText('88.1 °C')).toBeTruthy();
   expect(screen.getByText('jar 6')).toBeTruthy();
   expect(screen.getByText('100 s per 100 mL')).toBeTruthy();
@@ -253,7 +253,7 @@ test('while the house is away, what was entered here counts, and is said to be h
     }),
   ];
   render(RunLive, { bench: benchOf(false), batch: 'b', run: run() });
-  expect(await screen.findByText('hydrometer 69.4 at 30 °C')).toBeTruthy();
+  expect(await screen.findByText('alcoholmeter 69.4 at 30 °C')).toBeTruthy();
   expect(screen.getByText('jar 7')).toBeTruthy();
   expect(screen.getByText('2 of this run not yet at home.')).toBeTruthy();
 });
@@ -281,7 +281,7 @@ test('while the house is away, a stopped run that goes on is told to heat up, wi
   expect(screen.queryByText('Stopped')).toBeNull();
   expect(screen.getByRole('button', { name: 'Power' })).toBeTruthy();
   expect(screen.getByText(/as soon as the house answers/)).toBeTruthy();
-  expect(screen.queryByText(/hydrometer 73/)).toBeNull();
+  expect(screen.queryByText(/alcoholmeter 73/)).toBeNull();
 });
 
 test('a decision that is due strikes the bell once, and its sentence stands until it is heard', async () => {

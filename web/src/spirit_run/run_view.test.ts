@@ -10,6 +10,7 @@ import {
   lowWinesWait,
   newest,
   overCollected,
+  nextOf,
   phaseOf,
   pointsOf,
   runBegunHere,
@@ -268,4 +269,30 @@ test('a reading of the coolant is told with its flow', () => {
   expect(toldBy(read, 'metric')).toMatch(
     /coolant in 11\.0\u00a0°C, out 38\.0\u00a0°C, coolant 1\.50\u00a0L\/min$/,
   );
+});
+
+test('a cut whose moment has passed by the forecast is told as due, until a reading says more', () => {
+  const band = (v: number) => ({ low: v - 3, median: v, high: v + 3 });
+  const due = forecast.decisions.map((d) => ({ ...d, passed: false, at_minutes: band(120) }));
+  const at = (minutes: number) => ({
+    ...forecast,
+    decisions: due.filter((d) => d.decision !== 'stop'),
+    now: { ...forecast.now, minutes },
+  });
+  expect(phaseOf(run, at(119))).not.toMatch(/expected now/);
+  expect(phaseOf(run, at(125))).toMatch(/ expected now: read the spout$/);
+});
+
+test('once the first drops were due, the end of the foreshots is counted down to', () => {
+  const one = (decision: 'first_drops' | 'foreshots_end', at_ms: number) => ({
+    decision,
+    name: decision,
+    words: '',
+    at_ms,
+    doubt_min: 1,
+    why_no_time: undefined,
+  });
+  const ahead = [one('first_drops', 1000), one('foreshots_end', 5000)];
+  expect(nextOf(ahead, 500)?.decision).toBe('first_drops');
+  expect(nextOf(ahead, 2000)?.decision).toBe('foreshots_end');
 });

@@ -170,12 +170,39 @@ export function newest<Key extends Figure>(
   );
 }
 
+/** When the spout's strength that `newest` tells was read, by the device's clock. */
+export function spoutReadAt(
+  run: Run,
+  waiting: readonly Entry[],
+  doubted: ReadonlySet<string>,
+  ahead_ms: number,
+): number | undefined {
+  const here = waiting.findLast(
+    (e) =>
+      e.kind === 'run read' &&
+      e.corrects === undefined &&
+      e.body['spout'] !== undefined &&
+      !doubted.has(e.id),
+  );
+  if (here) return Date.parse(here.at);
+  const home = run.readings.findLast((r) => r.spout !== undefined && !doubted.has(r.entry));
+  return home && timeAt(run, home.minutes, ahead_ms);
+}
+
 /** What was read since the heat was last turned on again: before that another day spoke. */
 export function sinceResumed(run: Run): Run {
   if (run.standing !== 'running') return run;
   const at = run.readings.findLastIndex((r) => r.event === 'resumed');
   return at < 0 ? run : { ...run, readings: run.readings.slice(at) };
 }
+
+/** Those that a reading at the spout confirms, as the head tells them when they are due. */
+const DUE: Partial<Record<Decision['decision'], string>> = {
+  heads_end: 'Heads end',
+  tails_near: 'Tails',
+  hearts_end: 'Hearts end',
+  stop: 'Stop',
+};
 
 /** Where the run stands, by the decisions behind it. */
 export function phaseOf(run: Run, forecast: RunForecast | undefined): string {
@@ -187,6 +214,15 @@ export function phaseOf(run: Run, forecast: RunForecast | undefined): string {
   const passed = (which: Decision['decision']) =>
     forecast.decisions.find((d) => d.decision === which)?.passed;
   if (passed('stop')) return 'Stop here';
+  // By the forecast its moment has come, and no reading says so or otherwise yet.
+  const due = forecast.decisions.findLast(
+    (d) =>
+      DUE[d.decision] !== undefined &&
+      !d.passed &&
+      d.at_minutes !== undefined &&
+      d.at_minutes.median <= forecast.now.minutes,
+  );
+  if (due) return `${DUE[due.decision]} expected now: read the spout`;
   if (run.run === 'strip') return 'Running';
   if (passed('hearts_end')) return 'Tails';
   if (passed('tails_near')) return 'Hearts, tails near';
@@ -290,6 +326,16 @@ export function decisionsAhead(
       doubt_min: d.at_minutes ? (d.at_minutes.high - d.at_minutes.low) / 2 : undefined,
       why_no_time: d.why_no_time,
     }));
+}
+
+/** The one to count down to: once the first drops were due, it is what follows them. */
+export function nextOf(ahead: readonly Ahead[], now_ms: number): Ahead | undefined {
+  const [first, second] = ahead;
+  const dropsDue =
+    first?.decision === 'first_drops' && first.at_ms !== undefined && first.at_ms <= now_ms;
+  return dropsDue && second?.decision === 'foreshots_end' && second.at_ms !== undefined
+    ? second
+    : first;
 }
 
 /** The spout's strength over time with its band; nothing where nothing runs. */
