@@ -96,7 +96,8 @@ RC_GTEST_PROP(LyingProperty, what_is_poured_in_mixes_and_then_the_wood_goes_on, 
   const Share gain = lying.extract(later) - mixed;
   RC_ASSERT(gain >= Share{});
   RC_ASSERT(gain.fraction() <= (alone.extract(later) - before).fraction() + 1e-12);
-  // What it was before the pouring is still told as it was. (Poured at once, there was no before.)
+  // What it was before the pouring is still told as it was. (Poured at once, there was no
+  // before.)
   if (t > Duration{}) RC_ASSERT(lying.extract(t * 0.5) == alone.extract(t * 0.5));
 }
 
