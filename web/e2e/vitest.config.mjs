@@ -1,4 +1,4 @@
-// The tests that drive the real program in a real browser: npm run e2e. Three files at a time: they mostly wait.
+// The tests that drive the real program in a real browser: npm run e2e. Two files at a time.
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -8,6 +8,6 @@ export default defineConfig({
     include: ['e2e/**/*.e2e.mjs'],
     testTimeout: 240_000,
     hookTimeout: 60_000,
-    maxWorkers: 3,
+    maxWorkers: 2,
   },
 });
