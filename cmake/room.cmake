@@ -64,6 +64,8 @@ function(lynearm_test name)
   add_executable(${name} ${TEST_SOURCES})
   target_link_libraries(${name} PRIVATE ${used_targets} lynearm_warnings ${TEST_LIBRARIES}
                                         GTest::gmock GTest::gtest_main)
+  # The rooms are what is to be fast; a test's own text is compiled in two thirds of the time so.
+  target_compile_options(${name} PRIVATE $<$<NOT:$<CONFIG:Debug>>:-O1>)
   target_include_directories(${name} PRIVATE ${CMAKE_SOURCE_DIR}/tests
                                              ${CMAKE_BINARY_DIR}/generated)
   add_test(NAME ${name} COMMAND ${name})
