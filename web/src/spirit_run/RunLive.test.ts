@@ -296,6 +296,8 @@ test('a decision that is due strikes the bell once, and its sentence stands unti
   Object.assign(bench.api, { get: () => Promise.resolve(due) });
   const first = render(RunLive, { bench, batch: 'b', run: run() });
   await screen.findByText(/Head about 88\.4.°C\. Tails near/, { selector: 'p' });
+  // It was due at 105 of the run's 100 minutes.
+  expect(screen.getByText(/^Due about \d\d:\d\d, in 5 min\.$/)).toBeTruthy();
   expect(struck).toHaveBeenCalledTimes(1);
   first.unmount();
   render(RunLive, { bench, batch: 'b', run: run() }); // as after a reload
@@ -317,7 +319,57 @@ test('where nothing may sound the page says so, and the switch turns the tone of
 test('the cautions stand there, and nothing says that a spirit is safe', async () => {
   const { container } = render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   await screen.findByText('Hearts');
-  expect(screen.getByText(/Never leave a heated still/)).toBeTruthy();
+  expect(screen.getByText(/Never leave a heated still/, { selector: 'li' })).toBeTruthy();
   expect(screen.getByText(/blue or green/)).toBeTruthy();
   expect(container.textContent).not.toMatch(/\bsafe\b/i);
+});
+
+test('one line of the gravest caution stays above all, and a tap on it opens them all', async () => {
+  const drawn = render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await screen.findByText('Hearts');
+  const line = screen.getByRole('button', { name: /^Danger: *Never leave a heated still/ });
+  expect(line.closest('.stuck')).toBeTruthy();
+  await userEvent.click(line);
+  expect(drawer().getByText(/If the coolant fails: heat off first/)).toBeTruthy();
+  expect(drawer().getByText(/blue or green/)).toBeTruthy();
+  drawn.unmount();
+
+  const hot = run();
+  hot.readings[0]!.spout_temperature_C = hot.readings[1]!.spout_temperature_C = 43;
+  const warm = render(RunLive, { bench: benchOf(true), batch: 'b', run: hot });
+  await userEvent.click(
+    await screen.findByRole('button', { name: /^Danger: *Spirit above 40.°C at the spout/ }),
+  );
+  expect(drawer().getByText(/More coolant, or less heat/)).toBeTruthy();
+  expect(drawer().getByText(/Never leave a heated still/)).toBeTruthy();
+  warm.unmount();
+
+  const low = benchOf(true);
+  const potLow = { decision: 'pot_low' as const, words: '', passed: false };
+  Object.assign(low.api, {
+    get: () =>
+      Promise.resolve({ ...forecast, decisions: [{ ...potLow, at_minutes: band(104, 6) }] }),
+  });
+  const dry = render(RunLive, { bench: low, batch: 'b', run: run() });
+  expect(await screen.findByRole('button', { name: /^Danger: *The pot runs low/ })).toBeTruthy();
+  dry.unmount();
+
+  const ended = { ...run(), standing: 'ended' as const };
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: ended });
+  await screen.findByText('Ended');
+  expect(screen.queryByRole('button', { name: /^Danger/ })).toBeNull();
+});
+
+test('what to do when a decision is expected now stands in a line of its own', async () => {
+  const due = {
+    ...forecast,
+    decisions: [
+      { decision: 'hearts_end' as const, words: '', passed: false, at_minutes: band(95, 9) },
+    ],
+  };
+  const bench = benchOf(true);
+  Object.assign(bench.api, { get: () => Promise.resolve(due) });
+  render(RunLive, { bench, batch: 'b', run: run() });
+  expect(await screen.findByText('read the spout', { selector: '.phase .ask' })).toBeTruthy();
+  expect(screen.getByText(/^Hearts end expected now:/)).toBeTruthy();
 });

@@ -4,7 +4,9 @@ import type { Entry } from '../data/entry';
 import {
   asOf,
   bodyOf,
+  curveOf,
   decisionsAhead,
+  endMark,
   jarNow,
   lastJarVolume,
   lowWinesWait,
@@ -295,4 +297,46 @@ test('once the first drops were due, the end of the foreshots is counted down to
   const ahead = [one('first_drops', 1000), one('foreshots_end', 5000)];
   expect(nextOf(ahead, 500)?.decision).toBe('first_drops');
   expect(nextOf(ahead, 2000)?.decision).toBe('foreshots_end');
+});
+
+const over = (minutes: number): Run => ({
+  ...run,
+  standing: 'ended',
+  ended: { entry: 'e', at: new Date(Date.parse(run.at) + minutes * 60_000).toISOString(), who: '' },
+});
+
+test('the curve of a run that has ended stops at its end, which is marked', () => {
+  const started = Date.parse(run.at);
+  const minutes = (of: Run) => curveOf(of, forecast, 0).x.map((x) => (x - started) / 60_000);
+  expect(minutes(run)).toEqual([40, 80]);
+  expect(minutes(over(60))).toEqual([40, 60]);
+  const [a, b, c] = forecast.by_time;
+  const banded = { ...forecast, by_time: [a!, b!, { ...c!, spout_percent_vol: band(70, 1) }] };
+  const cut = curveOf(over(60), banded, 0);
+  expect([cut.low!.at(-1), cut.middle.at(-1), cut.high!.at(-1)]).toEqual([73.5, 74, 74.5]);
+  expect(minutes(over(40))).toEqual([40]);
+  expect(minutes(over(120))).toEqual([40, 80]);
+  expect(minutes(over(20))).toEqual([]);
+  // One that ended while the heat was off ends where it last ran.
+  const paused = {
+    ...forecast,
+    by_time: [
+      ...forecast.by_time,
+      { minutes: 81, collected_mL_20C: 2050, running: false },
+      { minutes: 200, collected_mL_20C: 2050, running: true, spout_percent_vol: band(66) },
+    ],
+  };
+  expect(curveOf(over(150), paused, 0).x).toEqual([40, 80].map((m) => started + m * 60_000));
+  expect(endMark(run, 0)).toEqual([]);
+  expect(endMark(over(60), 1000)).toEqual([{ x: started + 60 * 60_000 + 1000, label: 'the end' }]);
+});
+
+test('over what came over, too, it stops at its end, with neither a now nor decisions beyond it', () => {
+  const shown = overCollected(over(60), forecast, new Set(), () => 70);
+  expect(shown.curve.x).toEqual([0, 1]);
+  expect(shown.now).toBeUndefined();
+  expect(shown.marks).toEqual([{ x: 1, label: 'the end' }]);
+  expect(overCollected(run, forecast, new Set(), () => 70).marks.map((m) => m.label)).toEqual([
+    'tails near',
+  ]);
 });

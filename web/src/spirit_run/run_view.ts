@@ -22,10 +22,11 @@ export function runToShow(runs: readonly Run[], asked: string | undefined): Run 
 
 /** A run that was begun on this device and is not yet at home, as far as it is known here. */
 export function runBegunHere(entry: Entry): Run {
-  const { run, charge, power_W, lots } = entry.body as {
+  const { run, charge, power_W, wash_L_20C, lots } = entry.body as {
     run: RunKind;
     charge: { volume_L: number };
     power_W?: number;
+    wash_L_20C?: number;
     lots?: Run['lots'];
   };
   return {
@@ -38,7 +39,17 @@ export function runBegunHere(entry: Entry): Run {
     readings: [],
     jars: [],
     ...(power_W === undefined ? {} : { power_W }),
+    ...(wash_L_20C === undefined ? {} : { wash_L_20C }),
   };
+}
+
+/** A run with the wash and lots that a correction on this device says it took. */
+export function runWithWash(run: Run, waiting: readonly Entry[]): Run {
+  const anew = waiting.findLast((e) => e.kind === 'run begun' && e.corrects === run.entry);
+  if (!anew) return run;
+  const { wash_L_20C, lots } = anew.body as Pick<Run, 'wash_L_20C'> & { lots?: Run['lots'] };
+  const { wash_L_20C: _was, ...rest } = run;
+  return { ...rest, lots: lots ?? [], ...(wash_L_20C === undefined ? {} : { wash_L_20C }) };
 }
 
 /** A run as the house tells it, with an end that is only on this device as yet. */
@@ -338,14 +349,57 @@ export function nextOf(ahead: readonly Ahead[], now_ms: number): Ahead | undefin
     : first;
 }
 
-/** The spout's strength over time with its band; nothing where nothing runs. */
+type Point = RunForecast['by_time'][number];
+type Flowing = Point & { spout_percent_vol: Band };
+
+/** Minutes of the run at which it ended, as it was told. */
+const endOf = (run: Pick<Run, 'at' | 'ended'>): number | undefined =>
+  run.ended && (Date.parse(run.ended.at) - Date.parse(run.at)) / 60_000;
+
+/** The points of the curve at which something runs, up to the end of a run that has ended. */
+function flowing(run: Run, forecast: RunForecast | undefined): Flowing[] {
+  const flows = (p: Point): p is Flowing => p.running && p.spout_percent_vol !== undefined;
+  const all = forecast?.by_time ?? [];
+  const points = all.filter(flows);
+  const end = endOf(run);
+  if (end === undefined) return points;
+  const behind = points.filter((p) => p.minutes <= end);
+  const a = all.findLast((p) => p.minutes <= end);
+  const b = all.find((p) => p.minutes > end);
+  if (!a || !b || !flows(a) || !flows(b) || a.minutes === end) return behind;
+  // The straight line between two points, as the picture draws it.
+  const share = (end - a.minutes) / (b.minutes - a.minutes);
+  const mid = (from: number, to: number) => from + share * (to - from);
+  const [x, y] = [a.spout_percent_vol, b.spout_percent_vol];
+  return [
+    ...behind,
+    {
+      minutes: end,
+      running: true,
+      collected_mL_20C: mid(a.collected_mL_20C, b.collected_mL_20C),
+      spout_percent_vol: {
+        low: mid(x.low, y.low),
+        median: mid(x.median, y.median),
+        high: mid(x.high, y.high),
+      },
+    },
+  ];
+}
+
+const THE_END = 'the end';
+
+/** The end of a run that has ended, as a mark of its picture over time. */
+export const endMark = (run: Run, ahead_ms: number): Mark[] =>
+  run.ended ? [{ x: timeAt(run, endOf(run)!, ahead_ms), label: THE_END }] : [];
+
+/** The spout's strength over time with its band; nothing where nothing runs, or after the end. */
 export function curveOf(run: Run, forecast: RunForecast | undefined, ahead_ms: number): BandCurve {
-  const points = (forecast?.by_time ?? []).filter((p) => p.running && p.spout_percent_vol);
+  const points = flowing(run, forecast);
   return {
     x: points.map((p) => timeAt(run, p.minutes, ahead_ms)),
-    middle: points.map((p) => p.spout_percent_vol!.median),
-    low: points.map((p) => p.spout_percent_vol!.low),
-    high: points.map((p) => p.spout_percent_vol!.high),
+    middle: points.map((p) => p.spout_percent_vol.median),
+    low: points.map((p) => p.spout_percent_vol.low),
+    high: points.map((p) => p.spout_percent_vol.high),
   };
 }
 
@@ -384,8 +438,9 @@ export function overCollected(
   forecast: RunForecast,
   doubted: ReadonlySet<string>,
   trueOf: (reading: RunReading) => number | undefined,
-): { curve: BandCurve; points: Measured[]; now: number; marks: Mark[] } {
-  const running = forecast.by_time.filter((p) => p.running && p.spout_percent_vol);
+): { curve: BandCurve; points: Measured[]; now: number | undefined; marks: Mark[] } {
+  const running = flowing(run, forecast);
+  const end_L = run.ended && running.at(-1) && running.at(-1)!.collected_mL_20C / 1000;
   const litres = {
     x: running.map((p) => p.minutes),
     middle: running.map((p) => p.collected_mL_20C / 1000),
@@ -393,9 +448,9 @@ export function overCollected(
   return {
     curve: {
       x: litres.middle,
-      middle: running.map((p) => p.spout_percent_vol!.median),
-      low: running.map((p) => p.spout_percent_vol!.low),
-      high: running.map((p) => p.spout_percent_vol!.high),
+      middle: running.map((p) => p.spout_percent_vol.median),
+      low: running.map((p) => p.spout_percent_vol.low),
+      high: running.map((p) => p.spout_percent_vol.high),
     },
     points: run.readings.flatMap((reading) => {
       const y = trueOf(reading);
@@ -403,14 +458,18 @@ export function overCollected(
       if (y === undefined || x === undefined) return [];
       return [{ x, y, believed: !doubted.has(reading.entry) }];
     }),
-    now: forecast.now.collected_mL_20C.median / 1000,
-    marks: forecast.decisions
-      .filter((d) => !d.passed && d.collected_mL_20C && !AT_THE_START.has(d.decision))
-      .map((d) => ({
-        x: d.collected_mL_20C!.median / 1000,
-        label: names[d.decision] ?? d.words,
-        doubt: (d.collected_mL_20C!.high - d.collected_mL_20C!.low) / 2000,
-      })),
+    now: run.ended ? undefined : forecast.now.collected_mL_20C.median / 1000,
+    marks: run.ended
+      ? end_L === undefined
+        ? []
+        : [{ x: end_L, label: THE_END }]
+      : forecast.decisions
+          .filter((d) => !d.passed && d.collected_mL_20C && !AT_THE_START.has(d.decision))
+          .map((d) => ({
+            x: d.collected_mL_20C!.median / 1000,
+            label: names[d.decision] ?? d.words,
+            doubt: (d.collected_mL_20C!.high - d.collected_mL_20C!.low) / 2000,
+          })),
   };
 }
 

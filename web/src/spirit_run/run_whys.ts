@@ -171,7 +171,7 @@ export function jarsWait({ jars, gauged, allotted }: Ended): string {
   return `${all} ${jars === 1 ? 'is gauged and waits' : 'are gauged and wait'} to be allotted.`;
 }
 
-const MEASURED = `a volume read at a mark to 1 %, an alcoholmeter to 0.3 %vol, one standard deviation each; our estimates`;
+const MEASURED = `a volume read at a mark to 1 %, one standard deviation, our estimate; a strength as the glass and thermometer of the kit read it, to 0.3 %vol where no kit says`;
 
 /** Of what came over in a run that is over. */
 export function whyEnded(run: Run, ended: Ended, which: 'volume' | 'strength'): Why {

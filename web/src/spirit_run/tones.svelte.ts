@@ -5,12 +5,14 @@
 // A jar must stand under the first drops, from "tails near" on each jar is smelled, and a pot that runs
 // low must not stand dry: these are told when the band of the forecast begins, the others at its middle.
 import type { Decision, RunKind } from '../data/answers';
+import { lengthOfTime, timeOfDay } from '../data/figures';
 import type { Ahead } from './run_view';
 
 type Which = Decision['decision'];
 
 export interface Tone {
   at_ms: number; // when it sounded, by the device
+  due_ms?: number; // when it was due, by the forecast: the middle of its band; none of what was read
   says: string;
   heard?: boolean;
 }
@@ -59,6 +61,20 @@ export function saysAt(which: Which, kind: RunKind, read: boolean, head?: string
   }
 }
 
+/**
+ * When it was due, for its banner: "Due 21:48, 6 min ago", "Due about 21:57, in 9 min". A page that was
+ * closed meanwhile notices late: when it noticed says nothing. What moved since is told as it is expected
+ * now; what a reading showed, as "Seen 21:50".
+ */
+export function dueWords(tone: Tone, ahead: Ahead | undefined, now_ms: number): string {
+  const due_ms = ahead?.at_ms ?? tone.due_ms;
+  if (due_ms === undefined) return `Seen ${timeOfDay(tone.at_ms)}`;
+  const late_min = (now_ms - due_ms) / 60_000;
+  if (late_min >= 0.5) return `Due ${timeOfDay(due_ms)}, ${lengthOfTime(late_min)} ago`;
+  if (late_min > -0.5) return `Due ${timeOfDay(due_ms)}, now`;
+  return `Due about ${timeOfDay(due_ms)}${ahead ? `, in ${lengthOfTime(-late_min)}` : ''}`;
+}
+
 export class Tones {
   all = $state.raw<Partial<Record<Which, Tone>>>({});
   sound = $state(true);
@@ -90,7 +106,7 @@ export class Tones {
     now_ms: number,
     says: (which: Which, read: boolean) => string,
   ): Which[] {
-    const due: [Which, boolean][] = [];
+    const due: [Which, boolean, number | undefined][] = [];
     for (const one of ahead) {
       const at_ms = dueAt(one);
       const told = this.all[one.decision];
@@ -98,16 +114,20 @@ export class Tones {
       if (at_ms === undefined) continue;
       const moved_ms = Math.max(MOVED_MIN, one.doubt_min ?? 0) * 60_000;
       if (told && at_ms > Math.max(told.at_ms, now_ms) + moved_ms) this.#change(one.decision);
-      else if (!told && at_ms <= now_ms) due.push([one.decision, false]);
+      else if (!told && at_ms <= now_ms) due.push([one.decision, false, one.at_ms]);
     }
     for (const which of passed) {
-      if (this.#ahead.delete(which) && !this.all[which]) due.push([which, true]);
+      if (this.#ahead.delete(which) && !this.all[which]) due.push([which, true, undefined]);
     }
     if (due.length === 0) return [];
     this.#reread(); // another page of this device may have told it meanwhile
     const fresh = due.filter(([which]) => !this.all[which]);
-    for (const [which, read] of fresh)
-      this.#change(which, { at_ms: now_ms, says: says(which, read) });
+    for (const [which, read, due_ms] of fresh)
+      this.#change(which, {
+        at_ms: now_ms,
+        ...(due_ms === undefined ? {} : { due_ms }),
+        says: says(which, read),
+      });
     return fresh.map(([which]) => which);
   }
 

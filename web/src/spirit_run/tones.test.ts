@@ -1,8 +1,9 @@
 // When a decision is told: once, by the page's clock or by a reading, also over a reload.
 import { flushSync } from 'svelte';
 import { expect, test } from 'vitest';
+import { timeOfDay } from '../data/figures';
 import type { Ahead } from './run_view';
-import { dueAt, saysAt, Tones } from './tones.svelte';
+import { dueAt, dueWords, saysAt, Tones, type Tone } from './tones.svelte';
 
 const MINUTE = 60_000;
 const T = Date.parse('2026-11-26T21:00:00Z');
@@ -35,6 +36,7 @@ test('a decision sounds once when it is due, stands until it is heard, and never
       'tails_near',
       {
         at_ms: T + 39 * MINUTE,
+        due_ms: T + 48 * MINUTE,
         says: 'Head about 89.8 °C. Tails near, by the forecast. Smell each jar from here.',
       },
     ],
@@ -94,4 +96,28 @@ test('the latest decision overtakes those before, and a pot that runs low stands
   expect(tones.standing.map(([which]) => which)).toEqual(['pot_low', 'hearts_end']);
   tones.hear('hearts_end');
   expect(tones.standing.map(([which]) => which)).toEqual(['pot_low']);
+});
+
+test('the banner tells when it was due, not when a page that was opened late noticed', () => {
+  const tones = new Tones('r');
+  const ahead = at('hearts_end', 48);
+  tones.check([ahead], none, T + 54 * MINUTE, says);
+  const [, tone] = tones.standing[0]!;
+  const clock = (minutes: number) => timeOfDay(T + minutes * MINUTE);
+  expect(dueWords(tone, ahead, T + 54 * MINUTE)).toBe(`Due ${clock(48)}, 6 min ago`);
+  // Behind it by a reading, what it was stands.
+  expect(dueWords(tone, undefined, T + 60 * MINUTE)).toBe(`Due ${clock(48)}, 12 min ago`);
+  expect(dueWords(tone, at('hearts_end', 52), T + 54 * MINUTE)).toBe(`Due ${clock(52)}, 2 min ago`);
+  expect(dueWords(tone, ahead, T + 48 * MINUTE)).toBe(`Due ${clock(48)}, now`);
+});
+
+test('one told when its band begins is due later, and one that a reading showed was seen', () => {
+  const tones = new Tones('r');
+  const ahead = at('tails_near', 48);
+  tones.check([ahead], none, T + 39 * MINUTE, says);
+  const tone: Tone = tones.standing[0]![1];
+  expect(dueWords(tone, ahead, T + 39 * MINUTE)).toBe(
+    `Due about ${timeOfDay(T + 48 * MINUTE)}, in 9 min`,
+  );
+  expect(dueWords({ at_ms: T, says: '' }, undefined, T + MINUTE)).toBe(`Seen ${timeOfDay(T)}`);
 });

@@ -1,0 +1,103 @@
+// The page of strips: what is left of the wash, and where a run begun puts the page.
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test, vi } from 'vitest';
+import { bench } from '../data/bench.svelte';
+import { newEntry, type Entry, type EntryWish } from '../data/entry';
+import { NoAnswer } from '../data/problem';
+import Run from './Run.svelte';
+
+const at = '2026-11-20T08:00:00.000Z';
+const strip = (entry: string, wash_L_20C: number) => ({
+  entry,
+  at,
+  run: 'strip',
+  standing: 'ended',
+  ended: { entry: `${entry} end`, at: '2026-11-20T10:00:00.000Z' },
+  charge_L_20C: wash_L_20C,
+  wash_L_20C,
+  lots: [],
+  readings: [],
+  jars: [],
+});
+const batch = {
+  batch: 'b',
+  name: 'Tern 9',
+  ferment: { readings: [], racked: { entry: 'k', at, clear_L_20C: 52 } },
+  runs: [strip('one', 15)],
+};
+let kept: Entry[];
+
+beforeEach(() => {
+  kept = [];
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) => {
+    if (path === '/batches/b') return batch as never;
+    if (path === '/lots') return { lots: [] } as never;
+    throw new NoAnswer('not there');
+  });
+  vi.spyOn(bench.api, 'post').mockRejectedValue(new NoAnswer('not there'));
+  vi.spyOn(bench, 'waiting').mockImplementation(async () => [...kept]);
+  vi.spyOn(bench, 'record').mockImplementation(async (wish: Omit<EntryWish, 'who'>) => {
+    const entry = newEntry({ ...wish, who: '' });
+    kept.push(entry);
+    bench.outbox = { ...bench.outbox, waiting: kept.length };
+    return entry;
+  });
+});
+
+test('of the wash is left what strips at home and on this device did not take', async () => {
+  kept = [
+    newEntry({
+      batch: 'b',
+      stage: 'strip',
+      kind: 'run begun',
+      who: '',
+      body: { run: 'strip', charge: { volume_L: 12, at_C: 20 }, wash_L_20C: 12 },
+    }),
+  ];
+  kept.push(
+    newEntry({
+      batch: 'b',
+      stage: 'strip',
+      kind: 'run ended',
+      who: '',
+      body: { run: kept[0]!.id },
+    }),
+  );
+  render(Run, { batch: 'b', kind: 'strip' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
+  expect(await screen.findByText(/^25\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
+});
+
+test('a correction on this device of what a strip took counts, and is no run of its own', async () => {
+  kept = [
+    newEntry({
+      batch: 'b',
+      stage: 'strip',
+      kind: 'run begun',
+      who: '',
+      corrects: 'one',
+      body: { run: 'strip', charge: { volume_L: 20, at_C: 20 }, wash_L_20C: 20 },
+    }),
+  ];
+  render(Run, { batch: 'b', kind: 'strip' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
+  expect(await screen.findByText(/^32\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
+});
+
+test('a run begun brings the page to its top, also one told as of an earlier time', async () => {
+  bench.told_ms = Date.now() - 3 * 3_600_000;
+  const record = vi.mocked(bench.record);
+  const now = record.getMockImplementation()!;
+  record.mockImplementation((wish) =>
+    now({ ...wish, at: new Date(bench.told_ms!).toISOString() } as typeof wish),
+  );
+  render(Run, { batch: 'b', kind: 'strip' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
+  await userEvent.type(screen.getByLabelText('Volume'), '12');
+  const top = vi.spyOn(document.documentElement, 'scrollTop', 'set');
+  await userEvent.click(screen.getByRole('button', { name: /start the run/ }));
+  expect(await screen.findByText('End the run')).toBeTruthy();
+  expect(top).toHaveBeenCalledWith(0);
+  bench.told_ms = undefined;
+});

@@ -1,0 +1,220 @@
+// The form of a charge, with a house that answers and with one that does not.
+import { render, screen } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test } from 'vitest';
+import type { Lot, Plan, RunKind } from '../data/answers';
+import type { Bench } from '../data/bench.svelte';
+import { newEntry, type Entry, type EntryWish } from '../data/entry';
+import { NoAnswer } from '../data/problem';
+import { ternPlan } from '../mash_bill/plan_of_tern_8';
+import StartRun from './StartRun.svelte';
+
+const lot = (entry: string, volume_L_20C: number, strength_percent_vol: number): Lot =>
+  ({
+    entry,
+    at: '2026-11-20T08:00:00.000Z',
+    batch: 'b',
+    lot: { entry, kind: 'low wines' },
+    label: `low wines ${entry}`,
+    made: figures(volume_L_20C, strength_percent_vol),
+    left: figures(volume_L_20C, strength_percent_vol),
+    measured: true,
+    parents: [],
+    uses: [],
+  }) as unknown as Lot;
+const figures = (volume_L_20C: number, strength_percent_vol: number) => ({
+  volume_L_20C,
+  strength_percent_vol,
+  pure_alcohol_L_20C: (volume_L_20C * strength_percent_vol) / 100,
+});
+
+let kept: Entry[];
+let posted: string[];
+beforeEach(() => {
+  kept = [];
+  posted = [];
+});
+
+/** A house that mixes with a shrinking of its own, so that a sum made by the page would show. */
+function benchOf(answers: boolean, lots: Lot[]): Bench {
+  const post = (path: string, body: Record<string, unknown>) => {
+    posted.push(path);
+    if (!answers) return Promise.reject(new NoAnswer('The house does not answer.'));
+    if (path === '/blend') {
+      const parts = body['parts'] as {
+        volume_L_20C: number;
+        strength_percent_vol: number;
+      }[];
+      const pure = parts.reduce((s, p) => s + (p.volume_L_20C * p.strength_percent_vol) / 100, 0);
+      const volume = 0.99 * parts.reduce((s, p) => s + p.volume_L_20C, 0);
+      return Promise.resolve(figures(volume, (100 * pure) / volume));
+    }
+    if (path === '/reduce')
+      return Promise.resolve({ water_kg: 3.21, water_L: 3.22, volume_L_20C: 13.04 });
+    const { reading, volume_L } = body as unknown as { reading: number; volume_L?: number };
+    return Promise.resolve({
+      strength_percent_vol: reading,
+      standard_percent_vol: 0.3,
+      ...(volume_L === undefined ? {} : { lot: figures(volume_L, reading) }),
+    });
+  };
+  return {
+    api: {
+      get: answers
+        ? () => Promise.resolve({ lots })
+        : () => Promise.reject(new NoAnswer('The house does not answer.')),
+      post,
+    },
+    connected: answers,
+    hear: () => () => true,
+    onTurn: () => () => true,
+    record: (wish: Omit<EntryWish, 'who'>) => {
+      const entry = newEntry({ ...wish, who: '' });
+      kept.push(entry);
+      return Promise.resolve(entry);
+    },
+  } as unknown as Bench;
+}
+
+const plan = (percent = 30, limit_L = 25): Plan => {
+  const of = structuredClone(ternPlan) as Plan;
+  for (const one of [of.strip, of.spirit_run]) one.fill_limit_L = limit_L;
+  of.spirit_run.run.charge.strength_percent_vol = percent;
+  return of;
+};
+const show = (bench: Bench, kind: RunKind, more: object = {}) =>
+  render(StartRun, {
+    bench,
+    batch: 'b',
+    kind,
+    plan: plan(),
+    onstart: () => undefined,
+    ...more,
+  });
+const type = async (label: string | RegExp, text: string) => {
+  const field = await screen.findByLabelText(label);
+  await userEvent.clear(field);
+  await userEvent.type(field, text);
+};
+const words = () => document.body.textContent!.replace(/\s+/g, ' ');
+const comes = (pattern: RegExp) => expect.poll(words, { timeout: 3000 }).toMatch(pattern);
+
+test('lots that are typed are summed by the house, with the water to the planned strength', async () => {
+  show(benchOf(true, [lot('one', 8, 40), lot('two', 6, 35)]), 'spirit run');
+  await type('low wines one', '6');
+  await type('low wines two', '4');
+  // 9.90 L, not the 10.00 that a page would add up; the alcohol adds.
+  await comes(/Put in: 9\.90 L at 38\.4 %vol, 3\.80 L of pure alcohol/);
+  await comes(
+    /3\.21 kg of water \(3\.22 L\) brings it to the planned 30\.0 %vol: then it is 13\.04 L/,
+  );
+});
+
+test('one tap fills the charge; no reading is made up, and the house takes the parts', async () => {
+  show(benchOf(true, [lot('one', 8, 40), lot('two', 6, 35)]), 'spirit run');
+  await type('low wines one', '6');
+  await type('low wines two', '4');
+  await userEvent.click(
+    await screen.findByRole('button', { name: /^With the water this is in the boiler: 13\.04/ }),
+  );
+  expect(screen.getByLabelText<HTMLInputElement>('Volume').value).toBe('13.04');
+  await comes(/takes the strength from what was put in, and water for the rest: 29\.1 %vol/);
+  // What is typed stands: it is not offered any more.
+  expect(screen.queryByRole('button', { name: /is in the boiler/ })).toBeNull();
+  await userEvent.click(screen.getByRole('button', { name: /start the run/ }));
+  expect(kept[0]!.body).toMatchObject({
+    charge: { volume_L: 13.04, at_C: 20 },
+    lots: [{ volume_L_20C: 6 }, { volume_L_20C: 4 }],
+  });
+  expect(kept[0]!.body).not.toHaveProperty('strength');
+});
+
+test('a charge with more alcohol than was put in is cautioned, and can be started', async () => {
+  show(benchOf(true, [lot('one', 8, 40)]), 'spirit run');
+  await type('low wines one', '6');
+  await type('Volume', '10');
+  await type('Alcoholmeter reads', '24');
+  await comes(/Put in/);
+  expect(words()).not.toMatch(/of pure alcohol; /);
+  await type('Alcoholmeter reads', '30');
+  await comes(/The charge as typed holds 3\.00 L of pure alcohol; 2\.40 L was put in/);
+  await userEvent.click(screen.getByRole('button', { name: /start the run/ }));
+  expect(kept).toHaveLength(1);
+});
+
+test('a strip sums its wash too, gets no water, and tells what is left and what is too much', async () => {
+  show(benchOf(true, [lot('feints', 5, 50)]), 'strip', {
+    washLeft: { racked_L: 52, left_L: 26, untold: 0 },
+    washStrength: 8,
+  });
+  expect(words()).toMatch(/26\.0 L is left of 52\.0 L racked/);
+  await type(/^Of this batch’s wash/, '20');
+  await type('low wines feints', '2');
+  await comes(/Put in: 21\.78 L at 11\.9 %vol, 2\.60 L of pure alcohol/);
+  expect(posted).not.toContain('/reduce');
+  await type('Volume', '24');
+  await comes(/The charge as typed is 24\.0 L; what was put in makes 21\.8 L/);
+  await type(/^Of this batch’s wash/, '40');
+  await comes(/40\.0 L of wash was typed; 26\.0 L is left of 52\.0 L racked/);
+});
+
+test('of lots too large for the boiler it is said how much fits, and one tap takes so much', async () => {
+  show(benchOf(true, [lot('one', 40, 25), lot('two', 20, 28)]), 'spirit run');
+  await userEvent.click(await screen.findByRole('button', { name: /^All\s*of low wines one/ }));
+  await userEvent.click(screen.getByRole('button', { name: /^All\s*of low wines two/ }));
+  // 59.4 L by the house; the boiler takes 25.
+  await comes(
+    /makes 59\.4 L; this boiler takes 25\.0 L at most\. 42 % of it fits: 16\.83 L of low wines one, 8\.41 L of low wines two\. All of it is 3 charges/,
+  );
+  await userEvent.click(screen.getByRole('button', { name: /^Put in so much/ }));
+  expect(screen.getByLabelText<HTMLInputElement>('low wines one').value).toBe('16.83');
+  expect(screen.getByLabelText<HTMLInputElement>('low wines two').value).toBe('8.41');
+  await comes(/Put in: 24\.99 L/);
+  expect(words()).not.toMatch(/Too much for one charge/);
+});
+
+test('lots of one name are told apart by their time', async () => {
+  const alike = [lot('one', 40, 25), { ...lot('two', 20, 28), at: '2026-11-21T09:30:00.000Z' }];
+  for (const one of alike) one.label = 'low wines of Tern 9';
+  show(benchOf(true, alike), 'spirit run');
+  for (const all of await screen.findAllByRole('button', { name: /^All/ }))
+    await userEvent.click(all);
+  await comes(
+    /16\.83 L of low wines of Tern 9 \(20 November, \d\d:\d\d\), 8\.41 L of low wines of Tern 9 \(21 November/,
+  );
+});
+
+test('without the house the alcohol is summed, what waits is said, and the run starts', async () => {
+  show(benchOf(false, []), 'strip', { washStrength: 8 });
+  await type(/^Of this batch’s wash/, '20');
+  await comes(/each measured by itself: 20\.00 L, 1\.60 L of pure alcohol/);
+  await comes(/The house does not answer; .* are told when it does\. The run can be started/);
+  await type('Volume', '20');
+  await userEvent.click(screen.getByRole('button', { name: /start the run/ }));
+  expect(kept[0]!.body).toMatchObject({ wash_L_20C: 20, charge: { volume_L: 20 } });
+});
+
+test('a charge above 40 %vol by its lots is a danger, though nobody read it', async () => {
+  show(benchOf(true, [lot('one', 8, 55)]), 'spirit run');
+  await type('low wines one', '6');
+  await type('Volume', '6');
+  await comes(/A charge above 40 %vol burns readily/);
+});
+
+test('once the low wines were gauged the plan is said to be of before', async () => {
+  const { unmount } = show(benchOf(true, [lot('one', 8, 40), lot('two', 6, 35)]), 'spirit run');
+  await comes(
+    /Planned, before anything was read: .* the 2 lots of low wines gauged hold 5\.30 L of pure alcohol, where the plan has \d/,
+  );
+  unmount();
+  const bare = show(benchOf(true, []), 'spirit run');
+  await comes(/Planned: /);
+  bare.unmount();
+  show(benchOf(true, []), 'strip', {
+    washStrength: 7.9,
+    washLeft: { racked_L: 52, left_L: 52, untold: 0 },
+  });
+  await comes(
+    /Planned, before anything was read: .* Read since: the wash is 7\.9 %vol, 52\.0 L was racked/,
+  );
+});
