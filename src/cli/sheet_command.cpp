@@ -13,12 +13,14 @@
 #include "cli/commands.hpp"
 #include "cli/house_place.hpp"
 #include "cli/text_file.hpp"
+#include "cli/threads.hpp"
 #include "cli/visible.hpp"
 #include "journal/fold.hpp"
 #include "plan/plan.hpp"
 #include "recipe/read_pair.hpp"
 #include "sheet/batch_sheet.hpp"
 #include "sheet/record_sheet.hpp"
+#include "station/station.hpp"
 
 namespace lynearm::cli {
 namespace {
@@ -165,9 +167,19 @@ Sheet sheet_of(store::House& house, const Asked& asked, units::System system) {
   Sheet made{{}, batch.name, batch.id, sheet::has_begun(batch)};
   if (made.record) {
     std::erase_if(entries, [&](const journal::Entry& one) { return one.batch != batch.id; });
-    made.text = sheet::record_sheet(
-        {pair.recipe, pair.kit, plan, state, batch, entries, system, asked.minutes_east},
-        asked.paper);
+    // Nothing is told by a clock here: what is followed is what the journal has.
+    station::Station station(house, on_threads(all_cores()), [] { return journal::Moment{}; });
+    made.text = sheet::record_sheet({pair.recipe,
+                                     pair.kit,
+                                     plan,
+                                     state,
+                                     batch,
+                                     entries,
+                                     system,
+                                     asked.minutes_east,
+                                     {},
+                                     station.readings_followed(batch)},
+                                    asked.paper);
   } else {
     made.text = sheet::batch_sheet(pair.recipe, pair.kit, plan, nullptr, system, asked.paper);
   }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "sheet/letter.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::sheet {
@@ -49,7 +50,9 @@ Ticks covering_in(double low, double high, int steps) {
 
 }  // namespace
 
-std::string Ticks::text(double value) const { return units::fixed(value, decimals); }
+std::string Ticks::text(double value) const {
+  return with_minus(units::fixed(value, decimals));
+}
 
 Ticks ticks_inside(double low, double high, int wanted, bool of_clock_minutes,
                    bool of_clock_hours) {

@@ -8,8 +8,8 @@ namespace lynearm::sheet {
 namespace {
 
 std::string amount(units::Volume pure_alcohol, units::System system) {
-  return system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
-                                     : units::fixed(pure_alcohol.litres(), 2);
+  return with_minus(system == units::System::us ? units::fixed(pure_alcohol.us_gallons(), 3)
+                                                : units::fixed(pure_alcohol.litres(), 2));
 }
 
 std::string proof_gallons(units::Volume pure_alcohol) {

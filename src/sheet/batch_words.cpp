@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 #include "spirit/strength.hpp"
 
@@ -53,7 +54,8 @@ std::string with_unit(const Told& told) {
 
 }  // namespace
 
-std::string tight(std::string_view text) {
+std::string tight(std::string_view with_hyphens) {
+  const std::string text = with_minus(with_hyphens);
   std::string out;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const bool opens = i + 1 < text.size() && text[i + 1] == '(';
@@ -110,7 +112,7 @@ FigureAndUnit apart(std::string_view printed) {
 
 PlannedRow row_of(std::string name, const std::string& printed, const std::string& us,
                   std::string note, bool measured) {
-  const FigureAndUnit parts = apart(printed);
+  const FigureAndUnit parts = apart(with_minus(printed));
   if (!us.empty() && us != printed) {
     note = note.empty() ? tight(us) : fmt::format("{}; {}", tight(us), note);
   }
@@ -139,12 +141,27 @@ std::string principal(const plan::Figure& figure, double value, System system) {
   return first == second ? first : fmt::format("{} ({})", first, second);
 }
 
+double as_printed(double value, int decimals) {
+  return std::strtod(units::fixed(value, decimals).c_str(), nullptr);
+}
+
+std::string less_or_more(double by, int decimals) {
+  const std::string figure = units::fixed(by, decimals);
+  const bool plus = by > 0.0 && figure != units::fixed(0.0, decimals);
+  return fmt::format("{}{}", plus ? "+" : "", with_minus(figure));
+}
+
+double principal_as_printed(const plan::Figure& figure, double value, System system) {
+  const Told first = told(figure, value, system);
+  return as_printed(first.value, first.decimals);
+}
+
 std::string principal_band(const plan::Figure& figure, const numeric::Band& band,
                            System system) {
   const Told low = told(figure, band.low, system);
   const Told high = told(figure, band.high, system);
-  return fmt::format("{}\u2060–\u2060{}", units::fixed(low.value, low.decimals),
-                     units::fixed(high.value, high.decimals));
+  return fmt::format("{}\u2060–\u2060{}", with_minus(units::fixed(low.value, low.decimals)),
+                     with_minus(units::fixed(high.value, high.decimals)));
 }
 
 Html framed(const Caution& it) { return caution(it.word, it.text); }

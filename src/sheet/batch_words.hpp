@@ -23,7 +23,7 @@ struct Batch {
   units::System system = units::System::metric;
 };
 
-/// The text with its spaces made unbreakable, save before a bracket.
+/// The text with its spaces made unbreakable, save before a bracket, and with true minus signs.
 [[nodiscard]] std::string tight(std::string_view text);
 
 /// In one system or both, for a cell: "26.7 L", "26.7 L (7.05 gal)".
@@ -91,6 +91,14 @@ template <class Q>
 /// A figure of plan/figures.hpp in the maker's system, with its unit.
 [[nodiscard]] std::string principal(const plan::Figure& figure, double value,
                                     units::System system);
+/// The value of that figure as it is read off the paper, in the first of the maker's units.
+[[nodiscard]] double principal_as_printed(const plan::Figure& figure, double value,
+                                          units::System system);
+/// A value as it is read off the paper. What parts two printed figures is reckoned of these, or
+/// the column would not add up: 52.0 less 50.4 is 1.6, whatever the digits behind.
+[[nodiscard]] double as_printed(double value, int decimals);
+/// What parts two figures, with its sign: "+1.6", "−1.6"; "0.0" for none.
+[[nodiscard]] std::string less_or_more(double by, int decimals);
 /// The two ends of its band, the unit left out.
 [[nodiscard]] std::string principal_band(const plan::Figure& figure, const numeric::Band& band,
                                          units::System system);

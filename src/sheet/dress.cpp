@@ -147,7 +147,9 @@ std::string paged(const Page& page) {
   css +=
       "@media print{body{padding:0;max-width:none}\n"
       "h2::before{content:\"\";display:block;contain:size;height:46mm;margin-bottom:-46mm}\n"
-      ".record h2::before{height:56mm;margin-bottom:-56mm}}\n";
+      ".record h2::before{height:56mm;margin-bottom:-56mm}\n"
+      // The table after the front has no cautions, and a guard of its own.
+      ".record .front+h2::before{height:30mm;margin-bottom:-30mm}}\n";
   return css;
 }
 

@@ -8,6 +8,7 @@
 #include "base/error.hpp"
 #include "sheet/axis.hpp"
 #include "sheet/batch_words.hpp"
+#include "sheet/letter.hpp"
 #include "sheet/page.hpp"
 #include "sheet/run_chart.hpp"
 #include "sheet/table.hpp"
@@ -234,7 +235,7 @@ Html decisions(const still::Forecast& forecast, System shown) {
                          next.at->high.minutes());
     }
     t.rows.push_back({std::string(still::words(next.decision)), when,
-                      next.collected ? units::print(next.collected->median, shown) : "-"});
+                      next.collected ? units::print(next.collected->median, shown) : "–"});
   }
   return kept_together(
       table(t) +
@@ -248,7 +249,8 @@ Html taught(const still::Follower& follower) {
   for (const still::Learnt& learnt : follower.constants()) {
     if (!(learnt.before_sd > 0.0)) continue;  // the kit says that there is none
     const still::LearntWords says = still::words(learnt);
-    t.rows.push_back({std::string(still::words(learnt.constant)), says.now, says.before});
+    t.rows.push_back({std::string(still::words(learnt.constant)), with_minus(says.now),
+                      with_minus(says.before)});
   }
   return kept_together(table(t) + small_print("Means with their standard deviations."));
 }

@@ -60,7 +60,7 @@ double figure_width_mm(const GaugingTable& table, double size_mm) {
 double heads_width_mm(const Heads& heads, double size_mm, Weight weight) {
   double most = 0.0;
   for (const std::size_t i : {std::size_t{0}, heads.figures.size() - 1}) {
-    most = std::max(most, text_width_mm(head_of(heads, i), size_mm, weight));
+    most = std::max(most, text_width_mm(with_minus(head_of(heads, i)), size_mm, weight));
   }
   return most;
 }

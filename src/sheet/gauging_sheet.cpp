@@ -5,6 +5,7 @@
 #include "base/error.hpp"
 #include "sheet/gauging_dress.hpp"
 #include "sheet/gauging_words.hpp"
+#include "sheet/letter.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -54,9 +55,9 @@ void write_columns(Writer& out, const Setting& setting, const Part& part) {
   if (two) {
     out.open("tr");
     for (std::size_t c = part.columns.first; c < part.columns.last; ++c) {
-      out.open("th", {{"scope", "col"}}).text(column_head(table, c));
+      out.open("th", {{"scope", "col"}}).text(with_minus(column_head(table, c)));
       const std::string second = second_head(table, c, setting.paper.system);
-      if (!second.empty()) out.element("span", {}, second);
+      if (!second.empty()) out.element("span", {}, with_minus(second));
       out.close();
     }
     out.close();
@@ -67,7 +68,7 @@ void write_columns(Writer& out, const Setting& setting, const Part& part) {
 void write_rows(Writer& out, const GaugingTable& table, const Part& part) {
   out.open("tbody");
   for (std::size_t row = part.rows.first; row < part.rows.last; ++row) {
-    const std::string head = head_of(table.rows, row);
+    const std::string head = with_minus(head_of(table.rows, row));
     if (begins_five(table.rows, row)) {
       out.open("tr", {{"class", "five"}});
     } else {
@@ -75,7 +76,7 @@ void write_rows(Writer& out, const GaugingTable& table, const Part& part) {
     }
     out.element("th", {{"scope", "row"}}, head);
     for (std::size_t c = part.columns.first; c < part.columns.last; ++c) {
-      out.element("td", {}, figure_of(table, row, c));
+      out.element("td", {}, with_minus(figure_of(table, row, c)));
     }
     out.element("th", {{"aria-hidden", "true"}}, head).close();
   }
@@ -85,7 +86,7 @@ void write_rows(Writer& out, const GaugingTable& table, const Part& part) {
 void write_foot(Writer& out, const Setting& setting, const Part& part) {
   out.open("footer");
   const std::string example = example_of(setting.table, part.rows, part.columns);
-  if (!example.empty()) out.element("p", {{"class", "example"}}, example);
+  if (!example.empty()) out.element("p", {{"class", "example"}}, with_minus(example));
   if (setting.words.caution) {
     out.open("div", {{"class", "caution"}, {"role", "note"}});
     out.element("strong", {}, fmt::format("{}: ", setting.words.caution->word));
@@ -94,7 +95,7 @@ void write_foot(Writer& out, const Setting& setting, const Part& part) {
   std::string notes;
   for (const std::string& note : setting.words.notes) notes += note + " ";
   notes += fmt::format("Sheet {} of {}.", part.sheet, part.sheets);
-  out.element("p", {{"class", "notes"}}, notes).close();
+  out.element("p", {{"class", "notes"}}, with_minus(notes)).close();
 }
 
 void write_sheet(Writer& out, const Setting& setting, const Part& part) {

@@ -70,6 +70,23 @@ Character character_at(std::string_view text, std::size_t at) {
   return {code, bytes, true};
 }
 
+std::string with_minus(std::string_view text) {
+  constexpr std::string_view hard_space = "\u00a0";
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const std::string_view before = text.substr(0, i);
+    const bool free =
+        i == 0 || before.back() == ' ' || before.back() == '(' || before.ends_with(hard_space);
+    const bool figure = i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9';
+    if (text[i] == '-' && free && figure) {
+      out += "\u2212";
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
 double text_width_mm(std::string_view text, double size_mm, Weight weight) {
   double em = 0.0;
   for (std::size_t at = 0; at < text.size();) {

@@ -30,6 +30,10 @@ struct Character {
 /// at   before the end of text
 [[nodiscard]] Character character_at(std::string_view text, std::size_t at);
 
+/// The text with a minus sign (U+2212) for each hyphen that stands for one: at the beginning,
+/// after a space or a bracket, before a digit. Tables for machines keep the hyphen.
+[[nodiscard]] std::string with_minus(std::string_view text);
+
 enum class Weight { regular, bold };
 enum class Anchor { start, middle, end };
 

@@ -67,11 +67,12 @@ Html readings(const Record& record) {
     if (ferment.pitch) {
       days = units::fixed(journal::since(point.told.at, ferment.pitch->told.at).days(), 1);
     }
-    read.rows.push_back({when(record, point.told.at), std::move(days), std::move(gravity),
-                         point.temperature
-                             ? apart(units::print(*point.temperature, record.system)).figure
-                             : none,
-                         point.told.who.empty() ? none : point.told.who});
+    read.rows.push_back(
+        {when(record, point.told.at), std::move(days), std::move(gravity),
+         point.temperature
+             ? apart(with_minus(units::print(*point.temperature, record.system))).figure
+             : none,
+         point.told.who.empty() ? none : point.told.who});
   }
   const std::string not_all = thin_words(thin);
   return in_halves(std::move(read), 6) + (not_all.empty() ? Html{} : small_print(not_all));

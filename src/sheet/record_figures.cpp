@@ -131,18 +131,17 @@ Html record_figures(const Record& record) {
     if (const auto at = found.find(figure.key); at != found.end()) {
       measured = principal(figure, at->second, record.system);
       // A difference in the plan's own unit: strengths in two systems do not subtract.
-      const double by = at->second - planned;
-      const bool plus =
-          by > 0.0 && units::fixed(by, figure.decimals) != units::fixed(0.0, figure.decimals);
+      const double was = principal_as_printed(figure, planned, record.system);
+      const double by = principal_as_printed(figure, at->second, record.system) - was;
       // Of a batch in hand some may still lie in wood or glass.
       const bool may_come = !record.batch.closed && figure.stage == "Bottle";
       if (may_come) {
         more = "so far";
       } else if (record.system != units::System::us) {
-        more = tight(fmt::format("{}{}{}{}", plus ? "+" : "", units::fixed(by, figure.decimals),
+        more = tight(fmt::format("{}{}{}", less_or_more(by, figure.decimals),
                                  figure.unit.empty() ? "" : " ", figure.unit));
-      } else if (planned > 0.0 && figure.unit == "L") {
-        more = tight(fmt::format("{:+.1f} %", 100.0 * by / planned));
+      } else if (was > 0.0 && figure.unit == "L") {
+        more = tight(fmt::format("{} %", less_or_more(100.0 * by / was, 1)));
       }
     }
     figures.rows.push_back({capital(std::string(figure.name)),

@@ -1,5 +1,6 @@
-// The front of a record: what the batch was, what came of it, and the stream of its alcohol,
-// which goes on to the next page where it is tall.
+// The front of a record: what the batch was and what came of it; and the stream of its alcohol,
+// which stands after a table that may break, since a tall picture cannot and would leave the
+// foot of the first page empty.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -133,14 +134,19 @@ Html record_front(const Record& record) {
   front += dates(record);
   front += subheading("What came of it") + paragraph(outcome(record));
   front += subheading("Planned and measured") + record_figures(record);
-  if (const auto stream = record_stream_picture(record)) {
-    front += figure(*stream,
-                    "Pure alcohol at 20 °C, to scale. Grey: measured. White, with a dashed "
-                    "edge: as planned from what is measured. Each step by itself: see Ledger.");
-  }
   Writer out;
   out.open("div", {{"class", "front"}}).html(front).close();
   return out.finish();
+}
+
+Html record_alcohol(const Record& record) {
+  const auto stream = record_stream_picture(record);
+  if (!stream) return {};
+  return heading("The stream of its alcohol") +
+         figure(
+             *stream,
+             "Pure alcohol at 20 °C, to scale. Grey: measured. White, with a dashed edge: as "
+             "planned from what is measured. Each step by itself: see Ledger.");
 }
 
 }  // namespace lynearm::sheet

@@ -14,9 +14,20 @@ namespace {
 using journal::LotKind;
 using journal::LotState;
 
+int decimals_of(units::System system) { return system == units::System::us ? 3 : 2; }
+
+// As it is read off the paper: what parts printed figures is reckoned of these.
+double printed(units::Volume pure, units::System system) {
+  return as_printed(system == units::System::us ? pure.us_gallons() : pure.litres(),
+                    decimals_of(system));
+}
+
+std::string figure_text(double amount, units::System system) {
+  return with_minus(units::fixed(amount, decimals_of(system)));
+}
+
 std::string amount(units::Volume pure, units::System system) {
-  return system == units::System::us ? units::fixed(pure.us_gallons(), 3)
-                                     : units::fixed(pure.litres(), 2);
+  return figure_text(printed(pure, system), system);
 }
 
 spirit::Lot bottled(const Record& record) {
@@ -87,8 +98,8 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
     if (found.out && may_come) {
       by = "so far";
     } else if (found.out) {
-      const units::Volume more = *found.out - stage.out;
-      by = fmt::format("{}{}", more > units::Volume{} ? "+" : "", amount(more, system));
+      by = less_or_more(printed(*found.out, system) - printed(stage.out, system),
+                        decimals_of(system));
     }
     through.rows.push_back({stage.stage, amount(stage.in, system),
                             found.in   ? amount(*found.in, system)
@@ -103,8 +114,11 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
   return table(through);
 }
 
+std::string give_or_take(double value, units::Volume sd, units::System system) {
+  return tight(fmt::format("{} ± {}", figure_text(value, system), amount(sd, system)));
+}
 std::string give_or_take(journal::PureVolume volume, units::System system) {
-  return tight(fmt::format("{} ± {}", amount(volume.value, system), amount(volume.sd, system)));
+  return give_or_take(printed(volume.value, system), volume.sd, system);
 }
 
 Html steps(const Record& record, const journal::BatchAccount& account) {
@@ -119,32 +133,38 @@ Html steps(const Record& record, const journal::BatchAccount& account) {
                          {"", Align::left, 17}},
              .rows = {}};
   journal::PureVolume all;
+  double all_printed = 0.0;
   const std::string none(no_figure);
   for (const journal::AccountStep& step : account.steps) {
     std::string named;
+    double gap = printed(step.in.value, system) - printed(step.out.value, system);
     for (const auto& [name, lost] : step.named) {
       named +=
           fmt::format("{}{} {}", named.empty() ? "" : "; ", amount(lost.value, system), name);
+      gap -= printed(lost.value, system);
     }
     gaps.rows.push_back({step.what, give_or_take(step.in, system),
                          give_or_take(step.out, system), named.empty() ? none : named,
-                         give_or_take(step.unaccounted, system),
+                         give_or_take(gap, step.unaccounted.sd, system),
                          step.telling ? "more than gauging explains" : "within gauging"});
     all = all + step.unaccounted;
+    all_printed += gap;
   }
-  const std::string sum = give_or_take(all, system);
+  const std::string sum = give_or_take(all_printed, all.sd, system);
   return table(gaps) +
          small_print(fmt::format(
              "Unaccounted for: in, less out, less what has a name; below nought: more came out "
-             "than went in. Over these steps together {} {}. ±: one standard deviation, as "
-             "well as a house gauges.",
-             sum, volume_unit(system)));
+             "than went in. Over these steps together {} {}. ±: one standard deviation; a "
+             "volume at a mark to {:.0f} %, a strength by {}.",
+             sum, volume_unit(system), 100.0 * journal::volume_share_sd,
+             journal::words(account.glass)));
 }
 
 }  // namespace
 
 Html record_ledger(const Record& record) {
-  const journal::BatchAccount account = journal::account(record.from.house, record.batch);
+  const journal::BatchAccount account = journal::account(
+      record.from.house, record.batch, journal::glass_of(record.from.kit.instruments));
   return heading("Ledger of pure alcohol, at 20 °C") + stages(record, account) +
          steps(record, account) + told_besides(record, journal::Stage::ledger);
 }

@@ -11,8 +11,9 @@ namespace lynearm::sheet {
                          Html (*part)(const Batch&), const char* name, const Html& more = {});
 // What was told of the kit while the batch was made.
 [[nodiscard]] Html record_kit(const Record& record);
-// record_front.cpp: what it was, what came of it, and the stream of its alcohol.
+// record_front.cpp: what it was and what came of it; the stream of its alcohol.
 [[nodiscard]] Html record_front(const Record& record);
+[[nodiscard]] Html record_alcohol(const Record& record);
 // record_figures.cpp: planned and measured.
 [[nodiscard]] Html record_figures(const Record& record);
 // record_mash.cpp
@@ -30,6 +31,8 @@ namespace lynearm::sheet {
 [[nodiscard]] Html record_lots(const Record& record);
 // record_ledger.cpp
 [[nodiscard]] Html record_ledger(const Record& record);
+// record_doubts.cpp: readings that are kept and not believed.
+[[nodiscard]] Html record_doubts(const Record& record);
 // record_journal.cpp: steps, what was corrected, what nobody understood.
 [[nodiscard]] Html record_steps(const Record& record);
 [[nodiscard]] Html record_corrections(const Record& record);

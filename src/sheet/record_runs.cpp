@@ -46,6 +46,47 @@ std::vector<const journal::Told*> tellers(const RunState& run) {
   return all;
 }
 
+// All that came over, where nobody read it at the end: the jars, gauged each, else the latest
+// that a reading or the jars' marks tell.
+struct CameOver {
+  std::optional<spirit::Lot> lot;  ///< of the jars, all gauged
+  std::string words;               ///< empty where nothing tells it
+};
+
+CameOver came_over(const RunState& run, units::System system) {
+  const auto every = [&](const auto& has) {
+    return !run.jars.empty() && std::all_of(run.jars.begin(), run.jars.end(),
+                                            [&](const auto& jar) { return has(jar.second); });
+  };
+  CameOver over;
+  // Jars of a run that goes on are not yet all of it.
+  const bool done = run.ended || run.allotted;
+  if (done && every([](const journal::JarState& jar) { return jar.lot.has_value(); })) {
+    spirit::Lot sum;
+    for (const auto& [number, jar] : run.jars) sum = sum + *jar.lot;
+    over.lot = sum;
+    over.words = fmt::format("{}, by its jars", lot_words(sum, system));
+    return over;
+  }
+  std::optional<units::Volume> most;
+  const char* by = "last read";
+  for (const journal::RunPoint& point : run.readings) {
+    if (point.reading.collected) most = point.reading.collected;
+  }
+  if (every([](const journal::JarState& jar) { return jar.as_filled.has_value(); })) {
+    units::Volume marks;
+    for (const auto& [number, jar] : run.jars) marks += *jar.as_filled;
+    if (!most || marks > *most) {
+      most = marks;
+      by = "by the jars' marks";
+    }
+  }
+  if (most) {
+    over.words = fmt::format("{}, {}{}", cell(*most, system), by, done ? "" : "; not ended");
+  }
+  return over;
+}
+
 Html strip_table(const Record& record, const std::vector<const RunState*>& runs,
                  std::size_t first, std::size_t end) {
   const plan::RunPlan& one = record.planned.plan.strip.one;
@@ -81,11 +122,17 @@ Html strip_table(const Record& record, const std::vector<const RunState*>& runs,
   put("Low wines, at 20 °C", cell(spirit::volume(one.collected), system),
       [&](const RunState& run) {
         if (run.collected) return cell(spirit::volume(*run.collected), system);
-        return run.collected_read ? shown(*run.collected_read, system) : open;
+        if (run.collected_read) return shown(*run.collected_read, system);
+        const CameOver over = came_over(run, system);
+        if (over.lot) return cell(spirit::volume(*over.lot), system) + ", by its jars";
+        return over.words.empty() ? open : over.words;
       });
   put("their strength", cell(spirit::strength(one.collected), system),
       [&](const RunState& run) {
-        return run.collected ? cell(spirit::strength(*run.collected), system) : open;
+        const auto lot = run.collected ? run.collected : came_over(run, system).lot;
+        return lot && !(run.collected_read && !run.collected)
+                   ? cell(spirit::strength(*lot), system)
+                   : open;
       });
   put("Left in the pot", cell(one.left_in_pot, system),
       [&](const RunState& run) { return run.left ? cell(*run.left, system) : open; });
@@ -155,6 +202,8 @@ Html spirit_facts(const Record& record, const RunState& run) {
     collected = lot_words(*run.collected, system);
   } else if (run.collected_read) {
     collected = shown(*run.collected_read, system);
+  } else if (const CameOver over = came_over(run, system); !over.words.empty()) {
+    collected = over.words;
   }
   rows.push_back({"Came over in all", lot_words(one.collected, system), collected, end});
   rows.push_back({"Left in the pot", cell(one.left_in_pot, system),

@@ -50,7 +50,7 @@ std::string record_sheet(const Recorded& recorded, Paper paper) {
                       journal::standings(recorded.entries)};
   const journal::BatchState& batch = recorded.batch;
   Html body = record_front(record);
-  body += record_steps(record) + record_kit(record);
+  body += record_steps(record) + record_alcohol(record) + record_kit(record);
   body += mashed(batch) ? record_mash(record)
                         : ahead(record, {Stage::mash_bill, Stage::mash}, mash_and_wort, "Mash");
   body += fermented(batch) ? record_ferment(record)
@@ -64,7 +64,7 @@ std::string record_sheet(const Recorded& recorded, Paper paper) {
   body +=
       jars_stand(batch) ? record_jars(record) : ahead(record, {Stage::jars}, jars_part, "Jars");
   body += record_finish(record) + record_lots(record) + record_ledger(record);
-  body += record_corrections(record);
+  body += record_doubts(record) + record_corrections(record);
   Writer out;
   out.open("div", {{"class", "record"}}).html(body).close();
   const std::string title = fmt::format("{}: the record", batch.name);

@@ -2,18 +2,22 @@
 // stage by stage, from the journal. A blank stands only where nothing is recorded yet; a stage
 // that has not begun stands as the plan has it. One HTML text that needs nothing else.
 //
-// Leaves out: whether a reading was believed while its run was followed, and what the next
-// days will bring.
+// Which readings are not believed is no entry of a journal: who follows the runs reckons it
+// from the same journal, and hands it in. Leaves out what the next days will bring.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
+#include <variant>
 #include <vector>
 
+#include "ferment/follow.hpp"
 #include "journal/entry.hpp"
 #include "journal/state.hpp"
 #include "plan/plan.hpp"
 #include "sheet/page.hpp"
+#include "still/follow_answer.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::sheet {
@@ -22,6 +26,18 @@ namespace lynearm::sheet {
 struct ClockTurn {
   journal::Moment at;
   int minutes_east = 0;
+};
+
+/// A reading that is kept and not believed: a figure beside the still, a gravity of the
+/// ferment, or a whole reading that the follower refused, with why.
+struct NotBelieved {
+  journal::Id entry;
+  std::variant<still::Doubt, ferment::DoubtedGravity, std::string> what;
+};
+/// What those who follow runs and ferment make of the readings.
+struct Followed {
+  std::vector<NotBelieved> doubts;
+  std::vector<std::string> without;  ///< "strip 1: why it cannot be followed"
 };
 
 /// What a record is made from.
@@ -36,6 +52,8 @@ struct Recorded {
   units::System system = units::System::metric;
   int minutes_east = 0;  ///< of UTC: the clock by which times are told, until its first turn
   std::vector<ClockTurn> turns{};  ///< put on or back since, in order of time
+  /// Reckoned of the same journal by the plan's kit; nothing where nobody followed.
+  std::optional<Followed> followed{};
 };
 
 /// Whether something was done: before that the sheet of a batch is its plan.

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "sheet/letter.hpp"
 #include "sheet/table.hpp"
 
 namespace lynearm::sheet {
@@ -61,7 +62,8 @@ std::string reading_text(still::LogInstrument instrument, double v) {
   const int decimals = instrument == still::LogInstrument::receiver  ? 2
                        : instrument == still::LogInstrument::coolant ? 0
                                                                      : 1;
-  return unbroken(fmt::format("{:.{}f} {}", v, decimals, still::unit_of(instrument)));
+  return with_minus(
+      unbroken(fmt::format("{:.{}f} {}", v, decimals, still::unit_of(instrument))));
 }
 
 // Four columns: as many as a phone shows at once.
@@ -70,10 +72,11 @@ Html constants_table(const StillReport& report) {
   t.caption = "Constants";
   t.columns = {{"Constant"}, {"Value", Align::right}, {"80 % band"}, {"Before", Align::right}};
   for (const still::FittedConstant& c : report.fit.constants) {
-    t.rows.push_back({still::name_of(c, report.runs.size()) + (c.told ? "" : " (not told)"),
-                      unbroken(shown(c, c.value)),
-                      fmt::format("{} to {}", figure_text(c, c.low), figure_text(c, c.high)),
-                      figure_text(c, c.before.value)});
+    t.rows.push_back(
+        {still::name_of(c, report.runs.size()) + (c.told ? "" : " (not told)"),
+         with_minus(unbroken(shown(c, c.value))),
+         with_minus(fmt::format("{} to {}", figure_text(c, c.low), figure_text(c, c.high))),
+         with_minus(figure_text(c, c.before.value))});
   }
   return table(t);
 }
@@ -151,7 +154,7 @@ std::string still_report(const StillReport& report) {
   const std::vector<std::string> said = still::account(fit);
   if (!said.empty()) {
     body += heading("What the runs did not tell, and what was doubted");
-    for (const std::string& sentence : said) body += paragraph(sentence);
+    for (const std::string& sentence : said) body += paragraph(with_minus(sentence));
   }
   body += outlying_table(report);
   body += instruments_table(report);

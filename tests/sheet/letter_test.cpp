@@ -20,6 +20,15 @@ TEST(TextWidth, figures_are_all_of_one_width_and_bold_is_wider) {
   EXPECT_DOUBLE_EQ(text_width_mm("", 3.0), 0.0);
 }
 
+TEST(Minus, stands_for_a_hyphen_before_a_figure_and_for_no_other) {
+  EXPECT_EQ(with_minus("-1.6 °C"), "−1.6 °C");
+  EXPECT_EQ(with_minus("from -5 to +5 (-0.3)"), "from −5 to +5 (−0.3)");
+  EXPECT_EQ(with_minus("\u00a0-2"), "\u00a0−2");
+  EXPECT_EQ(with_minus("27-30, Tern-8, 2026-10-07, a - b, -"),
+            "27-30, Tern-8, 2026-10-07, a - b, -");
+  EXPECT_EQ(with_minus(""), "");
+}
+
 TEST(Wrap, keeps_lines_within_the_width_and_all_words_in_order) {
   const std::string text = "feints kept for the next batch of spirit";
   std::string joined;

@@ -2,7 +2,11 @@
 // told as struck, blanks stand only where nothing is told. The journal here is invented.
 #include <gtest/gtest.h>
 
+#include <optional>
 #include <string>
+#include <utility>
+#include <variant>
+#include <vector>
 
 #include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
@@ -110,6 +114,142 @@ TEST(Record, TimesAreToldByTheClockAskedFor) {
   recorded.minutes_east = 60;
   EXPECT_NE(read_aloud(record_sheet(recorded, Paper::letter)).find("26 Nov 08:05"),
             std::string::npos);
+}
+
+// The stream stood there: too tall for what was left of the first page, it left a third empty.
+TEST(Record, OnTheFirstPageATableFollowsThatMayBreakAndNoTallPicture) {
+  journal::Book book = told();
+  for (int i = 0; i < 20; ++i) {
+    book.tell(210 + i, journal::StepMarked{"a step " + std::to_string(i), true}, Stage::mash);
+  }
+  const std::string html = printed(book);
+  const std::size_t figures = html.find("Planned and measured");
+  const std::size_t picture = html.find("<figure", figures);
+  const std::size_t breaks = html.find("<div class=\"long\">", figures);
+  ASSERT_NE(figures, std::string::npos);
+  ASSERT_NE(breaks, std::string::npos);
+  EXPECT_LT(breaks, picture);
+  EXPECT_NE(section(html, "The stream of its alcohol").find("<figure"), std::string::npos);
+}
+
+double figure_in(const std::string& cell) {
+  std::string plain = cell;
+  if (const auto at = plain.find("−"); at != std::string::npos) {
+    plain.replace(at, std::string("−").size(), "-");
+  }
+  return std::stod(plain);
+}
+
+// Differences were reckoned of the digits behind: 52.0 and 50.4 were shown to differ by 1.7.
+TEST(Record, WhatPartsTwoPrintedFiguresIsTheDifferenceOfThose) {
+  bool below = false;
+  for (int i = 0; i < 40; ++i) {
+    journal::Book book;
+    book.tell(0, journal::BatchBegun{"Tern 8", "", true});
+    book.tell(400,
+              journal::Pitched{journal::litres_at_20C(99.0 + 0.37 * i),
+                               journal::gravity_at_20C(1.0501 + 0.00037 * i), "distillers-dry",
+                               units::Mass::grams(55)},
+              Stage::ferment);
+    const std::string html = printed(book);
+    for (const char* name : {"Wort in the fermenter", "Original gravity"}) {
+      const std::vector<std::string> row = row_of(html, name);
+      ASSERT_EQ(row.size(), 4U);
+      EXPECT_NEAR(figure_in(row[1]) + figure_in(row[3]), figure_in(row[2]), 1e-9)
+          << row[1] << " " << row[2] << " " << row[3];
+      below = below || row[3].starts_with("−");
+      EXPECT_FALSE(row[3].starts_with("-")) << "a hyphen is no minus sign";
+    }
+  }
+  EXPECT_TRUE(below);
+}
+
+TEST(Record, TheLedgersStepsAddUpAsPrinted) {
+  for (int i = 0; i < 20; ++i) {
+    journal::Book book = told();
+    const journal::Id run = book.entries[9].id;
+    ASSERT_TRUE(std::holds_alternative<journal::RunBegun>(book.entries[9].body));
+    book.tell(11 * day + 9,
+              journal::JarGauged{run, 2, journal::litres_at_20C(9.0 + 0.0413 * i),
+                                 journal::percent_at_20C(61.3)},
+              Stage::jars);
+    book.tell(
+        11 * day + 10,
+        journal::RunEnded{run, {}, {}, Volume::litres(18.3), journal::percent_at_20C(5.17)},
+        Stage::spirit_run);
+    const std::string html = printed(book);
+    const std::vector<std::string> row = row_of(html, "spirit run", "Step by step as measured");
+    ASSERT_EQ(row.size(), 6U);
+    EXPECT_NEAR(figure_in(row[1]) - figure_in(row[2]) - figure_in(row[3]), figure_in(row[4]),
+                1e-9)
+        << row[1] << " | " << row[2] << " | " << row[3] << " | " << row[4];
+  }
+}
+
+TEST(Record, WhatCameOverIsToldByTheJarsOrTheLastReadingWhereNobodyReadTheWhole) {
+  journal::Book book = told();
+  const journal::Id run = book.entries[9].id;
+  EXPECT_EQ(row_of(printed(book), "Came over in all").at(2), "1.23 L, last read; not ended");
+  const journal::Id end =
+      book.tell(11 * day + 30, journal::RunEnded{run, {}, {}, {}, {}}, Stage::spirit_run);
+  EXPECT_EQ(row_of(printed(book), "Came over in all").at(2),
+            "437 mL at 76.4 %vol, by its jars");
+  book.tell(11 * day + 20, journal::JarFilled{run, 2, {}}, Stage::spirit_run);
+  EXPECT_EQ(row_of(printed(book), "Came over in all").at(2), "1.23 L, last read");
+  book.correct(
+      end, 11 * day + 31, 11 * day + 30,
+      journal::RunEnded{run, journal::litres_at_20C(8.4), journal::percent_at_20C(61), {}, {}});
+  EXPECT_EQ(row_of(printed(book), "Came over in all").at(2), "8.40 L at 61.0 %vol");
+}
+
+std::string followed_by(const journal::Book& book, std::optional<Followed> followed) {
+  const journal::HouseState house = journal::fold(book.entries);
+  Recorded recorded{
+      planned().recipe, planned().kit, planned().plan, house, house.batches.at(*book.batch),
+      book.entries};
+  recorded.followed = std::move(followed);
+  return record_sheet(recorded, Paper::a4);
+}
+
+TEST(Record, ReadingsThatAreNotBelievedAreListedWithWhatWasExpected) {
+  const journal::Book book = told();
+  const journal::Id gravity = book.entries[8].id;
+  const journal::Id spout = book.entries[10].id;
+  ASSERT_TRUE(std::holds_alternative<journal::FermentRead>(book.entries[8].body));
+  ASSERT_TRUE(std::holds_alternative<journal::RunRead>(book.entries[10].body));
+  const auto sg = [](double ratio) { return units::SpecificGravity::ratio(ratio); };
+  still::Doubt doubt;
+  doubt.instrument = still::Instrument::hydrometer;
+  doubt.shown = 77.7;
+  doubt.low = 70.14;
+  doubt.high = 72.26;
+  const Followed followed{
+      {{spout, doubt},
+       {gravity, ferment::DoubtedGravity{0, {sg(0.9981), sg(0.9992), sg(1.0004)}}}},
+      {"strip 1 (no charge is known)"}};
+  const std::string html = followed_by(book, followed);
+  EXPECT_EQ(fault_of_xml(html), "");
+  const std::string part = section(html, "Kept, not believed");
+  const std::string text = read_aloud("<body>" + part);
+  EXPECT_LT(text.find("Ferment: gravity"), text.find("Spirit run: hydrometer"))
+      << "in order of time";
+  const std::vector<std::string> ferment = row_of(part, "Ferment: gravity");
+  ASSERT_EQ(ferment.size(), 5U) << text;
+  EXPECT_EQ(ferment[0], "2 Dec 12:40");
+  EXPECT_EQ(ferment[2], "0.9937");
+  EXPECT_EQ(ferment[3], "0.9981 to 1.0004");
+  EXPECT_EQ(ferment[4], "Wren");
+  const std::vector<std::string> run = row_of(part, "Spirit run: hydrometer");
+  ASSERT_EQ(run.size(), 5U) << text;
+  EXPECT_EQ(run[2], "77.7 %vol, true");
+  EXPECT_EQ(run[3], "70.1 %vol to 72.3 %vol");
+  EXPECT_NE(text.find("reckoned from the journal"), std::string::npos);
+  EXPECT_NE(text.find("strip 1 (no charge is known)"), std::string::npos);
+}
+
+TEST(Record, WithoutDoubtsNothingIsSaidOfThem) {
+  EXPECT_EQ(section(followed_by(told(), std::nullopt), "Kept, not believed"), "");
+  EXPECT_EQ(section(followed_by(told(), Followed{}), "Kept, not believed"), "");
 }
 
 TEST(Record, ABatchThatIsOnlyPlannedHasNotBegun) {
