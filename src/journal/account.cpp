@@ -11,11 +11,13 @@
 namespace lynearm::journal {
 namespace {
 
-PureVolume gauged(const spirit::Lot& lot) {
+PureVolume gauged(const spirit::Lot& lot, const Glass& glass) {
   const units::Volume pure = spirit::pure_alcohol(lot);
   const units::Volume volume = spirit::volume(lot);
+  if (!(volume > units::Volume{})) return {pure, {}};
+  const auto strength = units::VolumeStrength::fraction(pure / volume);
   const double by_volume = pure.litres() * volume_share_sd;
-  const double by_strength = volume.litres() * strength_sd.fraction();
+  const double by_strength = volume.litres() * reading_sd(glass, strength).fraction();
   return {pure, units::Volume::litres(std::hypot(by_volume, by_strength))};
 }
 
@@ -44,8 +46,8 @@ int count(const BatchState& batch, RunKind kind) {
                                         [&](const RunState& run) { return run.kind == kind; }));
 }
 
-void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchState& batch,
-             int number, int of) {
+void add_run(BatchAccount& account, const RunState& run, const BatchState& batch, int number,
+             int of) {
   if (!run.charge_known) return;
   const bool strips = run.kind == RunKind::strip;
   AccountStep step;
@@ -53,21 +55,22 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
   step.what = numbered(strips ? "strip" : "spirit run", number, of);
   step.in = run.wash && run.parts.empty() && batch.ferment.wash
                 ? of_wash(*run.wash, batch.ferment.wash->strength)
-                : gauged(run.charge);
+                : gauged(run.charge, account.glass);
   bool measured = false;
   // A jar that was filled but not gauged leaves the sum of the jars too small.
   const bool jars_gauged =
       !run.jars.empty() && std::all_of(run.jars.begin(), run.jars.end(),
                                        [](const auto& jar) { return jar.second.lot; });
   if (jars_gauged) {
-    for (const auto& [number_of_jar, jar] : run.jars) step.out = step.out + gauged(*jar.lot);
+    for (const auto& [number_of_jar, jar] : run.jars)
+      step.out = step.out + gauged(*jar.lot, account.glass);
     measured = true;
   } else if (run.collected) {
-    step.out = gauged(*run.collected);
+    step.out = gauged(*run.collected, account.glass);
     measured = true;
   }
   if (run.left_lot) {
-    step.named.emplace_back("left in the pot", gauged(*run.left_lot));
+    step.named.emplace_back("left in the pot", gauged(*run.left_lot, account.glass));
   } else if (const std::optional<PureVolume> reckoned = pot_left(run)) {
     step.named.emplace_back("left in the pot, by the spout's last strength", *reckoned);
   } else {
@@ -75,18 +78,19 @@ void add_run(std::vector<AccountStep>& steps, const RunState& run, const BatchSt
         step.out.sd.litres(),
         step.in.value.litres() * (strips ? strip_pot_share_sd : spirit_pot_share_sd)));
   }
-  if (measured) steps.push_back(closed(std::move(step)));
+  if (measured) account.steps.push_back(closed(std::move(step)));
 }
 
 }  // namespace
 
-BatchAccount account(const HouseState& house, const BatchState& batch) {
+BatchAccount account(const HouseState& house, const BatchState& batch, const Glass& glass) {
   BatchAccount result;
+  result.glass = glass;
   int strips = 0;
   int spirits = 0;
   for (const RunState& run : batch.runs) {
     int& number = run.kind == RunKind::strip ? strips : spirits;
-    add_run(result.steps, run, batch, ++number, count(batch, run.kind));
+    add_run(result, run, batch, ++number, count(batch, run.kind));
   }
   for (const LotState& lot : house.lots) {
     if (lot.batch != batch.id || (!lot.wood && lot.parents.empty())) continue;
@@ -94,8 +98,8 @@ BatchAccount account(const HouseState& house, const BatchState& batch) {
     AccountStep step;
     step.stage = lot.bottles ? Stage::bottle : lot.wood ? Stage::wood : Stage::reduce;
     step.what = lot.label;
-    step.in = gauged(lot.made);
-    step.out = gauged(lot.left);
+    step.in = gauged(lot.made, glass);
+    step.out = gauged(lot.left, glass);
     bool moved = false;
     for (const LotUse& use : lot.uses) {
       if (use.where == "gauging") {
@@ -104,7 +108,7 @@ BatchAccount account(const HouseState& house, const BatchState& batch) {
         step.named.emplace_back(use.where, PureVolume{spirit::pure_alcohol(use.lot), {}});
         moved = true;
       } else if (use.where == topped_up) {
-        step.in = step.in + gauged(use.lot * -1.0);
+        step.in = step.in + gauged(use.lot * -1.0, glass);
       } else {
         step.out = step.out + PureVolume{spirit::pure_alcohol(use.lot), {}};
       }

@@ -7,16 +7,16 @@
 #include <string>
 #include <vector>
 
+#include "journal/glass.hpp"
 #include "journal/pure_volume.hpp"
 #include "journal/state.hpp"
 #include "units/quantity.hpp"
 
 namespace lynearm::journal {
 
-/// How well a house gauges, as one standard deviation: a volume read at a jar's or a bucket's
-/// mark, and an alcoholmeter's figure after its temperature is allowed for. Our estimates.
+/// How well a house reads a volume at a jar's or a bucket's mark, as one standard deviation.
+/// Our estimate. How well it reads a strength: glass.hpp.
 inline constexpr double volume_share_sd = 0.01;
-inline constexpr units::VolumeStrength strength_sd = units::VolumeStrength::percent(0.3);
 /// Of the alcohol a wash holds by its two gravities: 0.001 of each; and, as a share of it, the
 /// yield of the yeast. Our estimates.
 inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.2);
@@ -40,10 +40,14 @@ struct AccountStep {
 
 struct BatchAccount {
   std::vector<AccountStep> steps;
+  Glass glass;  ///< that its strengths are taken as read on
 };
 
 /// The account of one batch, step by step in order of time. Steps whose in or out was not
 /// measured are left out.
-[[nodiscard]] BatchAccount account(const HouseState& house, const BatchState& batch);
+///
+/// glass      of the batch's kit (glass_of()); else no instrument is known
+[[nodiscard]] BatchAccount account(const HouseState& house, const BatchState& batch,
+                                   const Glass& glass = {});
 
 }  // namespace lynearm::journal

@@ -105,7 +105,11 @@ void add_record(serve::Router& router, Station& station) {
     return serve::json(wire::entries_json(station.house().journal().of_house()));
   });
   router.on("GET", "/api/v1/lots", read_again(station, [&station](const Request&) {
-              return serve::json(wire::lots_json(station.seen()->house));
+              const std::shared_ptr<const Seen> seen = station.seen();
+              return serve::json(
+                  wire::lots_json(seen->house, [&](const std::optional<journal::Id>& batch) {
+                    return station.glass(seen->house, batch);
+                  }));
             }));
   router.on("GET", "/api/v1/batches/{batch}",
             read_again(station, [&station](const Request& request) {
@@ -113,7 +117,8 @@ void add_record(serve::Router& router, Station& station) {
               const journal::BatchState* batch = batch_in(*seen, request);
               if (batch == nullptr) return not_found("There is no such batch");
               const wire::NextStep next = station.next(seen->house, *batch);
-              return serve::json(wire::batch_json(seen->house, *batch, &next));
+              return serve::json(wire::batch_json(seen->house, *batch, &next,
+                                                  station.glass(seen->house, batch->id)));
             }));
   router.on("GET", "/api/v1/batches/{batch}/entries", [&station](const Request& request) {
     const std::optional<journal::Id> id = id_in(request, "batch");
@@ -162,7 +167,8 @@ std::string sheet_text(Station& station, const Request& request, const PlanMade&
   }
   const std::vector<journal::Entry> entries = station.house().journal().of_batch(batch->id);
   return sheet::record_sheet({made.pair.recipe, made.pair.kit, made.plan, seen->house, *batch,
-                              entries, units::System::metric, clock.minutes_east, clock.turns},
+                              entries, units::System::metric, clock.minutes_east, clock.turns,
+                              station.readings_followed(*batch)},
                              paper);
 }
 
@@ -289,6 +295,7 @@ void add_runs(serve::Router& router, Station& station) {
         return of_run(request, [&](const journal::BatchState& batch,
                                    const journal::RunState& run) {
           ShelfJars shelf = shelf_jars(run);
+          shelf.glass = station.glass(station.seen()->house, batch.id);
           const still::Purpose& purpose =
               still::purpose(cut_short(request.asked("purpose").value_or("clean")));
           if (batch.plan && run.charge_known) {
@@ -306,7 +313,8 @@ void add_runs(serve::Router& router, Station& station) {
     if (found.run == nullptr) {
       throw base::InputError("run", journal::print(asked.run), "a run of this house");
     }
-    const ShelfJars shelf = shelf_jars(*found.run);
+    ShelfJars shelf = shelf_jars(*found.run);
+    shelf.glass = station.glass(seen->house, found.batch->id);
     return serve::json(wire::poured_json(shelf, poured(shelf, asked.pours)));
   });
 }

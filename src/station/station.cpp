@@ -16,6 +16,7 @@ namespace lynearm::station {
 Station::Station(store::House& house, const numeric::Executor& executor,
                  std::function<journal::Moment()> now)
     : house_(house),
+      executor_(executor),
       now_(std::move(now)),
       seen_(std::make_shared<Seen>()),
       planned_(executor),
@@ -60,23 +61,28 @@ std::shared_ptr<const PlanMade> Station::plan(const std::string& recipe, const s
 
 wire::RunForecast Station::forecast(const journal::BatchState& batch,
                                     const journal::RunState& run) {
+  return forecast_by(followed_, batch, run);
+}
+
+wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& batch,
+                                       const journal::RunState& run) {
   if (!batch.plan) {
     throw base::InputError("batch", batch.name, "a batch with a plan: its kit tells the still");
   }
   const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
-  if (run.charge_known) return followed(seen()->house, batch, run, *made, nullptr);
+  if (run.charge_known) return followed(by, seen()->house, batch, run, *made, nullptr);
   // A charge that nobody gauged is taken to be as strong as the plan has it.
   const units::VolumeStrength strength = run.kind == journal::RunKind::strip
                                              ? made->plan.strip.one.charge_strength
                                              : made->plan.spirit.one.charge_strength;
   journal::RunState by_plan = run;
   by_plan.charge = spirit::lot(run.charge_volume, strength);
-  wire::RunForecast told = followed(seen()->house, batch, by_plan, *made, nullptr);
+  wire::RunForecast told = followed(by, seen()->house, batch, by_plan, *made, nullptr);
   told.charge_by_plan = strength;
   return told;
 }
 
-wire::RunForecast Station::followed(const journal::HouseState& house,
+wire::RunForecast Station::followed(Followed& by, const journal::HouseState& house,
                                     const journal::BatchState& batch,
                                     const journal::RunState& run, const PlanMade& made,
                                     const numeric::Executor* executor) {
@@ -88,27 +94,45 @@ wire::RunForecast Station::followed(const journal::HouseState& house,
     text += fmt::format("\n{}", read->hectopascals());
   }
   wire::RunForecast told = executor != nullptr
-                               ? followed_.of(made.pair.recipe, kit, text, run, *executor)
-                               : followed_.of(made.pair.recipe, kit, text, run);
+                               ? by.of(made.pair.recipe, kit, text, run, *executor)
+                               : by.of(made.pair.recipe, kit, text, run);
   told.air = kit.place.pressure;
   told.air_read = read.has_value();
   return told;
 }
 
+std::optional<plan::Instruments> Station::instruments_of(const std::string& kit) {
+  constexpr std::size_t most = 64;  // kits that a house goes by; beyond, read again
+  const std::lock_guard lock(kit_);
+  const auto known = instruments_.find(kit);
+  if (known != instruments_.end()) return known->second;
+  std::optional<plan::Instruments> read;
+  try {
+    read = recipe::read_kit(kit, "kit").instruments;
+  } catch (const base::InputError&) {
+    // A kit that does not read names no instrument.
+  }
+  if (instruments_.size() >= most) instruments_.clear();
+  return instruments_.emplace(kit, read).first->second;
+}
+
 plan::Instruments Station::instruments() {
   const std::shared_ptr<const Seen> now = seen();
   if (!now->house.kit) return {};
-  const std::string& text = now->house.kit->kit;
-  const std::lock_guard lock(kit_);
-  if (text != kit_text_) {
-    kit_text_ = text;
-    try {
-      instruments_ = recipe::read_kit(text, "kit").instruments;
-    } catch (const base::InputError&) {
-      instruments_ = {};
+  return instruments_of(now->house.kit->kit).value_or(plan::Instruments{});
+}
+
+journal::Glass Station::glass(const journal::HouseState& house,
+                              const std::optional<journal::Id>& batch) {
+  std::optional<plan::Instruments> kit;
+  if (batch) {
+    const auto of = house.batches.find(*batch);
+    if (of != house.batches.end() && of->second.plan) {
+      kit = instruments_of(of->second.plan->kit);
     }
   }
-  return instruments_;
+  if (!kit && house.kit) kit = instruments_of(house.kit->kit);
+  return kit ? journal::glass_of(*kit) : journal::Glass{};
 }
 
 std::shared_ptr<const wire::FermentForecast> Station::ferment(
@@ -122,6 +146,50 @@ std::shared_ptr<const wire::FermentForecast> Station::ferment(
   }
   const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
   return fermenting_.of(*made, batch.plan->recipe + batch.plan->kit, batch);
+}
+
+sheet::Followed Station::readings_followed(const journal::BatchState& batch) {
+  sheet::Followed told;
+  const auto or_without = [&](const std::string& what, const auto& follow) {
+    try {
+      follow();
+    } catch (const base::InputError& error) {
+      told.without.push_back(
+          fmt::format("{} ({})", what, base::sentence(error.faults().front())));
+    } catch (const base::NotConverged&) {
+      told.without.push_back(what + " (its forecast does not come out)");
+    }
+  };
+  const bool gravities =
+      std::any_of(batch.ferment.points.begin(), batch.ferment.points.end(),
+                  [](const journal::FermentPoint& one) { return one.gravity.has_value(); });
+  if (gravities && batch.ferment.pitch) {
+    or_without("the ferment", [&] {
+      const std::shared_ptr<const wire::FermentForecast> of = ferment(batch);
+      for (const ferment::DoubtedGravity& doubt : of->followed.doubts) {
+        told.doubts.push_back({of->readings.at(doubt.reading), doubt});
+      }
+    });
+  }
+  int strips = 0;
+  int spirits = 0;
+  for (const journal::RunState& run : batch.runs) {
+    const bool strip = run.kind == journal::RunKind::strip;
+    const int number = strip ? ++strips : ++spirits;
+    if (run.readings.empty() && run.jars.empty()) continue;
+    or_without(fmt::format("{} {}", strip ? "strip" : "spirit run", number), [&] {
+      Followed once(executor_);
+      const bool kept = followed_.begun(run.told.entry);
+      const wire::RunForecast of = forecast_by(kept ? followed_ : once, batch, run);
+      for (const still::Doubt& doubt : of.doubts) {
+        told.doubts.push_back({of.readings.at(doubt.reading), doubt});
+      }
+      for (const wire::Refused& refused : of.refused) {
+        told.doubts.push_back({refused.entry, refused.why});
+      }
+    });
+  }
+  return told;
 }
 
 wire::NextStep Station::next(const journal::HouseState& house,
@@ -156,7 +224,7 @@ bool Station::warm(const numeric::Executor& executor) {
         const bool open = run.standing != journal::RunStanding::ended;
         if (!open || !run.charge_known || followed_.begun(run.told.entry)) continue;
         const auto with = plan(batch.plan->recipe, batch.plan->kit, 0);
-        (void)followed(now->house, batch, run, *with, &executor);
+        (void)followed(followed_, now->house, batch, run, *with, &executor);
         made = true;
       }
     } catch (const base::InputError&) {

@@ -10,12 +10,15 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "journal/fold.hpp"
+#include "journal/glass.hpp"
 #include "numeric/ensemble.hpp"
+#include "sheet/record_sheet.hpp"
 #include "station/fermenting.hpp"
 #include "station/followed.hpp"
 #include "station/next_step.hpp"
@@ -64,6 +67,11 @@ class Station {
   /// reads.
   [[nodiscard]] plan::Instruments instruments();
 
+  /// What strengths of a batch are taken as read on: the glass of the kit it was planned with,
+  /// else of the house's; none known where neither is stated, or none that reads.
+  [[nodiscard]] journal::Glass glass(const journal::HouseState& house,
+                                     const std::optional<journal::Id>& batch);
+
   /// A run followed to the newest reading.
   /// throws     InputError when the batch has no kit or the run's charge is not known
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
@@ -73,6 +81,11 @@ class Station {
   /// throws     InputError when the batch has no plan or was not pitched
   [[nodiscard]] std::shared_ptr<const wire::FermentForecast> ferment(
       const journal::BatchState& batch);
+
+  /// What those who follow its runs and its ferment make of a batch's readings: which are not
+  /// believed, and what cannot be followed. A run that no page follows is followed for this
+  /// alone, a second or two, and not kept.
+  [[nodiscard]] sheet::Followed readings_followed(const journal::BatchState& batch);
 
   /// What each batch needs next; times as far as plan and forecast are computed already. Quick.
   [[nodiscard]] std::map<journal::Id, wire::NextStep> next_steps(
@@ -88,21 +101,25 @@ class Station {
   bool warm(const numeric::Executor& executor);
 
  private:
+  [[nodiscard]] std::optional<plan::Instruments> instruments_of(const std::string& kit);
+  [[nodiscard]] wire::RunForecast forecast_by(Followed& by, const journal::BatchState& batch,
+                                              const journal::RunState& run);
   /// The run's still under the air of its day.
-  [[nodiscard]] wire::RunForecast followed(const journal::HouseState& house,
+  [[nodiscard]] wire::RunForecast followed(Followed& by, const journal::HouseState& house,
                                            const journal::BatchState& batch,
                                            const journal::RunState& run, const PlanMade& made,
                                            const numeric::Executor* executor);
 
   store::House& house_;
+  numeric::Executor executor_;
   std::function<journal::Moment()> now_;
   std::mutex folding_;
   std::vector<journal::Entry> entries_;
   std::shared_ptr<const Seen> seen_;
   std::atomic<std::int64_t> reading_us_{0};
   std::mutex kit_;
-  std::string kit_text_;  ///< that `instruments_` were read of
-  plan::Instruments instruments_;
+  /// Of each kit's text that was asked for; none where it does not read.
+  std::map<std::string, std::optional<plan::Instruments>, std::less<>> instruments_;
   Planned planned_;
   Followed followed_;
   Fermenting fermenting_;

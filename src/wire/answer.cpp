@@ -8,6 +8,7 @@
 #include "spirit/label_rule.hpp"
 #include "spirit/obscuration_rule.hpp"
 #include "spirit/strength.hpp"
+#include "wire/cut_names.hpp"
 #include "wire/entry.hpp"
 #include "wire/figure.hpp"
 #include "wire/whys.hpp"
@@ -232,9 +233,10 @@ std::string cuts_json(const ShelfJars& shelf, const still::Purpose& purpose,
     const still::Alternative& alternative = proposal.alternatives[i];
     base::ensure(alternative.allotment.size() == shelf.numbers.size(), "one part for each jar");
     Json one;
-    one["name"] = i == proposal.recommended  ? "proposed"
-                  : i < proposal.recommended ? "less of it, cleaner"
-                                             : "more of it, fuller";
+    one["name"] =
+        i == proposal.recommended
+            ? "proposed"
+            : cut_name(shelf.jars, alternative, proposal.alternatives[proposal.recommended]);
     one["jars"] = Json::array();
     for (std::size_t jar = 0; jar < shelf.numbers.size(); ++jar) {
       const still::Poured& poured = alternative.allotment[jar];

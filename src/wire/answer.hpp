@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "journal/entry.hpp"
+#include "journal/glass.hpp"
 #include "mash/correction.hpp"
 #include "plan/recipe.hpp"
 #include "spirit/check_reading.hpp"
@@ -84,6 +85,7 @@ struct ShelfJars {
   std::optional<units::Volume> foreshots_end{}, heads_end{};
   /// Left out, by number: gauged at what no still gives, so the glass was misread.
   std::map<int, units::VolumeStrength> misread{};
+  journal::Glass glass{};  ///< that they were gauged on
 };
 
 /// An allotment of those jars and what it gives.

@@ -74,7 +74,7 @@ Why why_poured(const ShelfJars& shelf, const still::Allotment& allotment) {
   why.inputs.push_back(left_in_pot(shelf));
   why.model = std::string(added_masses) + loads_model;
   why.source = fmt::format("{}; {}", density_source, loads_source);
-  why.band = fmt::format("{}; {}", gauging_doubt(), loads_band);
+  why.band = fmt::format("{}; {}", gauging_doubt(shelf.glass), loads_band);
   return why;
 }
 

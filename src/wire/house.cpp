@@ -234,7 +234,7 @@ Json run_json(const RunState& run) {
   return json;
 }
 
-Json whole_lot_json(const LotState& lot) {
+Json whole_lot_json(const LotState& lot, const journal::Glass& glass) {
   Json json = told_json(lot.told);
   if (lot.batch) json["batch"] = print(*lot.batch);
   json["lot"] = lot_name_json(lot.name);
@@ -245,7 +245,7 @@ Json whole_lot_json(const LotState& lot) {
   if (lot.reckoned) json["reckoned"] = true;
   if (const auto gauged = gauged_when_made(lot)) json["gauged"] = lot_json(*gauged);
   if (lot.residue) json["residue_g_L"] = figure(lot.residue->grams_per_litre());
-  json["why"] = why_json(why_lot(lot));
+  json["why"] = why_json(why_lot(lot, glass));
   if (lot.generation > 0) json["generation"] = lot.generation;
   json["parents"] = list_of(lot.parents, lot_name_json);
   json["uses"] = list_of(lot.uses, [](const LotUse& use) {
@@ -277,7 +277,7 @@ Json whole_lot_json(const LotState& lot) {
 }
 
 Json account_json(const BatchAccount& account) {
-  return list_of(account.steps, [](const AccountStep& step) {
+  return list_of(account.steps, [&account](const AccountStep& step) {
     Json row;
     row["stage"] = std::string(words(step.stage));
     row["what"] = step.what;
@@ -290,7 +290,7 @@ Json account_json(const BatchAccount& account) {
     });
     row["unaccounted"] = pure_json(step.unaccounted);
     row["telling"] = step.telling;
-    row["why"] = why_json(why_step(step));
+    row["why"] = why_json(why_step(step, account.glass));
     return row;
   });
 }
@@ -361,7 +361,8 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
   return printed(json);
 }
 
-std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next) {
+std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next,
+                       const journal::Glass& glass) {
   Json json = head_json(batch);
   if (next != nullptr) json["next"] = next_step_json(*next);
   if (batch.plan) {
@@ -388,18 +389,20 @@ std::string batch_json(const HouseState& house, const BatchState& batch, const N
   json["runs"] = list_of(batch.runs, run_json);
   Json lots = Json::array();
   for (const LotState& lot : house.lots) {
-    if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot));
+    if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot, glass));
   }
   json["lots"] = std::move(lots);
-  json["account"] = account_json(account(house, batch));
+  json["account"] = account_json(account(house, batch, glass));
   json["notes"] = list_of(batch.notes, note_json);
   json["puzzles"] = list_of(batch.puzzles, puzzle_json);
   return printed(json);
 }
 
-std::string lots_json(const HouseState& house) {
+std::string lots_json(const HouseState& house, const GlassOf& glass_of) {
   Json json;
-  json["lots"] = list_of(house.lots, whole_lot_json);
+  json["lots"] = list_of(house.lots, [&](const LotState& lot) {
+    return whole_lot_json(lot, glass_of(lot.batch));
+  });
   return printed(json);
 }
 

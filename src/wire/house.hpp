@@ -3,9 +3,12 @@
 // left out.
 #pragma once
 
+#include <functional>
 #include <map>
+#include <optional>
 #include <string>
 
+#include "journal/glass.hpp"
 #include "journal/state.hpp"
 #include "wire/next_step.hpp"
 
@@ -17,11 +20,18 @@ namespace lynearm::wire {
                                      const std::map<journal::Id, NextStep>& next = {});
 
 /// One batch whole, with the lots it made and the account of its pure alcohol.
+///
+/// glass      that its strengths are taken as read on: bands rest on it
 [[nodiscard]] std::string batch_json(const journal::HouseState& house,
                                      const journal::BatchState& batch,
-                                     const NextStep* next = nullptr);
+                                     const NextStep* next = nullptr,
+                                     const journal::Glass& glass = {});
 
+/// The glass of a batch; of what belongs to none, that of the house.
+using GlassOf = std::function<journal::Glass(const std::optional<journal::Id>& batch)>;
 /// Every lot of the house.
-[[nodiscard]] std::string lots_json(const journal::HouseState& house);
+[[nodiscard]] std::string lots_json(
+    const journal::HouseState& house,
+    const GlassOf& glass_of = [](const auto& /*batch*/) { return journal::Glass{}; });
 
 }  // namespace lynearm::wire

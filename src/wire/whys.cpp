@@ -38,11 +38,11 @@ std::string of_lot(const spirit::Lot& lot) {
 
 }  // namespace
 
-std::string gauging_doubt() {
+std::string gauging_doubt(const journal::Glass& glass) {
   return fmt::format(
-      "a volume read at a mark to {:.0f} %, an alcoholmeter to {:.1f} %vol, one standard "
-      "deviation each; our estimates",
-      100.0 * journal::volume_share_sd, journal::strength_sd.percent());
+      "a volume read at a mark to {:.0f} %, one standard deviation, our estimate; a strength "
+      "by {}",
+      100.0 * journal::volume_share_sd, journal::words(glass));
 }
 
 Why why_gauged(const GaugeAsked& asked) {
@@ -160,7 +160,7 @@ Why why_blend(const std::vector<PartAsked>& parts) {
   return why;
 }
 
-Why why_lot(const journal::LotState& lot) {
+Why why_lot(const journal::LotState& lot, const journal::Glass& glass) {
   Why why;
   why.what = "What is left of " + (lot.label.empty() ? std::string("the lot") : lot.label);
   why.inputs = {
@@ -176,19 +176,19 @@ Why why_lot(const journal::LotState& lot) {
   }
   why.model = std::string(added_masses) + " Left is made less its uses.";
   why.source = fmt::format("{}; {}", density_source, proof_gallon_source);
-  why.band = lot.measured ? gauging_doubt()
+  why.band = lot.measured ? gauging_doubt(glass)
                           : "as far off as the parts it is reckoned from; gauge it to know";
   return why;
 }
 
-Why why_step(const journal::AccountStep& step) {
+Why why_step(const journal::AccountStep& step, const journal::Glass& glass) {
   Why why;
   why.what = "Pure alcohol unaccounted for in " + step.what;
   why.inputs = {{"Went in", litres(step.in.value)}, {"Came out", litres(step.out.value)}};
   for (const auto& [name, lost] : step.named) why.inputs.emplace_back(name, litres(lost.value));
   why.model = "What went in, less what came out, less the losses that have a name.";
   why.source = fmt::format("{} for each gauging; {}", density_source, proof_gallon_source);
-  why.band = gauging_doubt() +
+  why.band = gauging_doubt(glass) +
              fmt::format(
                  "; a wash by its gravities to {:.1f} %vol and {:.0f} % of its yield, a "
                  "pot that nobody gauged to {:.0f} or {:.0f} % of its charge",

@@ -23,10 +23,10 @@ namespace lynearm::wire {
 /// Of the choice that was proposed.
 [[nodiscard]] Why why_cuts(const ShelfJars& shelf, const still::Purpose& purpose,
                            const still::CutProposal& proposal);
-/// Of what is left of a lot.
-[[nodiscard]] Why why_lot(const journal::LotState& lot);
-/// Of what a step leaves unaccounted for.
-[[nodiscard]] Why why_step(const journal::AccountStep& step);
+/// Of what is left of a lot, gauged on that glass.
+[[nodiscard]] Why why_lot(const journal::LotState& lot, const journal::Glass& glass);
+/// Of what a step leaves unaccounted for, its spirits read on that glass.
+[[nodiscard]] Why why_step(const journal::AccountStep& step, const journal::Glass& glass);
 
 inline constexpr const char* density_source = "OIML R 22 (1973), general formula";
 inline constexpr const char* added_masses =
@@ -36,7 +36,7 @@ inline constexpr const char* proof_gallon_source =
     "27 CFR 30.11 for US proof gallons: gallons at 60 °F of half alcohol by volume, reckoned "
     "from "
     "the mass of ethanol";
-/// How well a house gauges, in words.
-[[nodiscard]] std::string gauging_doubt();
+/// How well a house gauges on that glass, in words.
+[[nodiscard]] std::string gauging_doubt(const journal::Glass& glass);
 
 }  // namespace lynearm::wire

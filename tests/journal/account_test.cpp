@@ -49,6 +49,41 @@ TEST_F(AccountTest, ARunIsItsChargeLessItsJars) {
   EXPECT_FALSE(step.telling);
 }
 
+TEST_F(AccountTest, ItsBandsAreThoseOfTheKitsOwnGlass) {
+  gauge(1, 5, 70);
+  gauge(2, 4, 45);
+  plan::Instruments kit;
+  kit.alcoholmeter = units::VolumeStrength::percent(1.0);  // four times in five
+  kit.thermometer = {};
+  const HouseState house = fold(book.entries);
+  const BatchAccount told = account(house, house.batches.at(*book.batch), glass_of(kit));
+  EXPECT_TRUE(told.glass.known());
+  const AccountStep& step = told.steps.at(0);
+  // By hand: V s, with 1 % of V and 1.0/1.2816 %vol of s, independent.
+  constexpr double s = 0.010 / 1.2815515655446004;
+  const double in_L = std::hypot(0.01 * 5.4, 20 * s);
+  const double one = std::hypot(0.01 * 3.5, 5 * s);
+  const double two = std::hypot(0.01 * 1.8, 4 * s);
+  EXPECT_NEAR(step.in.sd.litres(), in_L, 1e-9);
+  EXPECT_NEAR(step.unaccounted.sd.litres(), std::hypot(in_L, std::hypot(one, two, 5.4 * 0.02)),
+              1e-9);
+}
+
+TEST_F(AccountTest, AGapThatABetterGlassTellsIsTold) {
+  gauge(1, 5, 70);
+  gauge(2, 4, 38);
+  book.tell(90, RunEnded{run, {}, {}, units::Volume::litres(11), percent_at_20C(0.2)});
+  const HouseState house = fold(book.entries);
+  const auto with = [&](plan::AlcoholmeterClass of) {
+    plan::Instruments kit;
+    kit.alcoholmeter_class = of;
+    kit.alcoholmeter = units::VolumeStrength::percent(3.0);
+    return account(house, house.batches.at(*book.batch), glass_of(kit)).steps.at(0);
+  };
+  EXPECT_TRUE(with(plan::AlcoholmeterClass::one).telling);
+  EXPECT_FALSE(with(plan::AlcoholmeterClass::uncertified).telling);
+}
+
 TEST_F(AccountTest, WhatIsLeftInThePotHasAName) {
   gauge(1, 5, 70);
   gauge(2, 4, 40);

@@ -5,9 +5,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <condition_variable>
 #include <mutex>
+#include <optional>
+#include <variant>
 
 #include "base/error.hpp"
 #include "journal/book.hpp"
@@ -55,6 +58,45 @@ TEST_F(AStation, WarmsWhatIsInHandOnceAndAgainWhenItWasRead) {
   keep_all();
   EXPECT_TRUE(station.warm(numeric::one_after_another()));
   EXPECT_THAT(next().due_by, testing::HasSubstr("corrected by its readings"));
+}
+
+TEST_F(AStation, TellsWhichReadingsOfABatchAreNotBelieved) {
+  station.keep(demo_entries());
+  const journal::BatchState& tern_8 = demo_batch("Tern 8");
+  const sheet::Followed told = station.readings_followed(tern_8);
+  EXPECT_TRUE(told.without.empty());
+  // Of the invented batch one spout is a slip, 37.2 for 73.2; of its ferment every reading
+  // fits.
+  ASSERT_EQ(told.doubts.size(), 1U);
+  const auto* doubt = std::get_if<still::Doubt>(&told.doubts.front().what);
+  ASSERT_NE(doubt, nullptr);
+  EXPECT_LT(doubt->shown, 40.0);
+  const auto& read = tern_8.runs.back().readings;
+  EXPECT_TRUE(std::any_of(read.begin(), read.end(), [&](const RunPoint& point) {
+    return point.told.entry == told.doubts.front().entry;
+  }));
+  // And again: reckoned of the journal, so the same.
+  EXPECT_EQ(station.readings_followed(tern_8).doubts.front().entry, told.doubts.front().entry);
+}
+
+TEST_F(AStation, TakesStrengthsAsReadOnTheGlassOfTheBatchsOwnKit) {
+  keep_all();
+  const auto seen = station.seen();
+  const journal::Glass of_batch = station.glass(seen->house, book.batch);
+  EXPECT_TRUE(of_batch.known());
+  EXPECT_NEAR(of_batch.strength_sd.percent(), 0.5 / 1.2816, 1e-4);
+  EXPECT_FALSE(station.glass(seen->house, std::nullopt).known()) << "the house has no kit";
+  Book house_kit{std::nullopt};
+  std::string kit = demo_example("Tern 8").kit;
+  const std::string uncertified = "alcoholmeter = \"0.5 %vol\"";
+  ASSERT_NE(kit.find(uncertified), std::string::npos);
+  kit.replace(kit.find(uncertified), uncertified.size(), "alcoholmeter_class = \"II\"");
+  house_kit.tell(5, KitStated{kit});
+  station.keep(house_kit.entries);
+  const auto now = station.seen();
+  EXPECT_LT(station.glass(now->house, std::nullopt).strength_sd.percent(), 0.1);
+  EXPECT_NEAR(station.glass(now->house, book.batch).strength_sd.percent(), 0.5 / 1.2816, 1e-4)
+      << "a batch keeps the kit it was planned with";
 }
 
 TEST_F(AStation, KeepsPlansByTheirTexts) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "journal/book.hpp"
@@ -201,6 +202,40 @@ TEST_F(HouseJson, AStepOfTheAccountCarriesItsReasons) {
   EXPECT_NEAR(same(step["unaccounted"]), 0.525817, 1e-6);
   EXPECT_EQ(step["why"]["inputs"][0]["value"], "1.800 L");
   EXPECT_EQ(step["why"]["inputs"][1]["value"], "1.650 L");
+}
+
+// Bands rested on 0.3 %vol whatever glass the house has, and the reason named none.
+TEST_F(HouseJson, BandsOfTheAccountRestOnTheGlassOfTheKitAndSayWhich) {
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(20);
+  begun.strength = percent_at_20C(9);
+  const Id run = book.tell(10, begun);
+  book.tell(300, RunEnded{run, litres_at_20C(5), percent_at_20C(33), {}, {}});
+  house = fold(book.entries);
+  const auto step_on = [&](const journal::Glass& glass) {
+    return json::parse(batch_json(house, house.batches.at(*book.batch), nullptr, glass));
+  };
+  plan::Instruments kit;
+  kit.alcoholmeter_class = plan::AlcoholmeterClass::two;
+  kit.certificate = "no. 12";
+  const json fine = step_on(glass_of(kit));
+  const json unknown = step_on({});
+  const auto sd = [](const json& batch) {
+    return batch["account"][0]["in"]["standard_L_20C"].get<double>();
+  };
+  EXPECT_NEAR(sd(unknown), std::hypot(0.01 * 1.8, 20 * 0.003), 1e-9);
+  EXPECT_LT(sd(fine), sd(unknown));
+  const auto band = [](const json& batch) {
+    return batch["account"][0]["why"]["band"].get<std::string>();
+  };
+  EXPECT_NE(band(fine).find("class II of OIML R 44, division 0.2 %, no. 12: to 0.08 %vol"),
+            std::string::npos)
+      << band(fine);
+  EXPECT_NE(band(unknown).find("no kit says which it was"), std::string::npos);
+  // A lot that was gauged says the same.
+  const json lot = fine["lots"][0];
+  EXPECT_NE(lot["why"]["band"].get<std::string>().find("no. 12"), std::string::npos);
 }
 
 TEST_F(HouseJson, WhatIsNextIsToldWithItsTimeWhereThereIsOne) {
