@@ -224,6 +224,7 @@ export const wholeBatch = (size) =>
       const run = plan.strip.run;
       for (let i = 0; i < 4; i += 1) {
         if (i > 0) await me.tap('Another run');
+        await me.sees(`${(38.4 - 9.6 * i).toFixed(1)}\u00a0L is left of 38.4\u00a0L racked`);
         await me.fill('Volume', '9.6');
         await me.fill(/^Of this batch’s wash/, '9.6');
         if (i === 0) await shoot('08-charge');

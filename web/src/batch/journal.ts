@@ -12,7 +12,8 @@ export interface JournalRow {
   puzzle?: string;
 }
 
-const happened = (entry: Entry) => Date.parse(entry.at) - entry.clock_ahead_ms;
+/** When it happened, by the house's clock: of an entry of a device whose offset was not known, by its own. */
+export const happened = (entry: Entry): number => Date.parse(entry.at) - entry.clock_ahead_ms;
 
 /** Rows in the order of what happened, the newest first. */
 export function journalRows(
@@ -145,7 +146,8 @@ function words(key: string, value: unknown, units: Units, within = false): strin
     const text = figure(value, unit, decimals, units);
     return within && name === 'volume' ? text : `${name} ${text}`;
   }
-  if (typeof value === 'boolean') return key === 'done' && value ? 'done' : value ? name : '';
+  if (typeof value === 'boolean' && key === 'done') return value ? 'done' : 'not done';
+  if (typeof value === 'boolean') return value ? name : '';
   if (typeof value === 'string') {
     if (ID.test(value) || HASH.test(value)) return '';
     if (ALONE.includes(key)) return value;

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import type { LabelRule, Lot } from '../data/answers';
+import { restated, type Units } from '../data/units';
 import {
   bottlesOf,
   drawn,
+  filledWords,
   labelOf,
   lotMark,
   obscuredUntold,
@@ -10,6 +12,7 @@ import {
   toleratedBy,
   wasOnWood,
 } from './label';
+import { whyTruth } from './label_whys';
 
 const lot = {
   entry: '01a1346b-75b1-710e-9ba4-8147f49a0dbf',
@@ -132,4 +135,27 @@ test('what fills no bottle stays in the lot, but for what clings', () => {
     from: { volume_L_20C: 4.003 },
     over_L: 0,
   });
+});
+
+test('one bottle is filled, two are', () => {
+  expect([1, 2, 24].map(filledWords)).toEqual([
+    '1 bottle is filled.',
+    '2 bottles are filled.',
+    '24 bottles are filled.',
+  ]);
+});
+
+test('what drying leaves is told as the US rule has it, also when the reason is shown', () => {
+  const of = {
+    ...lot,
+    residue_g_L: 4.1,
+    why: { what: '', inputs: [], model: '', source: '' },
+  };
+  const said = (units: Units) =>
+    whyTruth(of, units)
+      .inputs.filter((input) => input.name === 'Left on drying')
+      .map((input) => restated(input.value, units).replaceAll('\u00a0', ' '));
+  expect(said('metric')).toEqual(['4.1 g/L']);
+  expect(said('us')).toEqual(['410 mg/100 mL']);
+  expect(said('both')).toEqual(['4.1 g/L (410 mg/100 mL)']);
 });

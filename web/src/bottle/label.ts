@@ -188,3 +188,7 @@ export function bottlesOf(volume_L: number, size_L: number): { bottles: number; 
   const bottles = size_L > 0 ? Math.floor(volume_L / size_L + 1e-9) : 0;
   return { bottles, over_L: Math.max(0, volume_L - bottles * size_L) };
 }
+
+/** "1 bottle is filled." */
+export const filledWords = (bottles: number): string =>
+  bottles === 1 ? '1 bottle is filled.' : `${printed(bottles)} bottles are filled.`;

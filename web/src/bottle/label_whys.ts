@@ -3,17 +3,22 @@
 import type { LabelRule, Lot } from '../data/answers';
 import { dayAndTime } from '../data/dates';
 import { printed } from '../data/figures';
+import type { Units } from '../data/units';
+import { residueText } from '../gauge/residue';
 import { input, told } from '../mash_bill/plan_reasons';
 import type { Why } from '../parts/Figure.svelte';
 
 const TOLD = 'as it was told when the bottles were filled';
 
 /** Of the true strength of what is in the bottles; `band`: what its band is made of, where that is known. */
-export const whyTruth = (lot: Lot, band?: string): Why => ({
+export const whyTruth = (lot: Lot, units: Units, band?: string): Why => ({
   what: `True strength of ${lot.label}, by volume at 20 °C`,
   inputs: [
     ...input('True strength', lot.bottles?.strength_percent_vol, 2, '%vol'),
-    ...input('Left on drying', lot.residue_g_L, 2, 'g/L'),
+    ...told(
+      'Left on drying',
+      lot.residue_g_L === undefined ? undefined : residueText(lot.residue_g_L, units),
+    ),
     ...lot.why.inputs,
   ],
   model: `The true strength ${TOLD}. ${lot.why.model}`,

@@ -31,6 +31,16 @@ export class Bench {
   /** Device time as of which entries are told, by who writes up what happened before; else now. */
   told_ms = $state<number | undefined>(undefined);
   readonly clocks: Clocks;
+  /** Device's clock less the house's in milliseconds, looked at again as the clocks tick; 0 unknown. */
+  readonly ahead_ms = $derived.by(() => {
+    void this.clocks.now;
+    return houseTime.ahead_ms;
+  });
+  /** Whether the house has told its time to this page. */
+  readonly time_known = $derived.by(() => {
+    void this.clocks.now;
+    return houseTime.known;
+  });
   readonly api: Api;
   #box: Outbox | undefined;
   #stream: EventStream | undefined;

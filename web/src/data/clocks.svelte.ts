@@ -11,6 +11,14 @@ export interface RunningClock {
   left_ms?: number; // set while held: then ends_ms does not count
   heard?: boolean; // the alarm was acknowledged
   of?: ClockOf; // none: set by hand
+  by?: string; // the entry that began it
+  from_ms?: number; // when that happened, by this device's clock
+}
+
+/** What an entry of the journal set going. */
+export interface Begun {
+  by: string; // that entry
+  from_ms: number; // when it happened, by this device's clock
 }
 
 export interface ClockOf {
@@ -19,6 +27,9 @@ export interface ClockOf {
 }
 
 const KEY = 'lynearm-clocks';
+const PAST_KEY = 'lynearm-clocks-past';
+const PAST_KEPT = 100; // entries whose clock was removed by hand: more than a mash day has
+const SETTLED_MS = 500; // what an offset learnt better moves an end by, and nobody sees
 
 function isClock(value: unknown): value is RunningClock {
   if (typeof value !== 'object' || value === null) return false;
@@ -28,7 +39,9 @@ function isClock(value: unknown): value is RunningClock {
     typeof c['name'] === 'string' &&
     Number.isFinite(c['length_ms']) &&
     Number.isFinite(c['ends_ms']) &&
-    (c['of'] === undefined || isOf(c['of']))
+    (c['of'] === undefined || isOf(c['of'])) &&
+    (c['by'] === undefined || typeof c['by'] === 'string') &&
+    (c['from_ms'] === undefined || Number.isFinite(c['from_ms']))
   );
 }
 
@@ -44,6 +57,7 @@ export class Clocks {
   readonly #time: () => number;
   readonly #alarm: (on: boolean) => void;
   #timer: ReturnType<typeof setInterval> | undefined;
+  #gone: string[] = []; // entries whose clock was removed, where nothing can be stored
 
   constructor(alarm: (on: boolean) => void = () => undefined, time: () => number = Date.now) {
     this.#alarm = alarm;
@@ -60,6 +74,43 @@ export class Clocks {
     this.all.push(clock);
     this.#keep();
     return clock.id;
+  }
+
+  /**
+   * A clock that an entry began, from the moment of the entry: called again it starts nothing twice, and
+   * sets the end right where that moment is known better by now. Of two of one name the later beginning
+   * counts. What is over already, or was removed by hand, is not started. Whether it runs.
+   */
+  follow(name: string, minutes: number, of: ClockOf, { by, from_ms }: Begun): boolean {
+    const running = this.named(name, of.batch);
+    if (running?.by === by) {
+      this.#settle(running, from_ms);
+      return true;
+    }
+    const length_ms = minutes * 60_000;
+    const ends_ms = from_ms + length_ms;
+    if (ends_ms <= this.#time() || this.#past().includes(by)) return false;
+    const since = running && (running.from_ms ?? running.ends_ms - running.length_ms);
+    if (since !== undefined && since >= from_ms) return true;
+    this.all = this.all.filter((c) => c !== running);
+    this.all.push({ id: newId(), name, length_ms, ends_ms, of, by, from_ms });
+    this.#keep();
+    return true;
+  }
+
+  /** Whether the clock of that entry runs here, ran out, or was removed by hand. */
+  knows(by: string): boolean {
+    return this.all.some((c) => c.by === by) || this.#past().includes(by);
+  }
+
+  #settle(clock: RunningClock, from_ms: number): void {
+    const { from_ms: before, ends_ms, length_ms } = clock;
+    if (before === undefined || Math.abs(from_ms - before) <= SETTLED_MS) return;
+    // Held, or given time after it rang, it no longer counts from there.
+    if (clock.left_ms !== undefined || Math.abs(before + length_ms - ends_ms) > 1) return;
+    clock.ends_ms = from_ms + length_ms;
+    clock.from_ms = from_ms;
+    this.#keep();
   }
 
   /** The clock of that name, of that batch or set before clocks knew theirs. */
@@ -123,6 +174,8 @@ export class Clocks {
   }
 
   remove(id: string): void {
+    const by = this.all.find((c) => c.id === id)?.by;
+    if (by !== undefined) this.#leave(by);
     this.all = this.all.filter((c) => c.id !== id);
     this.#keep();
   }
@@ -157,6 +210,25 @@ export class Clocks {
       this.#timer = undefined;
       this.#alarm(false);
     };
+  }
+
+  #past(): string[] {
+    try {
+      const found: unknown = JSON.parse(localStorage.getItem(PAST_KEY) ?? '[]');
+      const kept = Array.isArray(found) ? found.filter((one) => typeof one === 'string') : [];
+      return [...new Set([...kept, ...this.#gone])];
+    } catch {
+      return this.#gone;
+    }
+  }
+
+  #leave(by: string): void {
+    this.#gone = [...this.#past(), by].slice(-PAST_KEPT);
+    try {
+      localStorage.setItem(PAST_KEY, JSON.stringify(this.#gone));
+    } catch {
+      // Then it is known as long as the page.
+    }
   }
 
   #change(id: string, how: (clock: RunningClock) => void): void {

@@ -90,6 +90,35 @@ test('a clock knows its batch, over a reload, and goes with the step of its own 
   expect(later.all.map((c) => c.of?.name)).toEqual(['First go']);
 });
 
+test('what an entry began counts from there, once, and its end is set right', () => {
+  const clocks = open();
+  const of = { batch: 'b', name: 'Tern 7' };
+  expect(clocks.follow('Rest', 90, of, { by: 'm', from_ms: now - 600_000 })).toBe(true);
+  expect(clocks.left(clocks.all[0]!)).toBe(80 * 60_000);
+  // The offset to the house is known better by now: this device was 3 min ahead.
+  clocks.follow('Rest', 90, of, { by: 'm', from_ms: now - 420_000 });
+  expect(clocks.all.map((c) => clocks.left(c))).toEqual([83 * 60_000]);
+  clocks.add(clocks.all[0]!.id, 1);
+  clocks.follow('Rest', 90, of, { by: 'm', from_ms: now - 420_000 });
+  expect(clocks.all.map((c) => clocks.left(c))).toEqual([84 * 60_000]);
+  // Of two beginnings the later counts, in whatever order they are heard of.
+  clocks.follow('Rest', 60, of, { by: 't', from_ms: now });
+  clocks.follow('Rest', 90, of, { by: 'm', from_ms: now - 420_000 });
+  expect(clocks.all.map((c) => [c.by, clocks.left(c)])).toEqual([['t', 60 * 60_000]]);
+});
+
+test('what is over, or was removed by hand, is not begun again, also after a reload', () => {
+  const of = { batch: 'b', name: 'Tern 7' };
+  const clocks = open();
+  expect(clocks.follow('Rest', 5, of, { by: 'm', from_ms: now - 300_000 })).toBe(false);
+  clocks.follow('Rest', 5, of, { by: 'n', from_ms: now });
+  clocks.remove(clocks.all[0]!.id);
+  const later = open();
+  expect(later.follow('Rest', 5, of, { by: 'n', from_ms: now })).toBe(false);
+  expect(later.knows('n')).toBe(true);
+  expect(later.all).toEqual([]);
+});
+
 test('spoilt storage gives no clocks and no fault', () => {
   localStorage.setItem('lynearm-clocks', '[{"id":1},{"name":"x"}]');
   expect(open().all).toEqual([]);

@@ -33,3 +33,11 @@ test('an exchange during which the clock was set back is not used', () => {
   time.learn(1000, 1000, 500);
   expect(time.known).toBe(false);
 });
+
+test('what was learnt before the clock of the device was set is dropped', () => {
+  const time = new HouseTime(() => 0);
+  time.learn(1_180_000, 1_000_002, 1_180_004); // three minutes fast, known to 2 ms
+  expect(time.ahead_ms).toBe(180_000);
+  time.learn(1_010_000, 1_010_050, 1_010_100); // set right meanwhile, known to 50 ms
+  expect(time.ahead_ms).toBe(0);
+});

@@ -1,8 +1,7 @@
 // Which parts of which lots were typed, and whether the lots have so much.
 import { lotKey, type Lot, type LotName } from './answers';
-import { printed } from './figures';
 import { quoted, unread } from './measured';
-import { typedAs, type Units } from './units';
+import { quantity, typedAs, type Units } from './units';
 
 export interface LotPart {
   lot: LotName;
@@ -17,7 +16,7 @@ export function lotFault(lot: Lot, text: string | undefined, units: Units): stri
   const volume = typedAs(text, 'L', units);
   if (volume === undefined || volume < 0) return unread(text, 'a volume such as 1.5 L or 1500 mL');
   if (volume > lot.left.volume_L_20C + ROUNDING_L)
-    return `${quoted(text)} is more than there is; accepted: up to ${printed(lot.left.volume_L_20C, 3)} L.`;
+    return `${quoted(text)} is more than there is; accepted: up to ${quantity(lot.left.volume_L_20C, 'L', 3, units)}.`;
   return undefined;
 }
 

@@ -52,6 +52,12 @@ export class Queued {
     return this.standing.filter((entry) => entry.body['run'] === run);
   }
 
+  /** What a batch that was begun on this device was told to be; undefined once only the house tells it. */
+  begun(batch: string): { name: string; remark: string } | undefined {
+    const body = this.ofKind(batch, 'batch begun').at(-1)?.body;
+    return body && { name: String(body['name'] ?? ''), remark: String(body['remark'] ?? '') };
+  }
+
   ofKind(batch: string, kind: string): Entry[] {
     return this.standing.filter((entry) => entry.batch === batch && entry.kind === kind);
   }

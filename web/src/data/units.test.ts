@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inField, inUs, ofJars, quantity, typedAs, unitOfField, restated } from './units';
+import { asTyped, inField, inUs, ofJars, quantity, typedAs, unitOfField, restated } from './units';
 
 test('US figures agree with the definitions of the units', () => {
   expect(inUs(100, '°C', 0)!.value).toBeCloseTo(212, 12);
@@ -125,4 +125,15 @@ test('how far a thermometer may be off is a difference, a temperature is not', (
   );
   expect(restated('too hot by 2.0 °C', 'us')).toBe('too hot by 3.6\u00a0°F');
   expect(restated('as warm as 22.0 °C', 'us')).toBe('as warm as 71.6\u00a0°F');
+});
+
+test('a figure put into a field is read back as it was, in the field’s own unit', () => {
+  expect(asTyped(1, 'L', 'metric')).toBe('1 L');
+  expect(asTyped(3.785411784, 'L', 'us')).toBe('1 gal');
+  expect(typedAs(asTyped(1.234567, 'L', 'us'), 'L', 'us')).toBeCloseTo(1.234567, 8);
+  expect(asTyped(20, '°C', 'both')).toBe('20 °C');
+});
+
+test('a residue as the US rule has it is no volume', () => {
+  expect(restated('410 mg/100 mL', 'us').replaceAll('\u00a0', ' ')).toBe('410 mg/100 mL');
 });

@@ -111,9 +111,9 @@ export const briefStrength = (percent: number, units: Units, decimals = 1): stri
     ? `${printed(proofOfPercent(percent), decimals)}\u00a0proof`
     : `${printed(percent, decimals)}\u00a0%vol`;
 
-// A figure, perhaps a range, and its unit: neither may be part of a longer word or unit.
+// A figure, perhaps a range, and its unit: neither may be part of a longer word or unit ("mg/100 mL").
 const figures =
-  /(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](%vol|mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
+  /(?<![/\d.])(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](%vol|mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
 
 // What a glass shows, or how far something may be off, is no strength of a spirit.
 const OF_A_GLASS = /(?:±|expected|within|by|reads|shows|read|hydrometer|alcoholmeter)[ \u202f]*$/i;
@@ -201,6 +201,13 @@ export function ofJars(whole_L: number, units: Units) {
 export function inField(value: number, unit: string, decimals: number, units: Units): string {
   const us = units === 'us' ? inUs(value, unit, decimals) : undefined;
   return us ? us.value.toFixed(unit === '°C' ? decimals : us.decimals) : value.toFixed(decimals);
+}
+
+/** A metric figure as it would be typed, with its unit, so that it is read back as it was: "1 gal". */
+export function asTyped(value: number, unit: string, units: Units): string {
+  if (!Number.isFinite(value)) return '';
+  const us = units === 'us' ? inUs(value, unit, 0) : undefined;
+  return `${Number((us?.value ?? value).toPrecision(10))} ${us?.unit ?? unit}`;
 }
 
 /** The unit that a plain number means in a field of this metric unit. */

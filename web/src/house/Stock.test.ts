@@ -3,13 +3,14 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { NoAnswer } from '../data/problem';
+import { set } from '../data/settings.svelte';
 import Stock from './Stock.svelte';
 import { calledOf } from './stock';
 
 const figures = {
   strength_percent_vol: 40,
   pure_alcohol_L_20C: 0.4,
-  proof_gallons: 0,
+  proof_gallons: 0.21,
   mass_kg: 0.95,
 };
 const at = '2026-11-20T08:00:00.000Z';
@@ -36,7 +37,14 @@ const lot = {
   why: { what: '', inputs: [], model: '', source: '' },
   parents: [{ entry: 'q', kind: 'low wines' }],
   uses: [
-    { entry: 't', at, where: 'spilt', pure_alcohol_L_20C: 0.08, proof_gallons: 0, mass_kg: 0.2 },
+    {
+      entry: 't',
+      at,
+      where: 'spilt',
+      pure_alcohol_L_20C: 0.08,
+      proof_gallons: 0.042,
+      mass_kg: 0.2,
+    },
   ],
 };
 let recorded: Record<string, unknown>[];
@@ -159,4 +167,20 @@ test('lots of one batch that bear the same label are told apart by run and day',
     ['s2 low wines', 'low wines of Tern 7, run 2, 1 April'],
     ['t1 low wines', 'low wines of Tern 8'],
   ]);
+});
+
+test('pure alcohol is told in what the ledger counts it in', async () => {
+  const plainText = () => document.body.textContent!.replaceAll('\u00a0', ' ');
+  set({ units: 'us' });
+  const us = render(Stock);
+  await screen.findByRole('heading', { name: 'Tern 7' });
+  expect(plainText()).toMatch(/0\.210 proof gal/);
+  expect(plainText()).toMatch(/spilt: 0\.042 proof gal/);
+  expect(plainText()).not.toMatch(/ pure/);
+  us.unmount();
+  set({ units: 'both' });
+  render(Stock);
+  await screen.findByRole('heading', { name: 'Tern 7' });
+  expect(plainText()).toMatch(/0\.400 L pure \(0\.210 proof gal\)/);
+  set({ units: 'metric' });
 });

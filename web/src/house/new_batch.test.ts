@@ -3,6 +3,7 @@ import { at, read } from '../data/toml_text';
 import {
   begin,
   draft,
+  fillWords,
   MAIN_GRAINS,
   named,
   nextName,
@@ -62,7 +63,13 @@ test('a recipe file tells its name, or in a sentence what is wrong with it', () 
 test('a draft names vessels of its kit and fills the fermenter to the litres asked for', () => {
   for (const { value } of MAIN_GRAINS) {
     const vessels = vesselsOf(plainKit(40))!;
-    expect(vessels).toEqual({ ferment: 'fermenter', mash: 'mash tub', wash_L: 39 });
+    expect(vessels).toEqual({
+      ferment: 'fermenter',
+      mash: 'mash tub',
+      wash_L: 46.8,
+      brim_L: 52,
+      by: 'safe fill',
+    });
     const recipe = read(draft('Tern 9', 40, value, vessels));
     expect(at(recipe, 'ferment.fill_to')).toBe('40 L');
     expect(at(recipe, 'mash.vessel')).toBe('mash tub');
@@ -71,6 +78,38 @@ test('a draft names vessels of its kit and fills the fermenter to the litres ask
     const mass = bill.reduce((sum, line) => sum + Number.parseFloat(line.mass), 0);
     expect(mass).toBeCloseTo(9.2, 1); // 0.23 kg to a litre
   }
+});
+
+test('a batch fills the fermenter as full as its kit says it may safely be', () => {
+  const words = (vessel: string) => {
+    const of = vesselsOf(`[[vessel]]\nname = "tub"\n${vessel}`)!;
+    return fillWords(of, 'metric').replaceAll('\u00a0', ' ');
+  };
+  expect(words('total = "60 L"')).toBe(
+    '54.0 L, the safe fill of “tub” (60.0 L to the brim, a tenth of it left for foam)',
+  );
+  expect(words('total = "60 L"\nworking = "48 L"')).toBe(
+    '48.0 L, the safe fill of “tub” (60.0 L to the brim)',
+  );
+  expect(words('total = "60 L"\nworking = "58 L"')).toBe(
+    '54.0 L, nine tenths of “tub” (60.0 L to the brim): its safe fill is more, but a tenth is left for foam',
+  );
+  // In other units than litres: 20 gal was taken for 20 L.
+  expect(vesselsOf('[[vessel]]\nname = "tub"\ntotal = "20 gal"')!.wash_L).toBe(68.1);
+  expect(vesselsOf('[[vessel]]\nname = "tub"\n')!.wash_L).toBe(0);
+});
+
+test('a draft is written in the units of who asks for it, and fills no more', () => {
+  const vessels = { mash: 'tub', ferment: 'tub' };
+  const us = read(draft('Tern 9', 54, 'rye-malt', vessels, 'us'));
+  expect(at(us, 'ferment.fill_to')).toBe('14.26 gal');
+  expect(at(us, 'mash.rest_temperature')).toBe('148.1 °F');
+  expect(at(us, 'mash_bill[1].mass')).toBe('17.8 lb');
+  const both = read(draft('Tern 9', 54, 'rye-malt', vessels, 'both'));
+  expect(at(both, 'ferment.fill_to')).toBe('54 L');
+  const kit = plainKit(40, 'us');
+  expect(kit).toContain('ambient = "64.4 °F"');
+  expect(vesselsOf(kit)!.wash_L).toBe(46.8);
 });
 
 test('without vessels there is nothing to name', () => {

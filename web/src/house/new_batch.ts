@@ -4,6 +4,7 @@
 // kilogram), not a forecast: the house reckons what comes of it as soon as it is opened.
 import type { EntryWish } from '../data/entry';
 import { read } from '../data/toml_text';
+import { inUs, quantity, typedAs, type Units } from '../data/units';
 import { newId } from '../data/uuid7';
 
 type Wish = Omit<EntryWish, 'who'>;
@@ -112,31 +113,62 @@ export const MAIN_GRAINS = [
 
 const GRAIN_KG_PER_L = 0.23;
 const WATER_L_PER_KG = 3;
-const two = (value: number) => String(Math.round(value * 10) / 10);
+/** As it stands in a text, in the units of who writes it: to a tenth, of a gallon to a hundredth. */
+const written =
+  (units: Units) =>
+  (value: number, unit: string, rounded: (value: number) => number = Math.round) => {
+    const us = units === 'us' ? inUs(value, unit, 0) : undefined;
+    const parts = us?.unit === 'gal' ? 100 : 10;
+    return `${rounded((us?.value ?? value) * parts) / parts} ${us?.unit ?? unit}`;
+  };
+/** So that no rounding takes of the room; a thousandth for what a tenth is not in binary. */
+const down = (value: number) => Math.floor(value + 0.001);
 
 export interface Vessels {
   mash: string;
   ferment: string;
-  wash_L: number; // that the fermenter takes with room for its foam; 0: not told in litres
+  wash_L: number; // that the fermenter takes, with room for its foam; 0: the kit does not tell it
+  brim_L: number; // of the fermenter
+  by: 'safe fill' | 'foam'; // what bounds it
 }
+
+/** Of a vessel whose kit states no safe fill, and what the house's plan leaves for foam at the least. */
+const SAFE_SHARE = 0.9;
 
 /** The vessels a draft may name: the largest for the ferment, the next for the mash. */
 export function vesselsOf(kit: string): Vessels | undefined {
   const vessels = read(kit)['vessel'];
   if (!Array.isArray(vessels)) return undefined;
+  const litres = (told: unknown) => typedAs(String(told ?? ''), 'L', 'metric');
   const sized = vessels
-    .map((v) => v as { name?: unknown; total?: unknown })
-    .filter((v): v is { name: string; total?: unknown } => typeof v.name === 'string')
-    .map((v) => ({ name: v.name, total: Number.parseFloat(String(v.total ?? '0')) }))
-    .sort((a, b) => b.total - a.total);
+    .map((v) => v as { name?: unknown; total?: unknown; working?: unknown })
+    .filter(
+      (v): v is { name: string; total?: unknown; working?: unknown } => typeof v.name === 'string',
+    )
+    .map((v) => ({ name: v.name, brim_L: litres(v.total) ?? 0, safe_L: litres(v.working) }))
+    .sort((a, b) => b.brim_L - a.brim_L);
   const [largest, next] = sized;
-  return (
-    largest && {
-      ferment: largest.name,
-      mash: (next ?? largest).name,
-      wash_L: Math.round(0.75 * (Number.isFinite(largest.total) ? largest.total : 0)),
-    }
-  );
+  if (!largest) return undefined;
+  const { brim_L, safe_L } = largest;
+  const foamless_L = SAFE_SHARE * brim_L;
+  const stated = safe_L !== undefined && safe_L <= foamless_L;
+  return {
+    ferment: largest.name,
+    mash: (next ?? largest).name,
+    wash_L: down(10 * (stated ? safe_L : foamless_L)) / 10,
+    brim_L,
+    by: stated || safe_L === undefined ? 'safe fill' : 'foam',
+  };
+}
+
+/** "54.0 L, the safe fill of “fermenter” (60.0 L to the brim, a tenth of it left for foam)". */
+export function fillWords({ ferment, wash_L, brim_L, by }: Vessels, units: Units): string {
+  const litres = (value: number) => quantity(value, 'L', 1, units);
+  const brim = `${litres(brim_L)} to the brim`;
+  const tenth = wash_L >= SAFE_SHARE * brim_L - 0.1;
+  return by === 'foam'
+    ? `${litres(wash_L)}, nine tenths of “${ferment}” (${brim}): its safe fill is more, but a tenth is left for foam`
+    : `${litres(wash_L)}, the safe fill of “${ferment}” (${brim}${tenth ? ', a tenth of it left for foam' : ''})`;
 }
 
 /** A recipe to begin from: a name, litres of wash, the main grain. */
@@ -145,33 +177,35 @@ export function draft(
   wash_L: number,
   grain: string,
   vessels: Pick<Vessels, 'mash' | 'ferment'>,
+  units: Units = 'metric',
 ): string {
+  const of = written(units);
   const mass = wash_L * GRAIN_KG_PER_L;
   const malt = grain === 'barley-malt-distillers' ? mass : mass * 0.35;
   const lines = [
-    `# A first draft for ${two(wash_L)} L of wash: change what you like.`,
+    `# A first draft for ${of(wash_L, 'L')} of wash: change what you like.`,
     `name = ${JSON.stringify(name)}`,
     '',
   ];
   const line = (ingredient: string, kg: number) =>
-    lines.push('[[mash_bill]]', `ingredient = "${ingredient}"`, `mass = "${two(kg)} kg"`, '');
+    lines.push('[[mash_bill]]', `ingredient = "${ingredient}"`, `mass = "${of(kg, 'kg')}"`, '');
   if (grain !== 'barley-malt-distillers') line(grain, mass - malt);
   line('barley-malt-distillers', malt);
   lines.push(
     '[mash]',
     `vessel = ${JSON.stringify(vessels.mash)}`,
-    `water = "${two(mass * WATER_L_PER_KG)} L"`,
-    'rest_temperature = "64.5 °C"',
+    `water = "${of(mass * WATER_L_PER_KG, 'L')}"`,
+    `rest_temperature = "${of(64.5, '°C')}"`,
     'rest_time = "90 min"',
     '',
     '[[mash.sparge]]',
-    `water = "${two(wash_L * 0.3)} L"`,
-    'temperature = "75 °C"',
+    `water = "${of(wash_L * 0.3, 'L')}"`,
+    `temperature = "${of(75, '°C')}"`,
     '',
     '[ferment]',
     `vessel = ${JSON.stringify(vessels.ferment)}`,
-    `fill_to = "${two(wash_L)} L"`,
-    'pitch_temperature = "25 °C"',
+    `fill_to = "${of(wash_L, 'L', down)}"`,
+    `pitch_temperature = "${of(25, '°C')}"`,
     'yeast = "distillers-dry"',
     '',
     '[strip]',
@@ -191,34 +225,35 @@ export function draft(
 }
 
 /** A plain kit for so much wash, for a house that has stated none; to be changed to the real one. */
-export function plainKit(wash_L: number): string {
+export function plainKit(wash_L: number, units: Units = 'metric'): string {
+  const of = written(units);
   return [
     '# A plain kit to begin from: put in your own vessels and still.',
     'name = "The house"',
     '',
     '[place]',
-    'altitude = "0 m"',
-    'ambient = "18 °C"',
+    `altitude = "${of(0, 'm')}"`,
+    `ambient = "${of(18, '°C')}"`,
     '',
     '[liquor]',
-    'cold = "12 °C"',
-    'hot = "90 °C"',
+    `cold = "${of(12, '°C')}"`,
+    `hot = "${of(90, '°C')}"`,
     '',
     '[[vessel]]',
     'name = "mash tub"',
-    `total = "${two(wash_L * 1.2)} L"`,
-    `wall_mass = "${two(2 + wash_L * 0.08)} kg"`,
+    `total = "${of(wash_L * 1.2, 'L')}"`,
+    `wall_mass = "${of(2 + wash_L * 0.08, 'kg')}"`,
     '',
     '[[vessel]]',
     'name = "fermenter"',
-    `total = "${two(wash_L * 1.3)} L"`,
+    `total = "${of(wash_L * 1.3, 'L')}"`,
     'wall = "plastic"',
-    `wall_mass = "${two(1 + wash_L * 0.05)} kg"`,
+    `wall_mass = "${of(1 + wash_L * 0.05, 'kg')}"`,
     '',
     '[boiler]',
-    `total = "${two(Math.max(10, wash_L * 0.5))} L"`,
-    `wall_mass = "${two(3 + wash_L * 0.1)} kg"`,
-    `power = "${two(Math.max(2, wash_L * 0.05))} kW"`,
+    `total = "${of(Math.max(10, wash_L * 0.5), 'L')}"`,
+    `wall_mass = "${of(3 + wash_L * 0.1, 'kg')}"`,
+    `power = "${of(Math.max(2, wash_L * 0.05), 'kW')}"`,
     'power_adjustable = true',
     '',
     '[condenser]',

@@ -1,7 +1,8 @@
 // The stock of the house by whose it is, what became of a lot, and which of that is corrected here.
 // Pure.
 import { lotKey, type Lot } from '../data/answers';
-import { quantity, type Units } from '../data/units';
+import type { Units } from '../data/units';
+import { pureWords } from '../ledger/pure';
 import { dayAndTime, dayOf } from '../data/dates';
 import { printed } from '../data/figures';
 import type { Why } from '../parts/Figure.svelte';
@@ -103,6 +104,7 @@ export function usesOf(lot: Lot, ahead_ms = 0): ToldRow[] {
           where: use.where,
           mass_kg: use.mass_kg,
           pure_alcohol_L: use.pure_alcohol_L_20C,
+          proof_gallons: use.proof_gallons,
         }),
       )
       .reverse(),
@@ -110,6 +112,7 @@ export function usesOf(lot: Lot, ahead_ms = 0): ToldRow[] {
       where: 'came',
       mass_kg: lot.made.mass_kg,
       pure_alcohol_L: lot.made.pure_alcohol_L_20C,
+      proof_gallons: lot.made.proof_gallons,
     }),
   ];
 }
@@ -127,23 +130,29 @@ const PLACES: Record<string, string> = {
   other: 'gone for another reason',
 };
 
-/** "0.011 L pure", of a row. */
-export const litresOf = ({ body }: ToldRow, units: Units): string =>
-  `${quantity(Math.abs(Number(body['pure_alcohol_L'])), 'L', 3, units)} pure`;
+/** "0.011 L pure", "0.006 proof gal" or "0.011 L pure (0.006 proof gal)", of a row. */
+export const pureOf = ({ body }: ToldRow, units: Units): string =>
+  pureWords(
+    {
+      litres: Math.abs(Number(body['pure_alcohol_L'])),
+      proof_gallons: Math.abs(Number(body['proof_gallons'])),
+    },
+    units,
+  );
 
 /** "a sample: 0.011 L pure"; "gauged: 0.004 L pure more than reckoned". */
 export function useWords(row: ToldRow, units: Units): string {
   const { body } = row;
   const pure_L = Number(body['pure_alcohol_L']);
   const where = String(body['where']);
-  const litres = litresOf(row, units);
-  if (where !== 'gauging') return `${PLACES[where] ?? where}: ${litres}`;
-  return `gauged: ${litres} ${pure_L < 0 ? 'more' : 'less'} than reckoned`;
+  const pure = pureOf(row, units);
+  if (where !== 'gauging') return `${PLACES[where] ?? where}: ${pure}`;
+  return `gauged: ${pure} ${pure_L < 0 ? 'more' : 'less'} than reckoned`;
 }
 
 const ADDS = 'masses of ethanol and water add exactly';
 const READ =
-  'a volume at a mark to 1 %, an alcoholmeter to 0.3 %vol, one standard deviation each; our estimates';
+  'a volume at a mark to 1 %, one standard deviation, our estimate; a strength as the glass and thermometer of the kit read it, to 0.3 %vol where no kit says';
 const GAUGED = 'OIML R 22 (1973), general formula; OIML R 44 (1985) for the instrument';
 
 /** Of the pure alcohol that a row of a lot's history tells. */

@@ -49,3 +49,11 @@ export function pureWithBand(pure: Pure, doubt: Pure, units: Units): string {
   const gallons = of('proof_gallons', 'proof gal');
   return { metric: litres, us: gallons, both: `${litres} (${gallons})` }[units];
 }
+
+/** In a sentence, with its unit: "0.843 L pure", "0.443 proof gal", "0.843 L pure (0.443 proof gal)". */
+export function pureWords({ litres, proof_gallons }: Pure, units: Units, decimals = 3): string {
+  const gallons = `${printed(proof_gallons, decimals)}\u00a0proof\u00a0gal`;
+  if (units === 'us') return gallons;
+  const pure = `${printed(litres, decimals)}\u00a0L pure`;
+  return units === 'both' ? `${pure} (${gallons})` : pure;
+}

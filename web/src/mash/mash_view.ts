@@ -11,6 +11,13 @@ export interface Step {
   beside: boolean;
   done: boolean;
   done_ms: number | undefined;
+  mark?: Mark; // the entry by which it is done, or begun and not done
+}
+
+/** An entry about a step, and when it happened. */
+export interface Mark {
+  entry: string;
+  at_ms: number;
 }
 
 /** The steps of the mash in their order, each with whether it is done. */
@@ -20,26 +27,31 @@ export function stepsOf(
   waiting: readonly Entry[],
   ahead_ms: number,
 ): Step[] {
-  const marks = new Map<string, { done: boolean; at_ms: number }>();
-  for (const mark of batch?.steps ?? [])
-    marks.set(mark.step, { done: mark.done, at_ms: Date.parse(mark.at) + ahead_ms });
+  // A mark that says "not done" opens again what was done; else it says that the step was begun.
+  const marks = new Map<string, { done: boolean; begun: boolean; mark: Mark }>();
+  const put = (step: string, done: boolean, mark: Mark) =>
+    marks.set(step, { done, begun: !done && marks.get(step)?.done !== true, mark });
+  for (const { step, done, entry, at } of batch?.steps ?? [])
+    put(step, done, { entry, at_ms: Date.parse(at) + ahead_ms });
+  const told = new Set(batch?.steps.map((mark) => mark.entry));
   for (const entry of waiting)
-    if (entry.kind === 'step marked')
-      marks.set(String(entry.body['step']), {
-        done: entry.body['done'] === true,
+    if (entry.kind === 'step marked' && !told.has(entry.id))
+      put(String(entry.body['step']), entry.body['done'] !== false, {
+        entry: entry.id,
         at_ms: Date.parse(entry.at),
       });
   return (plan?.timeline.steps ?? [])
     .filter((step) => step.stage === 'Mash')
     .map((step) => {
-      const mark = marks.get(step.what);
+      const last = marks.get(step.what);
       return {
         what: step.what,
         length_min: step.length_min,
         attention: step.attention,
         beside: step.beside,
-        done: mark?.done ?? false,
-        done_ms: mark?.done ? mark.at_ms : undefined,
+        done: last?.done ?? false,
+        done_ms: last?.done ? last.mark.at_ms : undefined,
+        ...(last && (last.done || last.begun) ? { mark: last.mark } : {}),
       };
     });
 }

@@ -1,0 +1,125 @@
+// Mash day on a device that did not mark the steps: its clocks run from what was told elsewhere, and
+// what was kept is told where it was pressed.
+import { configure, render, screen, waitFor, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { bench } from '../data/bench.svelte';
+import type { EntryWish } from '../data/entry';
+import { ternPlan } from '../mash_bill/plan_of_tern_8';
+import Mash from './Mash.svelte';
+
+configure({ asyncUtilTimeout: 20_000 });
+vi.setConfig({ testTimeout: 60_000 });
+
+const step = (what: string, length_min: number, attention: string) => ({
+  stage: 'Mash',
+  what,
+  start_min: 0,
+  clock: 'day 1 08:00',
+  length_min,
+  attention,
+  beside: false,
+});
+const plan = {
+  ...ternPlan,
+  timeline: {
+    steps: [
+      step('Mill', 30, 'hands_on'),
+      step('Cool to 66', 90, 'wait'),
+      step('Drain', 20, 'hands_on'),
+    ],
+  },
+  findings: [],
+};
+let batch: Record<string, unknown>;
+let recorded: Omit<EntryWish, 'who'>[];
+let ids: number;
+
+const milled = (at_ms: number) => ({
+  entry: 'm',
+  at: new Date(at_ms).toISOString(),
+  stage: 'mash',
+  step: 'Mill',
+  done: true,
+});
+
+beforeEach(() => {
+  recorded = [];
+  ids = 0;
+  batch = {
+    name: 'Tern 9',
+    steps: [milled(Date.now() - 600_000)],
+    mash: { temperatures: [], waters: [], worts: [], checks: [], added: [] },
+    ferment: { readings: [], added: [] },
+    lots: [],
+    runs: [],
+    notes: [],
+  };
+  vi.spyOn(bench.api, 'get').mockImplementation(
+    async (path) =>
+      (path === '/batches/b/plan' ? plan : path === '/batches/b' ? batch : {}) as never,
+  );
+  vi.spyOn(bench, 'record').mockImplementation(async (wish) => {
+    recorded.push(wish);
+    return { id: `e${++ids}`, at: new Date().toISOString(), who: '', ...wish } as never;
+  });
+});
+afterEach(() => {
+  for (const clock of bench.clocks.all) bench.clocks.remove(clock.id);
+  localStorage.clear();
+});
+const left_min = (name: string) => {
+  const clock = bench.clocks.named(name, 'b');
+  return clock && Math.round(bench.clocks.left(clock) / 60_000);
+};
+
+test('what another device began runs here, from its moment', async () => {
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(80));
+  expect(screen.getByRole('button', { name: 'Its clock runs' })).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'Remove Cool to 66' }));
+  expect(left_min('Cool to 66')).toBeUndefined();
+});
+
+test('a reading on another device sets the clock here to what the house reckons, from the reading', async () => {
+  (batch['mash'] as Record<string, unknown>)['temperatures'] = [
+    { entry: 't', at: new Date(Date.now() - 120_000).toISOString(), temperature_C: 80 },
+  ];
+  const post = vi.spyOn(bench.api, 'post').mockResolvedValue({
+    step: 'Cool to 66',
+    clock_min: 50,
+    with: 'nothing',
+    at: 'moving',
+  } as never);
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(48));
+  expect(post.mock.calls[0]!.slice(0, 2)).toEqual([
+    '/mash-correction',
+    { batch: 'b', temperature_C: 80, step: 'Cool to 66' },
+  ]);
+});
+
+test('a clock that is started is told to the house as the step begun; its word stands beside the button', async () => {
+  batch['steps'] = [];
+  render(Mash, { batch: 'b' });
+  const start = await screen.findByRole('button', { name: 'Start its clock' });
+  await userEvent.click(start);
+  expect(recorded[0]).toMatchObject({ kind: 'step marked', body: { step: 'Mill', done: false } });
+  expect(left_min('Mill')).toBe(30);
+  const said = await screen.findByText('Begun: Mill.');
+  expect(said.getAttribute('role')).toBe('status');
+  // Nothing stands between the button that was pressed and what was said of it.
+  expect(start.closest('.now')!.nextElementSibling).toBe(said);
+});
+
+test('a temperature that is kept is told beside its button', async () => {
+  vi.spyOn(bench.api, 'post').mockResolvedValue({ with: 'nothing', at: 'over' } as never);
+  render(Mash, { batch: 'b' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Temperature' }));
+  const pad = within(await screen.findByRole('dialog'));
+  await userEvent.type(pad.getByRole('textbox'), '66{Enter}');
+  const said = await screen.findByText('Kept: 66.0 °C.');
+  expect(said.getAttribute('role')).toBe('status');
+  const section = screen.getByRole('heading', { name: 'Temperature' }).closest('section')!;
+  expect(section.contains(said)).toBe(true);
+});
