@@ -10,6 +10,7 @@ import subprocess
 import sys
 import time
 
+import remembered
 import reports
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
@@ -84,6 +85,20 @@ def tests(preset, folder, full, *options, without=""):
     for fault in range(len(count.faults)):
         name, said = count.faults[fault]
         count.faults[fault] = (f"{preset}: {name}", said)
+    return count
+
+
+def tests_remembered(preset, folder, full, *options, without):
+    """tests(), leaving out the programs that passed before and did not change since."""
+    marks = {} if full else remembered.marks(folder)
+    known = remembered.passed_before(marks)
+    if known:
+        print(f"    {len(known)} programs passed before and did not change: not run again", flush=True)
+        options += ("-E", f"^({'|'.join(known)})$")
+    if known and len(known) == len(marks):
+        return reports.Count()
+    count = tests(preset, folder, full, *options, without=without)
+    remembered.remember(marks, [*known, *reports.passed_programs(REPORTS / preset)])
     return count
 
 
@@ -199,7 +214,7 @@ def main():
         step("Web workbench", web)
         if step("Build, Clang with sanitizers", build, "asan"):
             # The house checks look at the repository, which is the same in both.
-            step("Tests under sanitizers", tests, "asan", BUILD / "asan", asked.full, "-LE", "house",
+            step("Tests under sanitizers", tests_remembered, "asan", BUILD / "asan", asked.full, "-LE", "house",
                  without=COUNTED_BEFORE)
             step("Fuzzing", fuzzing, asked.full)
         step("Static analysis", analysis, asked.full)

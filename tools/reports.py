@@ -63,8 +63,21 @@ def skip_reason(program):
 
 def of_ctest(folder):
     """Counts the run whose reports are in `folder`: ctest.xml and a file a GoogleTest program."""
-    folder = pathlib.Path(folder)
     count = Count()
+    for _, own in each_program(folder):
+        count.add(own)
+    return count
+
+
+def passed_programs(folder):
+    """The names of the programs of a run that passed whole."""
+    if not (pathlib.Path(folder) / "ctest.xml").exists():
+        return []
+    return [name for name, own in each_program(folder) if own.passed and not own.failed]
+
+
+def each_program(folder):
+    folder = pathlib.Path(folder)
     for program in ET.parse(folder / "ctest.xml").getroot().findall("testcase"):
         name, status = program.get("name"), program.get("status")
         output = program.findtext("system-out")
@@ -78,5 +91,4 @@ def of_ctest(folder):
                 own.fail(name, skip_reason(program) or tail(output))
         elif status != "run" and own.failed == 0:
             own.fail(name, tail(output))
-        count.add(own)
-    return count
+        yield name, own

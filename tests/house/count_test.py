@@ -42,6 +42,7 @@ def main():
         (folder / "leaky_tests.xml").write_text(GOOD)  # its cases passed, the program failed
         (folder / "dead_tests.xml").write_text("<testsuites><testsuite")  # died while writing
         count = reports.of_ctest(folder)
+        well = reports.passed_programs(folder)
 
     names = sorted(name for name, _ in count.faults)
     faults = []
@@ -50,6 +51,7 @@ def main():
             ("failed", count.failed, 5),
             ("skipped", count.skipped, 2 + 2 + 1),
             ("faults", names, ["bad_tests: B.two", "dead_tests", "gone_tests", "house_y", "leaky_tests"]),
+            ("programs to remember", well, ["good_tests", "house_x"]),
             ("line", count.line(), "6 passed, 5 failed, 5 skipped"),
             ("line", reports.Count(passed=3).line(), "3 passed, 0 failed")):
         if got != right:
