@@ -19,6 +19,9 @@ target_compile_options(
 
 set_property(GLOBAL PROPERTY LYNEARM_ROOM_USES "")
 
+# Rooms of texts, files and sockets: no kernel is in them.
+set(LYNEARM_ROOMS_OF_TEXT recipe journal wire sheet store serve station cli)
+
 function(lynearm_room name)
   cmake_parse_arguments(ROOM "" "" "USES;LIBRARIES;SOURCES" ${ARGN})
   set(target lynearm_${name})
@@ -34,6 +37,9 @@ function(lynearm_room name)
     add_library(${target} INTERFACE)
     target_include_directories(${target} INTERFACE ${CMAKE_SOURCE_DIR}/src)
     target_link_libraries(${target} INTERFACE ${used_targets} ${ROOM_LIBRARIES})
+  endif()
+  if(LYNEARM_TEXT_AS_WRITTEN AND name IN_LIST LYNEARM_ROOMS_OF_TEXT)
+    target_compile_options(${target} PRIVATE -O0)
   endif()
   add_library(lynearm::${name} ALIAS ${target})
   string(REPLACE ";" " " uses "${ROOM_USES}")
@@ -65,7 +71,11 @@ function(lynearm_test name)
   target_link_libraries(${name} PRIVATE ${used_targets} lynearm_warnings ${TEST_LIBRARIES}
                                         GTest::gmock GTest::gtest_main)
   # The rooms are what is to be fast; a test's own text is compiled in two thirds of the time so.
-  target_compile_options(${name} PRIVATE $<$<NOT:$<CONFIG:Debug>>:-O1>)
+  if(LYNEARM_TEXT_AS_WRITTEN)
+    target_compile_options(${name} PRIVATE -O0)
+  else()
+    target_compile_options(${name} PRIVATE $<$<NOT:$<CONFIG:Debug>>:-O1>)
+  endif()
   target_include_directories(${name} PRIVATE ${CMAKE_SOURCE_DIR}/tests
                                              ${CMAKE_BINARY_DIR}/generated)
   add_test(NAME ${name} COMMAND ${name})
