@@ -14,10 +14,44 @@ constexpr float never = -std::numeric_limits<float>::infinity();
 // Near its end a run is all but water: kilograms in a millilitre at 20 °C.
 constexpr double kg_per_mL = 1e-3;
 
+// How far a straight line may pass a point that is left out for it: a fifth and less of what a
+// track is held to.
+constexpr double spare_K = 0.005, spare_percent = 0.005, spare_mL = 0.2, spare_kg = 2e-4,
+                 spare_L = 1e-4, spare_flow_share = 0.005;
+
 }  // namespace
+
+// Two of three points of a run lie on a line nearly enough, and a thousand runs are kept.
+bool Track::spares(const Row& a, const Row& b, const Row& c) {
+  const bool runs = b.flow_mL_s > 0.0F;
+  if ((a.flow_mL_s > 0.0F) != runs || (c.flow_mL_s > 0.0F) != runs) return false;
+  if (!runs && (a.ran_s != b.ran_s || c.ran_s != b.ran_s)) return false;
+  if (!(c.t_s > b.t_s && b.t_s > a.t_s)) return false;
+  const double part =
+      (static_cast<double>(b.t_s) - a.t_s) / (static_cast<double>(c.t_s) - a.t_s);
+  const auto near = [&](float Row::*figure, double within) {
+    const double line = a.*figure + part * (static_cast<double>(c.*figure) - a.*figure);
+    return std::fabs(line - b.*figure) <= within;
+  };
+  return near(&Row::pot_C, spare_K) && near(&Row::head_C, spare_K) &&
+         near(&Row::spout_percent, spare_percent) && near(&Row::pot_percent, spare_percent) &&
+         near(&Row::collected_mL, spare_mL) && near(&Row::pot_kg, spare_kg) &&
+         near(&Row::alcohol_left_L, spare_L) &&
+         near(&Row::flow_mL_s, spare_flow_share * b.flow_mL_s);
+}
 
 Track::Track(const Run& run, std::optional<double> until_s) {
   rows_.reserve(run.points.size() + run.quiet.size());
+  bool line_spares_one = false;  // the line that ends at the last row
+  const auto add = [&](const Row& row) {
+    const std::size_t n = rows_.size();
+    line_spares_one = !line_spares_one && n >= 2 && spares(rows_[n - 2], rows_[n - 1], row);
+    if (line_spares_one) {
+      rows_.back() = row;
+    } else {
+      rows_.push_back(row);
+    }
+  };
   const double charge_percent = spirit::strength(run.charge.spirit).percent();
   const double charge_L = spirit::pure_alcohol(run.charge.spirit).litres();
   const double charge_kg = run.charge.spirit.mass().kilograms();
@@ -45,7 +79,7 @@ Track::Track(const Run& run, std::optional<double> until_s) {
       before.pot_C = static_cast<float>(quiet->pot_temperature.celsius());
       before.head_C = static_cast<float>(quiet->head_temperature.celsius());
       before.flow_mL_s = 0.0F;
-      rows_.push_back(before);
+      add(before);
     }
   };
   // Pure alcohol from mass by one factor: asking each point for its volume costs more.
@@ -70,7 +104,7 @@ Track::Track(const Run& run, std::optional<double> until_s) {
               static_cast<float>(charge_kg - p.distillate.mass().kilograms() -
                                  p.held.mass().kilograms()),
               runs ? t_s : before.ran_s};
-    rows_.push_back(before);
+    add(before);
   }
   if (until_s) {
     stand(units::Duration::seconds(*until_s), true);
@@ -78,6 +112,7 @@ Track::Track(const Run& run, std::optional<double> until_s) {
   } else {
     stand(run.last().since_start, true);
   }
+  rows_.shrink_to_fit();
 }
 
 Instant Track::at(double t_s) const {
