@@ -33,8 +33,11 @@ beforeEach(() => {
   };
 });
 
-// The clock of the page is one for all test files.
-afterEach(() => houseTime.learn(Date.now(), Date.now(), Date.now()));
+// The clock of the page is one for all test files, and is looked at again as it ticks.
+afterEach(() => {
+  houseTime.learn(Date.now(), Date.now(), Date.now());
+  bench.clocks.tick();
+});
 
 test('the journal tells when it happened by the house’s clock', () => {
   render(Journal, { batch: 'b', entries: [entry], puzzles: [], waiting: [] });
