@@ -4,6 +4,7 @@ import { printed, range, typed } from '../data/figures';
 import {
   NAME_BYTES,
   percentTyped,
+  pitchFault,
   TEXT_BYTES,
   tooLong,
   unread,
@@ -55,11 +56,31 @@ export interface Editable {
 
 type Body = Record<string, unknown>;
 
+const within = (above: readonly string[]) => above.map((k) => keyName(k).name).join(', ');
+
+/** What a figure in its own table is called, in the words of the form that told it. */
+function labelOf(key: string, name: string, above: readonly string[]): string {
+  const of = within(above);
+  if (above.length === 0) return name;
+  if (key === 'at_C') return 'as warm as';
+  if (key === 'volume_L') return of;
+  if (key === 'reading') return /^(gravity|strength)$/.test(of) ? 'reading' : `${of} reading`;
+  return `${of}, ${name}`;
+}
+
+/** Labels that would stand twice say what they are of. */
+const apart = (fields: readonly Editable[]): Editable[] =>
+  fields.map((field) => {
+    const twice = fields.filter(({ label }) => label === field.label).length > 1;
+    const of = within(field.path.slice(0, -1));
+    return twice && of ? { ...field, label: `${of}, ${field.label}` } : field;
+  });
+
 function withinBody(body: Body, above: string[]): Editable[] {
   return Object.entries(body).flatMap(([key, value]): Editable[] => {
     const path = [...above, key];
     const { name, unit, decimals } = keyName(key);
-    const label = [...above.map((k) => keyName(k).name), name].join(', ');
+    const label = labelOf(key, name, above);
     if (typeof value === 'number') {
       const scale = key === 'reading' ? SCALES[String(body['scale'])] : undefined;
       return [{ path, label, unit: scale ?? unit, decimals, kind: 'number' }];
@@ -80,7 +101,7 @@ function withinBody(body: Body, above: string[]): Editable[] {
 /** What a form of an entry of that kind shows, at any depth; at its end what the entry lacks. */
 export function editables(body: Body, kind = ''): Editable[] {
   const may = MAY_LACK[kind] ?? [];
-  const there = withinBody(body, []).map((field) =>
+  const there = apart(withinBody(body, [])).map((field) =>
     field.path.length === 1 && may.includes(field.path[0]!) ? { ...field, mayLack: true } : field,
   );
   const lacking = may
@@ -150,6 +171,9 @@ export function wrongIn(
   if (field.kind === 'flag') return undefined;
   if (field.mayLack && text.trim() === '') return undefined;
   const beside = valueAt(body, field.path.slice(0, -1)) as Body;
+  const wort_L = valueAt({ volume: {}, ...beside }, ['volume', 'volume_L']);
+  if (key === 'mass_g' && 'yeast' in beside && typeof wort_L === 'number')
+    return pitchFault(text, figureTyped(text, field, units), wort_L, units);
   const bounds =
     key === 'reading'
       ? SCALE_BOUNDS[String(beside['scale'])]

@@ -100,7 +100,7 @@ test('numbers and words can be corrected at any depth, ids and scales not', () =
     spout: { reading: 37.2, scale: 'percent_vol' },
     note: 'typed in haste',
   };
-  expect(editables(body).map((f) => f.label)).toEqual(['spout, reading', 'note']);
+  expect(editables(body).map((f) => f.label)).toEqual(['spout reading', 'note']);
   const mended = changed(body, ['spout', 'reading'], 73.2);
   expect(valueAt(mended, ['spout', 'reading'])).toBe(73.2);
   expect(body.spout.reading).toBe(37.2); // the first telling stays
@@ -159,4 +159,38 @@ test('what a machine keeps is left out, and one lot is one lot', () => {
   expect(inWords(made)).toBe('Tern 7 at 55, 1 lot, volume 82\u00a0mL at 20\u00a0°C');
   const filled = { in: 'staves', species: 'american-oak', staves: 1 };
   expect(inWords(filled)).toBe('staves, species american oak, staves 1');
+});
+
+test('the fields of a correction have the words of the form that told it', () => {
+  const volume = { volume_L: 52, at_C: 24 };
+  const gravity = { reading: 1.0573, scale: 'specific_gravity', at_C: 20 };
+  const labels = (body: Record<string, unknown>) => editables(body).map((f) => f.label);
+  expect(labels({ volume })).toEqual(['volume', 'as warm as']);
+  expect(labels({ gravity })).toEqual(['reading', 'as warm as']);
+  expect(labels({ volume, gravity })).toEqual([
+    'volume',
+    'volume, as warm as',
+    'reading',
+    'gravity, as warm as',
+  ]);
+});
+
+test('a step whose clock was started is begun', () => {
+  expect(inWords({ step: 'Mill the grain', done: false })).toBe('Mill the grain, begun');
+  expect(inWords({ step: 'Mill the grain', done: true })).toBe('Mill the grain, done');
+});
+
+test('yeast is held to its range in the wort of the pitch that is corrected', () => {
+  const body = { volume: { volume_L: 52, at_C: 24 }, yeast: 'distillers-dry', mass_g: 26_000 };
+  const mass = editables(body).find((f) => f.path[0] === 'mass_g')!;
+  expect(wrongIn(body, mass, '26 kg')).toContain('to 520\u00a0g of yeast');
+  expect(wrongIn(body, mass, '26')).toBeUndefined();
+  const added = { what: 'acid', mass_g: 26_000 };
+  expect(
+    wrongIn(
+      added,
+      editables(added).find((f) => f.path[0] === 'mass_g')!,
+      '26 kg',
+    ),
+  ).toBeUndefined();
 });

@@ -146,7 +146,8 @@ function words(key: string, value: unknown, units: Units, within = false): strin
     const text = figure(value, unit, decimals, units);
     return within && name === 'volume' ? text : `${name} ${text}`;
   }
-  if (typeof value === 'boolean' && key === 'done') return value ? 'done' : 'not done';
+  // A step that is not done is marked as its clock is started.
+  if (typeof value === 'boolean' && key === 'done') return value ? 'done' : 'begun';
   if (typeof value === 'boolean') return value ? name : '';
   if (typeof value === 'string') {
     if (ID.test(value) || HASH.test(value)) return '';

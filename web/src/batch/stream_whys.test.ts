@@ -64,7 +64,7 @@ test('a flow of several keeps the inputs of each, and says model, source and ban
 
 test('a planned flow tells its share of the plan, what stands before it, and the stage’s own reason', () => {
   const why = joined('x', [byPlan('Strip', 'Low wines', 8.78, 9.54, 9)], plan);
-  expect(why.inputs[0]!.value).toBe('8.780 of 9.540 L before it');
+  expect(why.inputs[0]!.value).toBe('8.780 L pure, of 9.540 L pure before it');
   expect(why.inputs[1]!.value).toBe('9.000 L of pure alcohol');
   expect(why.source).toContain('Rayleigh');
   expect(new Set(why.inputs.map((one) => one.name)).size).toBe(why.inputs.length);

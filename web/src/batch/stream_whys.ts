@@ -33,7 +33,10 @@ export function byPlan(
   have_L: number | undefined,
 ): Trace {
   const inputs = [
-    input(`${what}, in the plan`, `${printed(planned_L, 3)} of ${printed(into_L, 3)} L before it`),
+    input(
+      `${what}, in the plan`,
+      `${printed(planned_L, 3)} L pure, of ${printed(into_L, 3)} L pure before it`,
+    ),
   ];
   if (have_L === undefined) return { ...ofPlan, inputs, stage };
   return {

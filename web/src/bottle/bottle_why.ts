@@ -57,7 +57,7 @@ export const whyStrength = (lot: Lot): Why => ({
   ...lot.why,
   what: `True strength of ${lot.label}, by what the house knows of it`,
   inputs: [
-    ...input('Pure alcohol left', lot.left.pure_alcohol_L_20C, 3, 'L'),
+    ...input('Pure alcohol left', lot.left.pure_alcohol_L_20C, 3, 'L pure'),
     ...input('Volume left', lot.left.volume_L_20C, 3, 'L'),
     ...lot.why.inputs,
   ],
@@ -70,7 +70,7 @@ export const whyFilled = (lot: Lot): Why => ({
     ...input('Bottles', lot.bottles?.bottles, 0, ''),
     ...input('A bottle holds', lot.bottles && 1000 * lot.bottles.size_L, 0, 'mL'),
     ...input('True strength, as told', lot.bottles?.strength_percent_vol, 2, '%vol'),
-    ...input('Pure alcohol poured for them', lot.made.pure_alcohol_L_20C, 3, 'L'),
+    ...input('Pure alcohol poured for them', lot.made.pure_alcohol_L_20C, 3, 'L pure'),
   ],
   model: 'As the entry tells it; the pure alcohol is what went out of the lot.',
   source: `the batch’s journal; ${SOURCES.density}`,

@@ -13,6 +13,13 @@ export interface Label {
   filled: string;
 }
 
+/** The name that a label is offered: the batch's, unless the bottles were filled from another batch's lot. */
+export function nameFor(bottles: Lot, all: readonly Lot[], batchName: string | undefined): string {
+  const from = new Set(bottles.parents.map(lotKey));
+  const foreign = all.some((lot) => from.has(lotKey(lot.lot)) && lot.batch !== bottles.batch);
+  return (foreign ? undefined : batchName) ?? bottles.label.replace(/, bottled$/, '');
+}
+
 /** The lot as it is written: the last eight letters of its entry's id, which no other lot has. */
 export const lotMark = (lot: Lot): string => lot.entry.replaceAll('-', '').slice(-8).toUpperCase();
 

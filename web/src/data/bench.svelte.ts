@@ -18,6 +18,9 @@ export class Bench {
   connected = $state<boolean | undefined>(undefined);
   /** True when the house answers, but does not know this device: it is to be paired. */
   stranger = $state(false);
+  /** The house knew it while this page was open, and does so no longer. */
+  shut_out = $state(false);
+  #was_known = false;
   outbox = $state.raw<OutboxState>({
     waiting: 0,
     refused: [],
@@ -108,9 +111,12 @@ export class Bench {
   async greet(): Promise<void> {
     try {
       await this.api.askTime();
-      this.stranger = false;
+      this.stranger = this.shut_out = false;
+      this.#was_known = true;
     } catch (fault) {
-      if (fault instanceof Problem) this.stranger = fault.status === 401;
+      if (!(fault instanceof Problem)) return;
+      this.stranger = fault.status === 401;
+      this.shut_out = this.stranger && this.#was_known;
     }
   }
 

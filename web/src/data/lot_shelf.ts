@@ -2,7 +2,7 @@
 import { lotKey, type Lot } from './answers';
 import type { LotPart } from './lot_parts';
 import { lotFault } from './lot_parts';
-import { typedAs, type Units } from './units';
+import { briefStrength, quantity, typedAs, type Units } from './units';
 
 /** Under a few millilitres is what clings to the vessel. */
 const LEFT_L = 0.005;
@@ -62,14 +62,45 @@ export const onWood = (lots: readonly Lot[], batch: string): Lot[] =>
 export const bottled = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.bottles !== undefined && lot.batch === batch);
 
+/** A lot in a list to choose from, which is as narrow as the page: each figure in one unit. */
+export const lotBrief = (lot: Lot, batch: string, units: Units): string =>
+  `${lot.batch === batch ? '' : 'another batch: '}${lot.label}, ` +
+  `${quantity(lot.left.volume_L_20C, 'L', 2, units === 'us' ? 'us' : 'metric')} at ` +
+  briefStrength(lot.left.strength_percent_vol, units);
+
+/** The lot that was chosen; before that the first of the batch's own. Another batch's is only ever
+ *  chosen knowingly. */
+export const chosenLot = (lots: readonly Lot[], chosen: string, batch: string): Lot | undefined =>
+  lots.find((l) => lotKey(l.lot) === chosen) ?? lots.find((l) => l.batch === batch);
+
+const SPIRIT = ['hearts', 'spirit'];
+
+/**
+ * That a batch has nothing of its own for a stage, "to reduce": not yet, or no more. Undefined while it
+ * has some; the second sentence stands where other batches have.
+ */
+export function lackOf(
+  all: readonly Lot[],
+  batch: string,
+  name: string | undefined,
+  purpose: string,
+): string | undefined {
+  const lots = spiritLots(all, batch);
+  if (lots.some((lot) => lot.batch === batch)) return undefined;
+  const had = all.some((lot) => lot.batch === batch && SPIRIT.includes(lot.lot.kind));
+  const of = name ?? 'this batch';
+  const lack = had ? `Nothing of ${of} is left ${purpose}.` : `Nothing of ${of} ${purpose} yet.`;
+  return lots.length === 0
+    ? lack
+    : `${lack} Lots of other batches stand in the list; none is chosen.`;
+}
+
 /** The one lot and volume that were picked; undefined while something is at fault. */
 export function pickedPart(
-  lots: readonly Lot[],
-  chosen: string,
+  lot: Lot | undefined,
   volume: string,
   units: Units,
 ): LotPart | undefined {
-  const lot = lots.find((l) => lotKey(l.lot) === chosen) ?? lots[0];
   const litres = typedAs(volume, 'L', units);
   if (!lot || !litres || litres <= 0 || lotFault(lot, volume, units) !== undefined)
     return undefined;

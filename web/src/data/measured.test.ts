@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import {
+  absurdIn,
+  absurdSentence,
+  brimOf,
   faultOf,
   gravityRead,
+  overBrim,
+  pitchFault,
   quoted,
   strengthRead,
   tooLong,
@@ -41,4 +46,34 @@ test('the sentence names what was typed, shortened when it is long', () => {
   expect(quoted('9'.repeat(400))).toBe(`“${'9'.repeat(40)}…”`);
   expect(tooLong('né', 3)).toBeUndefined(); // the house counts bytes
   expect(tooLong('née', 3)).toContain('accepted: up to 3');
+});
+
+test('more than the vessel of the plan holds is asked about, ten times as much is refused', () => {
+  const kit = { vessels: [{ name: 'mash tub', total_L: 84 }] };
+  expect(brimOf(kit, 'pot')).toBeUndefined();
+  const tub = brimOf(kit, 'mash tub')!;
+  expect(overBrim(84, tub)).toBeUndefined();
+  expect(overBrim(90, tub)?.says).toBe(
+    '90.0\u00a0L is more than the mash tub of the plan holds: 84.0\u00a0L to its brim.',
+  );
+  expect(absurdIn(90, tub)).toBe(false);
+  expect(absurdIn(9999, tub)).toBe(true);
+  expect(overBrim(9999, tub)).toBeUndefined(); // it is refused instead
+  expect(absurdSentence('9999', tub, 'metric')).toContain('accepted: up to 840\u00a0L, ten times');
+  expect(overBrim(9999, undefined)).toBeUndefined();
+});
+
+test('yeast is held to the range that a forecast is made for, in the wort that was typed', () => {
+  const fault = (text: string, g: number | undefined, L: number | undefined) =>
+    pitchFault(text, g, L, 'metric');
+  expect(fault('26', 26, 52)).toBeUndefined();
+  expect(fault('520', 520, 52)).toBeUndefined();
+  expect(fault('1.1', 1.1, 52)).toBeUndefined();
+  expect(fault('26 kg', 26_000, 52)).toBe(
+    '“26 kg” was given; accepted: 1.1\u00a0g to 520\u00a0g of yeast in 52.0\u00a0L of wort, which is 0.02\u00a0g/L to 10\u00a0g/L.',
+  );
+  expect(fault('1', 1, 52)).toContain('accepted: 1.1');
+  expect(fault('26 kg', 26_000, undefined)).toBeUndefined(); // the volume is asked for first
+  expect(fault('many', undefined, 52)).toContain('accepted: a mass');
+  expect(pitchFault('60 lb', 27_216, 52, 'us')).toContain('oz of yeast in 13.74\u00a0gal of wort');
 });

@@ -2,7 +2,7 @@
 // instrument with its temperature, never the figure worked out from it.
 import { typed } from './figures';
 import { percentOfProof } from './proof';
-import { typedAs, type Units } from './units';
+import { quantity, typedAs, type Units } from './units';
 
 export type StrengthScale = 'percent_vol' | 'proof';
 export type GravityScale = 'specific_gravity' | 'plato' | 'brix';
@@ -164,3 +164,70 @@ export const ACCEPTED = {
     brix: 'a figure such as 14.2, from 0 to 40',
   },
 } as const;
+
+/** What a vessel of the plan holds, brim full, in litres. */
+export interface Brim {
+  vessel: string;
+  total_L: number;
+}
+
+/** Of the vessel of that name in the plan's kit; undefined where there is no plan or no such vessel. */
+export function brimOf(
+  kit: { vessels: readonly { name: string; total_L: number }[] } | undefined,
+  vessel: string | undefined,
+): Brim | undefined {
+  const found = kit?.vessels.find(({ name }) => name === vessel);
+  return found && { vessel: found.name, total_L: found.total_L };
+}
+
+/** So many brims are a slip of the pen, whatever vessel was really used; from practice, no source. */
+const ABSURD = 10;
+
+/** A volume that no vessel near the plan's holds: it is not kept. */
+export const absurdIn = (volume_L: number | undefined, brim: Brim | undefined): boolean =>
+  volume_L !== undefined && brim !== undefined && volume_L > ABSURD * brim.total_L;
+
+/** The sentence at its field. */
+export const absurdSentence = (text: string, { vessel, total_L }: Brim, units: Units): string =>
+  unread(
+    text,
+    `up to ${quantity(ABSURD * total_L, 'L', 0, units)}, ten times what the ${vessel} of the plan holds to its brim`,
+  );
+
+/** For a Finding, in metric: more than the vessel holds, which may yet be right with another vessel. */
+export function overBrim(
+  volume_L: number | undefined,
+  brim: Brim | undefined,
+): { says: string; remedy: string } | undefined {
+  if (volume_L === undefined || !brim || volume_L <= brim.total_L || absurdIn(volume_L, brim))
+    return undefined;
+  return {
+    says: `${quantity(volume_L, 'L', 1, 'metric')} is more than the ${brim.vessel} of the plan holds: ${quantity(brim.total_L, 'L', 1, 'metric')} to its brim.`,
+    remedy: 'Look at the figure and its unit again. It can be kept if another vessel was used.',
+  };
+}
+
+/** Dry yeast to the litre of wort that the ferment's forecast is made for, g/L: the engine's range. */
+export const PITCH_G_PER_L: Bounds = [0.02, 10];
+
+/** What is wrong with so much yeast in so much wort, as a sentence; undefined where it may be. The wort is
+ *  taken as it was read: what it shrinks to 20 °C is less than the range is wide. */
+export function pitchFault(
+  text: string,
+  mass_g: number | undefined,
+  volume_L: number | undefined,
+  units: Units,
+): string | undefined {
+  if (mass_g === undefined || mass_g <= 0) return unread(text, ACCEPTED.grams);
+  if (volume_L === undefined || volume_L <= 0) return undefined;
+  const [low, high] = PITCH_G_PER_L;
+  const each = mass_g / volume_L;
+  if (each >= low && each <= high) return undefined;
+  // Ends are rounded inwards: what the sentence names is accepted.
+  const least = Math.ceil(10 * low * volume_L) / 10;
+  const most = Math.floor(high * volume_L);
+  return unread(
+    text,
+    `${quantity(least, 'g', 1, units)} to ${quantity(most, 'g', 0, units)} of yeast in ${quantity(volume_L, 'L', 1, units)} of wort, which is ${quantity(low, 'g/L', 2, units)} to ${quantity(high, 'g/L', 0, units)}`,
+  );
+}

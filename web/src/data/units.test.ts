@@ -1,5 +1,17 @@
 import { expect, test } from 'vitest';
-import { asTyped, inField, inUs, ofJars, quantity, typedAs, unitOfField, restated } from './units';
+import {
+  alsoInProof,
+  asTyped,
+  glassInProof,
+  inField,
+  inUs,
+  jarsIn,
+  ofJars,
+  quantity,
+  typedAs,
+  unitOfField,
+  restated,
+} from './units';
 
 test('US figures agree with the definitions of the units', () => {
   expect(inUs(100, '°C', 0)!.value).toBeCloseTo(212, 12);
@@ -99,14 +111,16 @@ test('a field begins at the figure that means the same in its unit', () => {
     expect(typedAs(inField(20, '°C', 0, units), '°C', units)).toBeCloseTo(20, 12);
 });
 
-test('a shelf of jars is told in fluid ounces, a vat of it in gallons', () => {
+test('less than a quart of a shelf is told in fluid ounces, more of it in gallons', () => {
   const hearts = (L: number, units: 'metric' | 'us' | 'both') => {
     const { unit, times, fewer } = ofJars(L, units);
     return quantity(L * times, unit, Math.max(0, 2 - fewer), units);
   };
   expect(hearts(2.7, 'metric')).toBe('2.70\u00a0L');
-  expect(hearts(2.7, 'us')).toBe('91.3\u00a0fl oz');
-  expect(hearts(2.7, 'both')).toBe('2700\u00a0mL (91.3\u00a0fl oz)');
+  expect(hearts(0.7, 'us')).toBe('23.7\u00a0fl oz');
+  expect(hearts(2.7, 'us')).toBe('0.713\u00a0gal');
+  expect(hearts(0.7, 'both')).toBe('700\u00a0mL (23.7\u00a0fl oz)');
+  expect(hearts(2.7, 'both')).toBe('2.70\u00a0L (0.713\u00a0gal)');
   expect(hearts(40, 'us')).toBe('10.567\u00a0gal');
 });
 
@@ -136,4 +150,40 @@ test('a figure put into a field is read back as it was, in the field’s own uni
 
 test('a residue as the US rule has it is no volume', () => {
   expect(restated('410 mg/100 mL', 'us').replaceAll('\u00a0', ' ')).toBe('410 mg/100 mL');
+});
+
+test('pure alcohol is counted in proof gallons, as the ledger does', () => {
+  // 27 CFR 30.11: a litre of pure alcohol at 20 °C is 0.525817 proof gallons (account.hpp).
+  expect(quantity(2, 'L of alcohol', 3, 'metric')).toBe('2.000\u00a0L');
+  expect(quantity(2, 'L of alcohol', 3, 'us')).toBe('1.052\u00a0proof gal');
+  expect(quantity(2000, 'mL of alcohol', 0, 'both')).toBe('2000\u00a0mL (1.052\u00a0proof gal)');
+  const says = (text: string) => restated(text, 'both').replaceAll('\u00a0', ' ');
+  expect(says('holds 5.07 L of pure alcohol; 4.50 L was put in')).toBe(
+    'holds 5.07 L (2.67 proof gal) of pure alcohol; 4.50 L (1.189 gal) was put in',
+  );
+  expect(says('0.843 L pure (0.443 proof gal)')).toBe('0.843 L pure (0.443 proof gal)');
+});
+
+test('a quart and more is told in gallons where its unit stands beside it', () => {
+  expect(quantity(8650, 'mL', 0, 'us')).toBe('2.285\u00a0gal');
+  expect(quantity(8650, 'mL', 0, 'both')).toBe('8650\u00a0mL (2.285\u00a0gal)');
+  expect(quantity(700, 'mL', 0, 'us')).toBe('23.7\u00a0fl oz');
+  const says = (text: string) => restated(text, 'us').replaceAll('\u00a0', ' ');
+  expect(says('collected 8800 mL')).toBe('collected 2.325 gal');
+  expect(says('10 mL to 700 mL')).toBe('0.3 fl oz to 23.7 fl oz');
+  expect(says('900 to 1100 mL')).toBe('0.238 to 0.291 gal');
+});
+
+test('a field of a strength has its proof beside it where US units are shown', () => {
+  expect(alsoInProof(46, 'us')).toMatch(/^46\.0\u00a0%vol is 91\.9\u00a0proof;/);
+  expect(alsoInProof(46, 'metric')).toBeUndefined();
+  expect(alsoInProof(undefined, 'us')).toBeUndefined();
+  expect(glassInProof('both')).toContain('146 proof');
+  expect(glassInProof('metric')).toBeUndefined();
+});
+
+test('jars of a quart and more are told in gallons, metric ones in millilitres', () => {
+  expect(jarsIn(8650, 'us')).toEqual({ unit: 'L', times: 0.001, decimals: 2 });
+  expect(jarsIn(700, 'us').unit).toBe('mL');
+  expect(jarsIn(8650, 'metric').unit).toBe('mL');
 });

@@ -11,12 +11,19 @@ interface Twin {
   factor: number;
   offset?: number;
   decimals: number; // more decimals than the metric figure has
+  metric?: string; // as the metric unit is shown, where the key tells more
 }
+
+/** Proof gallons in a litre of pure alcohol at 20 °C: of one mass of ethanol (27 CFR 30.11). */
+const PROOF_GALLONS = 0.525817;
 
 const twins: Record<string, Twin> = {
   '°C': { unit: '°F', factor: 1.8, offset: 32, decimals: 0 },
   K: { unit: '°F', factor: 1.8, decimals: 0 },
   L: { unit: 'gal', factor: 1 / 3.785411784, decimals: 1 },
+  // Pure alcohol is counted in proof gallons, as the ledger does; in a table's cell its unit is plain.
+  'L of alcohol': { unit: 'proof gal', factor: PROOF_GALLONS, decimals: 0, metric: 'L' },
+  'mL of alcohol': { unit: 'proof gal', factor: PROOF_GALLONS / 1000, decimals: 3, metric: 'mL' },
   mL: { unit: 'fl oz', factor: 1 / 29.5735295625, decimals: 1 },
   kg: { unit: 'lb', factor: 1 / 0.45359237, decimals: 0 },
   g: { unit: 'oz', factor: 1 / 28.349523125, decimals: 1 },
@@ -39,6 +46,9 @@ export interface Shown {
   decimals: number;
 }
 
+/** A metric unit as it is shown: pure alcohol's is a plain litre. */
+export const metricUnit = (unit: string): string => twins[unit]?.metric ?? unit;
+
 /** The same figure in US units, or undefined where US makers use the same unit. */
 export function inUs(value: number, unit: string, decimals: number): Shown | undefined {
   const twin = twins[unit];
@@ -49,6 +59,13 @@ export function inUs(value: number, unit: string, decimals: number): Shown | und
     decimals: decimals + twin.decimals,
   };
 }
+
+/** From a quart on, millilitres are told in gallons where their unit stands beside them. */
+const QUART_mL = 946.352946;
+const inWords = (value: number, unit: string, decimals: number): Shown | undefined =>
+  unit === 'mL' && Math.abs(value) >= QUART_mL
+    ? inUs(value / 1000, 'L', decimals + 2)
+    : inUs(value, unit, decimals);
 
 /**
  * A strength of which it is not known what it is of: from here on it is a spirit's, which US makers
@@ -78,7 +95,7 @@ export function inUnits(
   units: Units,
   spirit?: boolean,
 ): { first: Shown; second?: Shown } {
-  const metric = { value, unit, decimals };
+  const metric = { value, unit: metricUnit(unit), decimals };
   if (units !== 'metric' && inProofToo(value, unit, spirit))
     return units === 'us'
       ? { first: inProof(value, unit, decimals), second: { ...metric, unit: '%vol' } }
@@ -96,7 +113,9 @@ export function quantity(
   units: Units,
   spirit?: boolean,
 ): string {
-  const { first, second } = inUnits(value, unit, decimals, units, spirit);
+  let { first, second } = inUnits(value, unit, decimals, units, spirit);
+  if (unit === 'mL' && units === 'us') first = inWords(value, unit, decimals)!;
+  if (unit === 'mL' && units === 'both') second = inWords(value, unit, decimals)!;
   const text = (s: Shown) => `${printed(s.value, s.decimals)}\u00a0${s.unit}`.trimEnd();
   return second ? `${text(first)} (${text(second)})` : text(first);
 }
@@ -110,6 +129,16 @@ export const briefStrength = (percent: number, units: Units, decimals = 1): stri
   units === 'us'
     ? `${printed(proofOfPercent(percent), decimals)}\u00a0proof`
     : `${printed(percent, decimals)}\u00a0%vol`;
+
+/** Beside a field of a strength, where US units are shown: what is typed in %vol, in proof. */
+export const alsoInProof = (percent: number | undefined, units: Units): string | undefined =>
+  percent === undefined || units === 'metric'
+    ? undefined
+    : `${printed(percent, 1)}\u00a0%vol is ${briefStrength(percent, 'us')}; proof is taken too, with its word`;
+
+/** Beside a field of what an alcoholmeter shows: some are divided in proof. */
+export const glassInProof = (units: Units): string | undefined =>
+  units === 'metric' ? undefined : 'or in proof, with its word: 146 proof';
 
 // A figure, perhaps a range, and its unit: neither may be part of a longer word or unit ("mg/100 mL").
 const figures =
@@ -161,6 +190,8 @@ export function restated(sentence: string, units: Units, strengths = true): stri
       // In both already.
       const after = held.slice(place + found.length);
       if (units === 'both' && /^\s\([\d\u2212]/.test(after)) return found;
+      const pure = unit === 'L' && /^\s(?:of )?pure\b/.test(after);
+      if (pure && units === 'both' && /^\s(?:of pure alcohol|pure) \(\d/.test(after)) return found;
       if (unit === '%vol')
         return (strengths && proofWithin(held.slice(0, place), [from, to, at], units)) || found;
       // How far a thermometer may be off is a difference: it has no freezing point to count from.
@@ -170,8 +201,16 @@ export function restated(sentence: string, units: Units, strengths = true): stri
           held.slice(0, place).replaceAll('\u00a0', ' ').replaceAll('\u202f', ' '),
         ) ||
           /^ of the thermometer/.test(after));
+      // Both ends of a range in the unit of the greater.
+      const inGallons = unit === 'mL' && Number(at) >= QUART_mL;
       const shown = (figure: string) =>
-        inUs(Number(figure), off ? 'K' : unit, (/\.(\d+)/.exec(figure)?.[1] ?? '').length)!;
+        inGallons
+          ? inUs(Number(figure) / 1000, 'L', (/\.(\d+)/.exec(figure)?.[1] ?? '').length + 2)!
+          : inUs(
+              Number(figure),
+              off ? 'K' : pure ? 'L of alcohol' : unit,
+              (/\.(\d+)/.exec(figure)?.[1] ?? '').length,
+            )!;
       const last = shown(at);
       const first = from === undefined ? undefined : shown(from);
       const us = `${first ? printed(first.value, first.decimals) + to! : ''}${printed(last.value, last.decimals)}\u00a0${last.unit}`;
@@ -183,8 +222,8 @@ export function restated(sentence: string, units: Units, strengths = true): stri
 /** The temperature that volumes and strengths are told at: in US units in words alone, as nothing changes. */
 export const atReference = (units: Units): string => (units === 'us' ? 'at 68 °F' : 'at 20 °C');
 
-/** Below this a shelf's spirit is told as its jars are: five US gallons. */
-export const OF_JARS_L = 18.9;
+/** Below this, a US quart, a shelf's spirit is told as a jar of it is. */
+export const OF_JARS_L = QUART_mL / 1000;
 
 /**
  * How what is poured from jars is told, of litres: in litres, or, where US units are shown and the
@@ -196,6 +235,12 @@ export function ofJars(whole_L: number, units: Units) {
     ? { unit: 'mL', times: 1000, fewer: 3 }
     : { unit: 'L', times: 1, fewer: 0 };
 }
+
+/** How jars are told, of the millilitres of the largest: times makes the figure of that unit. */
+export const jarsIn = (largest_mL: number, units: Units) =>
+  units !== 'metric' && largest_mL >= QUART_mL
+    ? { unit: 'L', times: 1 / 1000, decimals: 2 }
+    : { unit: 'mL', times: 1, decimals: 0 };
 
 /** What stands in a field before anything is typed, of a metric figure: "20", or "68" in °F. */
 export function inField(value: number, unit: string, decimals: number, units: Units): string {
@@ -212,7 +257,7 @@ export function asTyped(value: number, unit: string, units: Units): string {
 
 /** The unit that a plain number means in a field of this metric unit. */
 export function unitOfField(unit: string, units: Units): string {
-  return units === 'us' ? (twins[unit]?.unit ?? unit) : unit;
+  return units === 'us' ? (twins[unit]?.unit ?? unit) : metricUnit(unit);
 }
 
 const alike: Record<string, string> = {

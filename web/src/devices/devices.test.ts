@@ -70,6 +70,10 @@ test('the laptop shows a code and shuts a phone out', async () => {
   expect(screen.getByText('http://192.0.2.7:8080/pair#abc')).toBeTruthy();
   expect(screen.getByText(/It opens once, within five minutes\./)).toBeTruthy();
   await userEvent.click(screen.getByRole('button', { name: 'Shut out Still phone' }));
+  expect(remove).not.toHaveBeenCalled();
+  await userEvent.click(screen.getByRole('button', { name: 'No' }));
+  await userEvent.click(screen.getByRole('button', { name: 'Shut out Still phone' }));
+  await userEvent.click(screen.getByRole('button', { name: 'Yes, shut out' }));
   expect(remove).toHaveBeenCalledWith('/devices/p');
   expect(screen.queryByRole('button', { name: 'Shut out The laptop' })).toBeNull();
 });
@@ -116,4 +120,43 @@ test('a house that was closed since says so when a code is asked for', async () 
   expect(await screen.findByText(/started for this machine alone/)).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Show a code' })).toBeNull();
   expect(screen.queryByText(/Not done/)).toBeNull();
+});
+
+test('each address is shown, the one that is easily typed first; over TLS the warning is told of', async () => {
+  const get = vi.spyOn(bench.api, 'get');
+  const told = { lan: true, tls: true };
+  const own = { ...laptop, this_one: true };
+  get.mockResolvedValue({ ...told, devices: [own] });
+  vi.spyOn(bench.api, 'post').mockResolvedValue({
+    code: 'abc',
+    addresses: ['https://[fd00::2]:8431/', 'https://10.0.0.2:8431/'],
+    lasts_s: 300,
+    picture: '<svg xmlns="http://www.w3.org/2000/svg"/>',
+  });
+  render(Devices);
+  expect(await screen.findByText(/browser will warn of its certificate/)).toBeTruthy();
+  expect(screen.getByText(/in the window where the house was started/)).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'Show a code' }));
+  const shown = (await screen.findAllByText(/pair#abc$/)).map((one) => one.textContent);
+  expect(shown).toEqual(['https://10.0.0.2:8431/pair#abc', 'https://[fd00::2]:8431/pair#abc']);
+  expect(screen.getByText(/The picture leads to https:\/\/\[fd00::2\]:8431\/\./)).toBeTruthy();
+
+  // The phone pairs: the code is spent, and goes.
+  get.mockResolvedValue({ ...told, devices: [own, { ...phone, this_one: false }] });
+  await vi.waitFor(() => expect(screen.getByText('Still phone is in.')).toBeTruthy(), {
+    timeout: 6000,
+  });
+  expect(screen.queryByRole('img')).toBeNull();
+  expect(screen.getByRole('button', { name: 'Show a code' })).toBeTruthy();
+}, 10_000);
+
+test('over plain HTTP no warning of a certificate is announced', async () => {
+  vi.spyOn(bench.api, 'get').mockResolvedValue({
+    devices: [{ ...laptop, this_one: true }],
+    lan: true,
+    tls: false,
+  });
+  render(Devices);
+  await screen.findByRole('button', { name: 'Show a code' });
+  expect(screen.queryByText(/warn of its certificate/)).toBeNull();
 });

@@ -27,6 +27,6 @@ test('a gauged jar says when, and names the tables', () => {
     } as NonNullable<Jar['lot']>,
   });
   expect(why.inputs.map((input) => input.name)).toEqual(['Filled', 'Gauged', 'Pure alcohol']);
-  expect(why.inputs.at(-1)!.value).toBe('231 mL');
+  expect(why.inputs.at(-1)!.value).toBe('0.231 L pure');
   expect(why.source).toContain('OIML R 22');
 });

@@ -28,7 +28,7 @@ export function whyJar(jar: Jar): Why {
     what: `What jar ${jar.jar} holds, at 20 °C`,
     inputs: [
       ...inputs,
-      { name: 'Pure alcohol', value: `${printed(jar.lot.pure_alcohol_L_20C * 1000)} mL` },
+      { name: 'Pure alcohol', value: `${printed(jar.lot.pure_alcohol_L_20C, 3)} L pure` },
     ],
     model:
       'The density at which the instrument floats so, as warm as the spirit is; the strength whose mixture is as dense; the volume by the density at both temperatures.',

@@ -123,3 +123,17 @@ test('a temperature that is kept is told beside its button', async () => {
   const section = screen.getByRole('heading', { name: 'Temperature' }).closest('section')!;
   expect(section.contains(said)).toBe(true);
 });
+
+test('first runnings beyond the mash vessel are asked about at the field', async () => {
+  vi.spyOn(bench.api, 'post').mockResolvedValue({} as never);
+  render(Mash, { batch: 'b' });
+  const volume = await screen.findByLabelText('Volume');
+  await userEvent.type(volume, '95');
+  await screen.findByText(
+    /95\.0\sL is more than the mash tub of the plan holds: 90\.0\sL to its brim/,
+  );
+  await userEvent.type(volume, '99');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep this wort' }));
+  expect(await screen.findByText(/^“9599” was given; accepted: up to 900\sL/)).toBeTruthy();
+  expect(recorded).toEqual([]);
+});

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
-import { neededFor } from './weighed';
+import { neededFor, type Names } from './weighed';
 
-const listed = (what: string | undefined) =>
-  neededFor(ternPlan, what).map(
+const listed = (what: string | undefined, yeasts: Names = []) =>
+  neededFor(ternPlan, what, yeasts).map(
     (n) => `${n.value.toFixed(n.decimals)} ${n.unit} ${n.what}${n.when ? `, ${n.when}` : ''}`,
   );
 
@@ -24,4 +24,10 @@ test('the first step lists all that is weighed out, a later one what it takes', 
   expect(listed('Dissolve the sugar in 8.0 L and boil it')).toEqual(['5.50 kg Sugar (sucrose)']);
   expect(listed('Rest; it drifts to 62.1 °C')).toEqual([]);
   expect(listed(undefined)[0]).toMatch(/^55 g Yeast/);
+});
+
+test('the yeast has the name that the house tells, never its id', () => {
+  const named = [{ id: 'distillers-dry', name: 'Dry distilling yeast' }];
+  expect(listed(undefined, named)).toEqual(['55 g Dry distilling yeast']);
+  expect(listed(undefined)).toEqual(['55 g Yeast']); // the names are not here yet
 });

@@ -65,10 +65,14 @@ const water = (what: string, litres: number | undefined, model: string): Needed[
         },
       ];
 
-function yeast(plan: Plan): Needed[] {
+/** The names that the house has for the ids of a plan. */
+export type Names = readonly { id: string; name: string }[];
+
+function yeast(plan: Plan, yeasts: Names): Needed[] {
+  const id = plan.ferment.yeast;
   return [
     {
-      what: `Yeast (${plan.ferment.yeast})`,
+      what: yeasts.find((one) => one.id === id)?.name ?? 'Yeast',
       when: '',
       value: plan.ferment.yeast_g,
       unit: 'g',
@@ -103,7 +107,7 @@ function sparges(plan: Plan): Needed[] {
 const GIVEN = 'As the recipe says, measured cold.';
 
 /** All that is set out before the first step. */
-function all(plan: Plan): Needed[] {
+function all(plan: Plan, yeasts: Names): Needed[] {
   const { mash, sugar_boil, wort } = plan;
   return [
     ...plan.mash_bill.lines.map((line) => grain(line, WHEN[line.use])),
@@ -116,15 +120,19 @@ function all(plan: Plan): Needed[] {
       wort.top_up.cold_L,
       'What brings the wort to its volume and to where the yeast is pitched, by the plan.',
     ),
-    ...yeast(plan),
+    ...yeast(plan, yeasts),
   ];
 }
 
 /** What the step takes that its words do not say; for the last one done, what pitching takes. */
-export function neededFor(plan: Plan | undefined, what: string | undefined): Needed[] {
+export function neededFor(
+  plan: Plan | undefined,
+  what: string | undefined,
+  yeasts: Names = [],
+): Needed[] {
   if (!plan) return [];
-  if (what === undefined) return [...lines(plan, 'ferment'), ...yeast(plan)];
-  if (/^Mill /.test(what)) return all(plan);
+  if (what === undefined) return [...lines(plan, 'ferment'), ...yeast(plan, yeasts)];
+  if (/^Mill /.test(what)) return all(plan, yeasts);
   if (/ with the grain to cook/.test(what)) return lines(plan, 'cook');
   if (/^Move to /.test(what))
     return water('Water that stands in it before', plan.mash?.water_L, GIVEN);

@@ -135,6 +135,38 @@ test('a draft outlives the page and can be let go', async () => {
   expect(screen.getByLabelText<HTMLInputElement>('Mass').value).toBe('4 kg');
 });
 
+test('a plan kept on another device is shown; a draft begun before is said to be overtaken', async () => {
+  const anew = recipe.replace('4 kg', '5 kg');
+  const planned = (text: string) => ({
+    name: 'Tern 9',
+    plan: { entry: text, at: '2026-11-15T19:00:00.000Z', recipe: text, kit, earlier: 0 },
+  });
+  const hearers: (() => void)[] = [];
+  vi.spyOn(bench, 'hear').mockImplementation((heard) => {
+    hearers.push(() => heard('entry', undefined as never));
+    return () => undefined;
+  });
+  const hear = () => hearers.forEach((heard) => heard());
+  plans(() => planOf(1.06));
+  const before = answers['/batches/b'];
+  try {
+    render(MashBill, { batch: 'b' });
+    const mass = await screen.findByDisplayValue<HTMLInputElement>('4 kg');
+    answers['/batches/b'] = planned(anew);
+    hear();
+    await screen.findByDisplayValue('5 kg');
+    expect(screen.queryByText(/as a draft/)).toBeNull();
+    await userEvent.clear(mass);
+    await userEvent.type(mass, '6 kg');
+    answers['/batches/b'] = planned(recipe);
+    hear();
+    await screen.findByText(/Another plan of this batch was kept/);
+    expect(screen.getByDisplayValue('6 kg')).toBeTruthy();
+  } finally {
+    answers['/batches/b'] = before;
+  }
+});
+
 test('a second variant stands beside the first with the difference', async () => {
   plans((body) => planOf(body.recipe.includes('5 kg') ? 1.07 : 1.06));
   render(MashBill, { batch: 'b' });
@@ -176,6 +208,30 @@ test('a proposal changes nothing before it is taken over, and a fault stands at 
   await userEvent.click(screen.getByRole('button', { name: 'Take it over' }));
   expect(screen.getByLabelText<HTMLInputElement>('Mass').value).toBe('5 kg');
   expect(screen.queryByText('Every amount times 1.250.')).toBeNull();
+});
+
+test('a gravity names what reaches it, and nothing is asked before an ingredient is chosen', async () => {
+  const asked: { recipe: string; want: string }[] = [];
+  vi.spyOn(bench.api, 'post').mockImplementation(async (path, body) => {
+    if (path === '/plan') return planOf(1.06) as never;
+    asked.push(body as { recipe: string; want: string });
+    const changes = [{ path: 'ferment.fill_to', value: '64.751 L' }];
+    return { says: 'Filled to 64.8 L.', factor: 1, changes } as never;
+  });
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  const user = userEvent.setup();
+  await user.selectOptions(screen.getByLabelText('I want'), 'replace');
+  await user.click(screen.getByRole('button', { name: 'Work it out' }));
+  expect(screen.getByText('Choose an ingredient first.')).toBeTruthy();
+  expect(asked).toEqual([]);
+  await user.selectOptions(screen.getByLabelText('I want'), 'gravity');
+  expect(screen.getByLabelText<HTMLSelectElement>('Reached by').value).toBe('water');
+  await user.type(screen.getByLabelText('Gravity'), '1.07');
+  await user.click(screen.getByRole('button', { name: 'Work it out' }));
+  await screen.findByText('64.8 L');
+  expect(screen.getByText('64.751 L')).toBeTruthy(); // what was worked out, beside it
+  expect(asked[0]!.recipe).toContain('gravity_by = "water"');
 });
 
 test('a class says which rule it breaks, where that stands, and that it is no permission', async () => {

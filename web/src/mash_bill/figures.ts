@@ -2,7 +2,7 @@
 // are is in plan_reasons.ts and uses.ts.
 import type { Plan, PlanFigure } from '../data/answers';
 import { printed } from '../data/figures';
-import type { Units } from '../data/units';
+import { inUnits, type Units } from '../data/units';
 import type { Why } from '../parts/Figure.svelte';
 import { bandOfPlan, reasonOf, type FigureKey } from './plan_reasons';
 
@@ -88,8 +88,38 @@ export function whyOf(plan: Plan, key: FigureKey): Why {
   };
 }
 
-/** The difference of the second variant from the first, or undefined where one has no such figure. */
-export function difference(row: FigureRow): number | undefined {
-  if (!row.other || !Number.isFinite(row.figure.planned)) return undefined;
-  return row.other.planned - row.figure.planned;
+/**
+ * The difference of the second variant from the first, as text: of the two figures as they are shown,
+ * in their unit and at their decimals, so that it never contradicts what stands beside it. A dash
+ * where one is missing or they are not counted alike. Of two strengths it is that of the proofs only
+ * where both are told in proof.
+ */
+export function shownDifference(
+  first: number | undefined,
+  second: number | undefined,
+  unit: string,
+  decimals: number,
+  units: Units,
+): string {
+  if (first === undefined || second === undefined) return printed(undefined);
+  const shown = [first, second].map((value) => inUnits(value, unit, decimals, units).first);
+  const [a, b] =
+    shown[0]!.unit === shown[1]!.unit
+      ? shown
+      : [first, second].map((value) => ({ value, unit, decimals }));
+  const change = Number(b!.value.toFixed(b!.decimals)) - Number(a!.value.toFixed(a!.decimals));
+  const text = printed(change, a!.decimals);
+  return change > 0 && Number(change.toFixed(a!.decimals)) !== 0 ? `+${text}` : text;
+}
+
+/** Of a row of the principal figures. */
+export function difference({ figure, other }: FigureRow, units: Units): string {
+  const alike = other !== undefined && other.unit === figure.unit;
+  return shownDifference(
+    figure.planned,
+    alike ? other.planned : undefined,
+    figure.unit,
+    figure.decimals,
+    units,
+  );
 }

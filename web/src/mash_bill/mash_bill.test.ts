@@ -3,7 +3,7 @@ import type { Plan } from '../data/answers';
 import { readText, shownAt } from '../parts/text_form';
 import { KIT_SECTIONS } from '../kit/kit_form';
 import { forget, recall, remember } from './drafts';
-import { asCounted, difference, figureRows, ORDER, whyOf } from './figures';
+import { asCounted, difference, figureRows, ORDER, shownDifference, whyOf } from './figures';
 import { ternPlan } from './plan_of_tern_8';
 import { namesIn, recipeSections } from './recipe_form';
 import { useRows, whyEnzymes, whyUse } from './uses';
@@ -39,15 +39,29 @@ test('two variants stand side by side with their difference', () => {
   const b = plan({ low_wines_volume_L_20C: figure(28) });
   const [first, bottles] = figureRows(a, b);
   expect(first!.key).toBe('low_wines_volume_L_20C');
-  expect(difference(first!)).toBeCloseTo(1.2, 9);
+  expect(difference(first!, 'metric')).toBe('+1.2');
   expect(bottles!.other).toBeUndefined();
-  expect(difference(bottles!)).toBeUndefined();
+  expect(difference(bottles!, 'metric')).toBe('–');
+});
+
+test('the difference is that of the figures as they are shown beside it', () => {
+  const of = (a: number, b: number, unit: string, decimals: number) =>
+    shownDifference(a, b, unit, decimals, 'metric');
+  expect(of(31.84, 31.86, '%vol', 1)).toBe('+0.1'); // 31.8 and 31.9
+  expect(of(0.99594, 0.99596, '', 4)).toBe('+0.0001');
+  expect(of(45.34, 52.16, 'L', 1)).toBe('+6.9');
+  expect(of(6.094, 5.294, 'L', 2)).toBe('\u22120.80');
+  expect(of(31.82, 31.84, '%vol', 1)).toBe('0.0');
+  // 65.0 and 65.6 °C are 149.0 and 150.1 °F; 54.9 and 55.0 %vol are told in proof.
+  expect(shownDifference(65, 65.6, '°C', 1, 'us')).toBe('+1.1');
+  expect(shownDifference(54.9, 56, '%vol', 1, 'us')).toMatch(/^\+2\.\d$/);
+  expect(shownDifference(19, 21, '%vol', 1, 'us')).toBe('+2.0'); // one in %vol, one in proof
 });
 
 test('a figure that only the second variant has leaves the first unknown, not nought', () => {
   const [row] = figureRows(plan({}), plan({ landing_temperature_C: figure(93.5, 'Mash') }));
   expect(row!.figure.planned).toBeNaN();
-  expect(difference(row!)).toBeUndefined();
+  expect(difference(row!, 'metric')).toBe('–');
 });
 
 test('pure alcohol is counted in proof gallons in US units, by the two figures of the ledger', () => {

@@ -2,7 +2,8 @@
 import type { Plan, Solved } from '../data/answers';
 import { at, edited, read, removed } from '../data/toml_text';
 import type { Units } from '../data/units';
-import { shownAt, valueOf, type FormSection } from '../parts/text_form';
+import { lengthOf, shownAt, valueOf, type FormSection } from '../parts/text_form';
+import { placeInWords } from './spoken';
 
 export type Want = 'spirit' | 'gravity' | 'kit' | 'replace';
 
@@ -12,6 +13,7 @@ export interface Wish {
   volume: string;
   strength: string;
   gravity: string;
+  by: string; // what mends the gravity, sugar or water; empty: as the recipe and its bill suggest
   line: string; // from 1
   ingredient: string;
 }
@@ -40,7 +42,65 @@ export function question(wish: Wish, units: Units): Record<string, unknown> {
   }
 }
 
+export type By = 'sugar' | 'water';
+
+/** What a gravity is reached by while nobody chose: as the recipe says, else by sugar where there is one. */
+export function byAtFirst(tree: Record<string, unknown>, sugars: readonly string[]): By {
+  const said = shownAt(tree, 'ferment.gravity_by');
+  if (said === 'sugar' || said === 'water') return said;
+  // What comes in after the mash is what the house changes as sugar.
+  const sugar = (i: number) => {
+    const use = shownAt(tree, `mash_bill[${i}].use`);
+    return use === ''
+      ? sugars.includes(shownAt(tree, `mash_bill[${i}].ingredient`))
+      : use === 'boil' || use === 'ferment';
+  };
+  const lines = Array.from({ length: lengthOf(tree, 'mash_bill') }, (_, i) => i + 1);
+  return lines.some(sugar) ? 'sugar' : 'water';
+}
+
+/** The recipe that is asked about: of a gravity it says what mends it. What stands is not changed. */
+export const askedOf = (recipe: string, wish: Wish, by: By): string =>
+  wish.want === 'gravity' ? edited(recipe, 'ferment.gravity_by', by) : recipe;
+
 type Change = Solved['changes'][number];
+
+/** What the house proposes: `changes` as they are measured, `solved` as they were worked out. */
+export interface Proposal extends Solved {
+  solved: readonly Change[];
+  recipe: string; // with the changes
+}
+
+// As it is weighed and measured: grain to 10 g, less than a kilogram to 1 g; volumes to 0.1 L, what
+// the house tells in millilitres to one. Below a tenth of a kilogram (enzymes) it stays as it is.
+const FIGURE = /(\d+\.\d+)( ?)(kg|L|mL)(?![A-Za-z/])/g;
+function decimalsOf(value: number, unit: string): number | undefined {
+  if (unit === 'mL') return 0;
+  if (unit === 'L') return 1;
+  return value >= 1 ? 2 : value >= 0.1 ? 3 : undefined;
+}
+
+/**
+ * The changes as a maker measures them. What the kit just takes is rounded down, so that it still
+ * fits; all else to the nearest.
+ */
+export function weighed(changes: readonly Change[], want: Want): Change[] {
+  return changes.map((change) => {
+    if (change.value === undefined) return change;
+    const value = change.value.replace(
+      FIGURE,
+      (all: string, text: string, gap: string, unit: string) => {
+        const figure = Number(text);
+        const decimals = decimalsOf(figure, unit);
+        if (decimals === undefined) return all;
+        const step = 10 ** decimals;
+        const whole = want === 'kit' ? Math.floor(figure * step) : Math.round(figure * step);
+        return whole > 0 ? `${whole / step}${gap}${unit}` : all;
+      },
+    );
+    return { ...change, value };
+  });
+}
 
 /** The recipe's text with the changes in it, each at its line. */
 export function withChanges(text: string, changes: readonly Change[]): string {
@@ -56,6 +116,7 @@ export interface ChangeRow {
   what: string;
   before: string;
   after: string;
+  solved?: string; // as it was worked out, where rounding changed it
 }
 
 /** The changes for people: the form's labels, what stands there now, what is proposed. */
@@ -64,16 +125,19 @@ export function changeRows(
   tree: Record<string, unknown>,
   sections: readonly FormSection[],
   nameOf: (ingredient: string) => string,
+  solved: readonly Change[] = changes,
 ): ChangeRow[] {
   const shown = (path: string, text: string) =>
     path.endsWith('.ingredient') ? nameOf(text) : text;
-  return changes.map(({ path, value }) => {
+  return changes.map(({ path, value }, i) => {
+    const exact = solved[i]?.value;
     const there = at(tree, path);
     const before = typeof there === 'object' ? 'as written' : shown(path, shownAt(tree, path));
     return {
       what: labelOf(path, tree, sections, nameOf),
       before: before || '–',
       after: value === undefined ? 'left out' : shown(path, value),
+      ...(exact !== undefined && exact !== value ? { solved: exact } : {}),
     };
   });
 }
@@ -107,7 +171,7 @@ function labelOf(
       return `${of}: ${field.label.toLowerCase()}`;
     }
   }
-  return path;
+  return placeInWords(path);
 }
 
 /** The figures that tell a proposal at a glance. */

@@ -41,6 +41,12 @@ test('a length that is none has its sentence, and what was typed stays', async (
     expect(screen.getByText(new RegExp(`“${wrong}” is not a length of time`))).toBeTruthy();
     expect(minutes.value).toBe(wrong);
   }
+  await userEvent.clear(minutes);
+  await userEvent.type(minutes, '99999999');
+  await userEvent.click(screen.getByRole('button', { name: 'Start clock' }));
+  expect(
+    screen.getByText(/“99999999” minutes are more than a clock runs; accepted: .*up to 100\s000/),
+  ).toBeTruthy();
   expect(clocks.all).toEqual([]);
 });
 

@@ -2,6 +2,7 @@
 import { fireEvent, render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { expect, test, vi } from 'vitest';
+import { set } from '../data/settings.svelte';
 import BandChart from './BandChart.svelte';
 import Shelf from './Shelf.svelte';
 import { lotOf, wholly, type Jar } from './shelf_allotment';
@@ -63,6 +64,22 @@ test('the stream’s table holds every flow, also those of nothing', () => {
   expect(rows).toHaveLength(3);
   expect(rows[2]!.textContent).toContain('\u22120.06');
   expect(rows[2]!.textContent).toContain('0.11');
+});
+
+test('in US units the stream counts proof gallons', () => {
+  set({ units: 'us' });
+  render(Stream, {
+    places: [
+      { id: 'a', name: 'Low wines', kind: 'through' },
+      { id: 'b', name: 'Hearts', kind: 'kept' },
+    ],
+    flows: [{ from: 'a', to: 'b', litres: 2.66, measured: true }],
+  });
+  expect(screen.getByText('US proof gallons of pure alcohol')).toBeTruthy();
+  const table = screen.getByRole('table', { hidden: true }).textContent!.replace(/\s+/g, ' ');
+  expect(table).toContain('1.40'); // 2.66 × 0.525817 (27 CFR 30.11)
+  expect(table).toContain('proof gal');
+  set({ units: 'metric' });
 });
 
 const shelfOf = (count: number): Jar[] =>

@@ -131,3 +131,32 @@ test('kept as a lot, or emptied, it is forgotten', async () => {
   expect(recorded).toHaveBeenCalledOnce();
   expect(Object.keys(localStorage).filter((key) => key.includes('typing'))).toEqual([]);
 });
+
+test('with nothing of its own, another batch’s lots are told as such, and lend it no name', async () => {
+  const lot = { entry: 'o', kind: 'spirit' };
+  const old = { ...lotOf('o', 'Tern 7 at 55', 55), lot, batch: 'old' };
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) =>
+    path === '/lots'
+      ? ({ lots: [old] } as never)
+      : path === '/batches/b/plan'
+        ? ({} as never)
+        : ({ batch: 'b', name: 'Tern 8' } as never),
+  );
+  again();
+  await screen.findByText(/Nothing of Tern 8 to reduce yet\./);
+  expect(screen.getByText(/of another batch/)).toBeTruthy();
+  expect((await field('Spirit')).value).toBe('');
+  await type(/^Down to/, '46');
+  expect((await field('Name')).value).toBe('Spirit at 46');
+  await type(/^Tern 7 at 55/, '1.5');
+  expect((await field('Name')).value).toBe('Spirit at 46');
+});
+
+test('in US units the strength has its proof beside it, and a proof typed is taken', async () => {
+  set({ units: 'us' });
+  again();
+  await type(/^Down to/, '46');
+  expect(screen.getByText(/46\.0\s%vol is 91\.9\sproof/)).toBeTruthy();
+  await type(/^Down to/, '110 proof');
+  expect(screen.getByText(/55\.1\s%vol is 110\.0\sproof/)).toBeTruthy();
+});

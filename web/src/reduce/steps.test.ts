@@ -67,8 +67,8 @@ test('no more is taken of a lot than there is', () => {
   expect(partsTyped([hearts], { 'h hearts': '500 mL' }, 'metric')).toEqual([
     { lot: hearts.lot, volume_L_20C: 0.5 },
   ]);
-  expect(pickedPart([hearts, other], 'x spirit', '0.5', 'metric')?.lot).toEqual(other.lot);
-  expect(pickedPart([hearts], 'h hearts', '', 'metric')).toBeUndefined();
+  expect(pickedPart(other, '0.5', 'metric')?.lot).toEqual(other.lot);
+  expect(pickedPart(hearts, '', 'metric')).toBeUndefined();
 });
 
 test('a reading is kept as it stands on the instrument, in per cent or proof', () => {

@@ -2,12 +2,15 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { expect, test, vi } from 'vitest';
-import type { Bench } from '../data/bench.svelte';
+import type { Api } from '../data/api';
+import { Bench as RealBench, type Bench } from '../data/bench.svelte';
 import type { Entry } from '../data/entry';
+import { Problem } from '../data/problem';
 import { settings } from '../data/settings.svelte';
 import Bar from './Bar.svelte';
 import FirstStart from './FirstStart.svelte';
 import Settings from './Settings.svelte';
+import Stranger from './Stranger.svelte';
 
 const entry = (id: string): Entry => ({
   id,
@@ -42,6 +45,7 @@ test('the bar tells in words what is saved and what is not', () => {
     [{ connected: false }, { waiting: 3 }, '3 kept on this device'],
     [{}, { refused: [{ entry: entry('1'), reason: 'no' }] }, '1 refused by the house'],
     [{ connected: false, stranger: true }, { waiting: 2 }, 'This device is not paired, 2 kept'],
+    [{ stranger: true, shut_out: true }, {}, 'This device is shut out'],
     [{ connected: undefined }, { answered: undefined }, 'Calling the house'],
   ] as const) {
     const { unmount } = render(Bar, { bench: bench(state, outbox) });
@@ -102,4 +106,41 @@ test('settings take effect at once', async () => {
   expect(document.documentElement.dataset['theme']).toBe('dark');
   await userEvent.type(screen.getByLabelText('Name'), 'Ada');
   expect(settings.who).toBe('Ada');
+});
+
+test('a device that the house does not let in is told so on the page, and whether it was shut out', () => {
+  const { unmount } = render(Stranger, { bench: bench({ stranger: true, shut_out: true }) });
+  expect(screen.getByRole('alert').textContent).toMatch(
+    /no longer lets this device in: it was shut out/,
+  );
+  unmount();
+  const { unmount: away } = render(Stranger, { bench: bench({ stranger: true }) });
+  expect(screen.getByRole('alert').textContent).toMatch(/does not know this device/);
+  away();
+  render(Stranger, { bench: bench({}) });
+  expect(screen.queryByRole('alert')).toBeNull();
+});
+
+test('only a device that was known before was shut out', async () => {
+  const answers = [401, 200, 401, 200];
+  const own = {
+    askTime: () => {
+      const status = answers.shift()!;
+      return status === 200
+        ? Promise.resolve()
+        : Promise.reject(new Problem({ title: 'Not known', status }));
+    },
+  } as unknown as Api;
+  const made = new RealBench(own);
+  const states: [boolean, boolean][] = [];
+  for (let i = 0; i < 4; ++i) {
+    await made.greet();
+    states.push([made.stranger, made.shut_out]);
+  }
+  expect(states).toEqual([
+    [true, false],
+    [false, false],
+    [true, true],
+    [false, false],
+  ]);
 });
