@@ -1,9 +1,12 @@
-# lynearm_room(NAME USES room... LIBRARIES target... SOURCES file...)
+# lynearm_room(NAME USES room... LIBRARIES target... SOURCES file... [ALONE file...])
 #
 # Makes the library target lynearm_<name> (alias lynearm::<name>) from the
 # sources beside the calling file, with the house's warnings, and notes which
 # rooms it uses; tests/house/room_uses_test.py holds the includes against that
-# note. A header-only room gives no SOURCES.
+# note. A header-only room gives no SOURCES. Sources are compiled eight together
+# (CMAKE_UNITY_BUILD), since most of the time goes to the headers that they share;
+# those ALONE have a name in their unnamed namespace that another of the eight has
+# too, and are compiled one by one, as all are under preset "debug".
 
 add_library(lynearm_warnings INTERFACE)
 target_compile_options(
@@ -12,8 +15,9 @@ target_compile_options(
             -Wextra
             -Wpedantic
             -Wconversion
-            -Wshadow
             -Werror
+            # A local name may well be that of another source's unnamed namespace.
+            $<$<NOT:$<BOOL:${CMAKE_UNITY_BUILD}>>:-Wshadow>
             # The same figures from every compiler: no fused multiply-add.
             -ffp-contract=off)
 
@@ -22,8 +26,13 @@ set_property(GLOBAL PROPERTY LYNEARM_ROOM_USES "")
 # Rooms of texts, files and sockets: no kernel is in them.
 set(LYNEARM_ROOMS_OF_TEXT recipe journal wire sheet store serve station cli)
 
+function(lynearm_alone)
+  set_source_files_properties(${ARGN} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+endfunction()
+
 function(lynearm_room name)
-  cmake_parse_arguments(ROOM "" "" "USES;LIBRARIES;SOURCES" ${ARGN})
+  cmake_parse_arguments(ROOM "" "" "USES;LIBRARIES;SOURCES;ALONE" ${ARGN})
+  lynearm_alone(${ROOM_ALONE})
   set(target lynearm_${name})
   list(TRANSFORM ROOM_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
   if(ROOM_SOURCES)
@@ -62,10 +71,11 @@ file(
     "#pragma once\n#define LYNEARM_SOURCE_DIR \"@CMAKE_SOURCE_DIR@\"\n#define LYNEARM_BUILD_DIR \"@CMAKE_BINARY_DIR@\"\n"
   @ONLY)
 
-# lynearm_test(NAME USES room... SOURCES file... [ARGUMENTS ...])
+# lynearm_test(NAME USES room... SOURCES file... [ALONE file...])
 # A GoogleTest program of its own; each source file is a test file.
 function(lynearm_test name)
-  cmake_parse_arguments(TEST "" "" "USES;LIBRARIES;SOURCES" ${ARGN})
+  cmake_parse_arguments(TEST "" "" "USES;LIBRARIES;SOURCES;ALONE" ${ARGN})
+  lynearm_alone(${TEST_ALONE})
   list(TRANSFORM TEST_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
   add_executable(${name} ${TEST_SOURCES})
   target_link_libraries(${name} PRIVATE ${used_targets} lynearm_warnings ${TEST_LIBRARIES}

@@ -5,6 +5,7 @@ import concurrent.futures
 import os
 import pathlib
 import re
+import resource
 import shutil
 import subprocess
 import sys
@@ -155,7 +156,7 @@ def npm(log, *words):
     return run(log, "tools/with_node", "npm", "--prefix", "web", *words)
 
 
-def web():
+def web(full):
     """Formatting, types, unit tests, weight and looks of the pages; pictures in web/shots."""
     count = one("packages of web", run("web-packages.log", "tools/web_packages"),
                 "web-packages.log")
@@ -171,7 +172,15 @@ def web():
                              ("web: every page of the demonstration looked at, with axe", "look",
                               ("--", "--demo"))):
         count.add(one(name, npm(f"web-{word}.log", "run", word, *more), f"web-{word}.log"))
-    count.add(vitest("web: the program in a browser", "web-e2e", "e2e"))
+    lynearm = BUILD / "lynearm"
+    program = {} if full or not lynearm.exists() else remembered.mark_of_pages(lynearm)
+    if remembered.passed_before(program):
+        print("    the program in a browser passed before and did not change: not run again", flush=True)
+        return count
+    driven = vitest("web: the program in a browser", "web-e2e", "e2e")
+    count.add(driven)
+    if not driven.failed:
+        remembered.remember(program, program)
     return count
 
 
@@ -187,6 +196,11 @@ def vitest(name, report, word):
     return tested
 
 
+def processor_time():
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--quick", action="store_true")
@@ -200,10 +214,12 @@ def main():
 
     def step(name, work, *arguments, **named):
         print(f"{name} ...", flush=True)
-        start = time.monotonic()
+        start, processor_s = time.monotonic(), processor_time()
         count = work(*arguments, **named)
         total.add(count)
-        print(f"    {count.line()}   ({time.monotonic() - start:.0f} s)", flush=True)
+        took_s = time.monotonic() - start
+        cores = (processor_time() - processor_s) / max(took_s, 1e-3)
+        print(f"    {count.line()}   ({took_s:.0f} s of {cores:.1f} cores)", flush=True)
         return count.failed == 0
 
     if not asked.quick:
@@ -211,7 +227,9 @@ def main():
     if step("Build, GCC optimised", build, "release"):
         step("Tests", tests, "release", BUILD, asked.full)
     if not asked.quick:
-        step("Web workbench", web)
+        step("Web workbench", web, asked.full)
+        if asked.full:
+            step("Build, each source by itself", build, "debug")
         if step("Build, Clang with sanitizers", build, "asan"):
             # The house checks look at the repository, which is the same in both.
             step("Tests under sanitizers", tests_remembered, "asan", BUILD / "asan", asked.full, "-LE", "house",

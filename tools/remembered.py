@@ -1,4 +1,5 @@
-"""Test programs under the sanitizers that passed, remembered by what they are made of.
+"""What passed, remembered by what it is made of: test programs under the sanitizers, and the
+program in a browser.
 
 What a program does follows from its own bytes, save chance; chance has its turn in the optimised build,
 where every program runs every time. Programs of a folder that opens files of the clone or starts
@@ -48,6 +49,14 @@ def marks(folder):
                 of = digest_of(folder / name) + (clone_and_program(folder) if opens else "")
                 found[name] = CACHE / f"{name}-{hashlib.sha256(of.encode()).hexdigest()}"
     return found
+
+
+def mark_of_pages(program):
+    """The mark of the tests that drive `program` in a browser: by its bytes (the pages are in it), the
+    tests' and their packages'. The browser and Node are taken as they are."""
+    files = [f for top in ("web/e2e", "web/src") for f in sorted((ROOT / top).rglob("*"))]
+    of = digest_of(program, ROOT / "web/package-lock.json", *(f for f in files if f.is_file()))
+    return {"pages": CACHE / f"pages-{of}"}
 
 
 def passed_before(marks_of):

@@ -29,6 +29,8 @@ import sys
 import tempfile
 import time
 
+from compiled import compiled_by
+
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 OURS = ("src", "tests", "bench", "fuzz")
 INCLUDE = re.compile(rb'^\s*#\s*include\s*[<"]([^">]+)[">]', re.MULTILINE)
@@ -39,17 +41,17 @@ CACHE = CACHE / "lynearm" / "tidy"
 
 
 def sources(folders, tops):
-    """{source: (build folder, compile command)} for each of our own sources."""
+    """{source: (build folder, compiler options)} for each of our own sources."""
     found = {}
     for folder in folders:
         database = folder / "compile_commands.json"
         if not database.exists():
             continue
         for entry in json.loads(database.read_text(encoding="utf-8")):
-            file = pathlib.Path(entry["file"])
-            inside = file.is_relative_to(ROOT) and file.relative_to(ROOT).parts[0] in tops
-            if inside and file.exists():
-                found.setdefault(file, (folder, entry["command"]))
+            for file in compiled_by(pathlib.Path(entry["file"])):
+                inside = file.is_relative_to(ROOT) and file.relative_to(ROOT).parts[0] in tops
+                if inside and file.exists():
+                    found.setdefault(file, (folder, options(entry["command"])))
     return found
 
 
@@ -81,12 +83,11 @@ def ours_included(source, include_folders):
     return order
 
 
-def key(source, command, judge_of_all):
-    words = shlex.split(command)
+def key(source, words, judge_of_all):
     folders = [pathlib.Path(w[2:]) for w in words if w.startswith("-I")]
     folders += [pathlib.Path(b) for a, b in zip(words, words[1:]) if a == "-isystem"]
     digest = hashlib.sha256(judge_of_all)
-    digest.update(command.replace(str(ROOT), "").encode())
+    digest.update("\n".join(words).replace(str(ROOT), "").encode())
     digest.update(text(ROOT / ".clang-tidy"))
     for file in ours_included(source, folders):
         content = text(file)
@@ -114,9 +115,9 @@ def groups(todo, jobs):
     """The sources to judge together, and their options; the longest groups first, so that no core
     waits at the end."""
     alike = {}
-    for source, (folder, command, _) in todo.items():
+    for source, (folder, words, _) in todo.items():
         alone = source if brings_in_in_vain(source) else None
-        alike.setdefault((options(command), folder, alone), []).append(source)
+        alike.setdefault((words, folder, alone), []).append(source)
     found = []
     for (words, folder, _), sources_alike in alike.items():
         most = max(1, min(TOGETHER, -(-len(sources_alike) // jobs)))
@@ -172,12 +173,12 @@ def main():
         print("no source found: configure a build first")
         return 1
     todo = {}
-    for source, (folder, command) in sorted(found.items()):
-        mark = CACHE / key(source, command, judge_of_all)
+    for source, (folder, words) in sorted(found.items()):
+        mark = CACHE / key(source, words, judge_of_all)
         if mark.exists() and not asked.no_cache:
             mark.touch()
         else:
-            todo[source] = (folder, command, mark)
+            todo[source] = (folder, words, mark)
     print(f"{len(found)} sources, {len(found) - len(todo)} known to be clean", flush=True)
 
     bad = 0

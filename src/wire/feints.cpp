@@ -23,7 +23,7 @@ Json generation_json(const still::Generation& generation) {
   row["generation"] = generation.number;
   put_lot(row, "charge", generation.charge.lot);
   put_lot(row, "feints_in", generation.feints_in.lot);
-  row["water_L"] = figure(spirit::volume({{}, generation.water}).litres());
+  row["water_L"] = figure(spirit::volume(spirit::Lot{{}, generation.water}).litres());
   put_lot(row, "hearts", generation.hearts.lot);
   put_lot(row, "feints", generation.feints.lot);
   put_oils(row, "charge", generation.charge);

@@ -44,9 +44,13 @@ def prove_itself():
 
 def main():
     root, build = map(pathlib.Path, sys.argv[1:3])
+    sys.path.insert(0, str(root / "tools"))
+    from compiled import compiled_by
+
     prove_itself()
     entries = json.loads((build / "compile_commands.json").read_text(encoding="utf-8"))
-    built = {(pathlib.Path(e["directory"]) / e["file"]).resolve() for e in entries}
+    built = {source.resolve() for e in entries
+             for source in compiled_by(pathlib.Path(e["directory"]) / e["file"])}
     tree.tell(faults_of(root.resolve(), built), f"{len(built)} sources are built, none is forgotten")
 
 
