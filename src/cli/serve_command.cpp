@@ -144,7 +144,8 @@ class Timer {
 };
 
 // What stands on the terminal while it runs.
-std::string told(const Asked& asked, const store::House& house, const serve::Server& server) {
+std::string told(const Asked& asked, const store::House& house, const serve::Server& server,
+                 const std::string& fingerprint) {
   std::string text = fmt::format("The house is kept in {}.\nThe workbench: {}/\n",
                                  house.where(), server.address());
   if (asked.options.lan) {
@@ -152,7 +153,7 @@ std::string told(const Asked& asked, const store::House& house, const serve::Ser
   }
   if (asked.options.tls) {
     text += fmt::format("Fingerprint of the certificate, to compare on the phone:\n  {}\n",
-                        serve::fingerprint(asked.options.tls->certificate));
+                        fingerprint);
   } else if (asked.options.lan) {
     text += "Without --tls whoever shares the network can read along.\n";
   }
@@ -189,21 +190,23 @@ std::optional<int> stream(Arguments& arguments, const Look& look) {
   serve::Pairing pairing;
   serve::Router router;
   station::add_routes(router, station, events);
-  std::uint16_t port = asked.options.port;
-  serve::add_device_routes(
-      router, pairing, devices, events,
-      {asked.options.lan, asked.tls, asked.options.names, [&port] { return port; }});
-  serve::Assets(serve::embedded_assets()).add_to(router);
   if (asked.tls && !asked.options.tls) {
     // Not the addresses of the LAN: they change, and a new certificate is a new fingerprint.
     std::vector<std::string> hosts{"localhost", "127.0.0.1", "::1"};
     hosts.insert(hosts.end(), asked.options.names.begin(), asked.options.names.end());
     asked.options.tls = serve::own_certificate(house.folder().string(), hosts);
   }
+  const std::string fingerprint =
+      asked.options.tls ? serve::fingerprint(asked.options.tls->certificate) : "";
+  std::uint16_t port = asked.options.port;
+  serve::add_device_routes(router, pairing, devices, events,
+                           {asked.options.lan, asked.tls, fingerprint, asked.options.names,
+                            [&port] { return port; }});
+  serve::Assets(serve::embedded_assets()).add_to(router);
   serve::Server server(asked.options, std::move(router), events, devices);
   port = server.port();
   const station::News news(station, events);
-  const int status = put(told(asked, house, server));
+  const int status = put(told(asked, house, server, fingerprint));
   if (status != Status::well) return status;
   const Timer timer(server, asked.length);
   server.run();

@@ -66,7 +66,7 @@ Reply pair(const Request& request, Pairing& pairing, Devices& devices, bool tls)
   return reply;
 }
 
-Reply list(const Request& request, const Devices& devices, wire::Doors doors) {
+Reply list(const Request& request, const Devices& devices, const wire::Doors& doors) {
   std::vector<wire::DeviceRow> rows{row(laptop(), *request.who)};
   for (const Device& device : devices.list()) rows.push_back(row(device, *request.who));
   return json(wire::devices_json(rows, doors));
@@ -97,7 +97,7 @@ void add_device_routes(Router& router, Pairing& pairing, Devices& devices, Event
   on_laptop.door = Door::laptop;
   on_laptop.greatest_body = 1024;
   const bool tls = house.tls;
-  const wire::Doors doors{house.lan, tls};
+  const wire::Doors doors{house.lan, tls, house.fingerprint};
   router
       .on(
           "POST", "/api/v1/pairing/codes",

@@ -25,6 +25,7 @@ namespace lynearm::serve {
 struct PairingHouse {
   bool lan = false;  ///< closed to the LAN, it gives no codes: 409
   bool tls = false;
+  std::string fingerprint;  ///< of the certificate, under TLS
   std::vector<std::string>
       names;  ///< host names of the house: before its addresses under TLS, else after
   /// The port as it is listened to; asked when a code is.

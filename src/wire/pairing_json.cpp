@@ -120,12 +120,13 @@ std::string pairing_offer_json(const PairingOffer& offer) {
 
 std::string device_json(const DeviceRow& device) { return text(row(device)); }
 
-std::string devices_json(const std::vector<DeviceRow>& devices, Doors doors) {
+std::string devices_json(const std::vector<DeviceRow>& devices, const Doors& doors) {
   Json document;
   document["devices"] = Json::array();
   for (const DeviceRow& device : devices) document["devices"].push_back(row(device));
   document["lan"] = doors.lan;
   document["tls"] = doors.tls;
+  if (!doors.fingerprint.empty()) document["fingerprint"] = doors.fingerprint;
   return text(document);
 }
 

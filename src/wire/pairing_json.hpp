@@ -41,8 +41,11 @@ struct DeviceRow {
 struct Doors {
   bool lan = false;  ///< to phones; else to its own machine alone, and no code is given
   bool tls = false;
+  std::string
+      fingerprint;  ///< SHA-256 of the certificate, to compare on a phone; under TLS only
 };
-/// {"devices": [...] in their order, "lan", "tls"}.
-[[nodiscard]] std::string devices_json(const std::vector<DeviceRow>& devices, Doors doors);
+/// {"devices": [...] in their order, "lan", "tls", "fingerprint" where there is one}.
+[[nodiscard]] std::string devices_json(const std::vector<DeviceRow>& devices,
+                                       const Doors& doors);
 
 }  // namespace lynearm::wire

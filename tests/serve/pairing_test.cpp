@@ -240,5 +240,17 @@ TEST(ClosedHouse, GivesNoCodes) {
   EXPECT_THAT(house.visitor().get("/api/v1/devices").body, HasSubstr("\"lan\":false"));
 }
 
+TEST(HouseUnderTls, TellsTheFingerprintToCompare) {
+  Pairing pairing;
+  PairingHouse how;
+  how.tls = true;
+  how.fingerprint = "0A:1B:2C";
+  OpenHouse house{[&](Router& router, OpenHouse& open) {
+    add_device_routes(router, pairing, open.devices, open.events, how);
+  }};
+  EXPECT_THAT(house.visitor().get("/api/v1/devices").body,
+              HasSubstr("\"tls\":true,\"fingerprint\":\"0A:1B:2C\""));
+}
+
 }  // namespace
 }  // namespace lynearm::serve

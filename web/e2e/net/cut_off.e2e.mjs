@@ -1,6 +1,7 @@
 // The house is killed while readings are entered, and comes back: nothing lost, nothing doubled, in
 // order. Under a name of the LAN over plain HTTP and over TLS, and what a page can do that was closed
 // meanwhile. The browser is told to trust the house's own certificate, as a person who installed it has.
+import { connect } from 'node:tls';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser, openDevice } from '../browser.mjs';
 import { openHouse } from '../house.mjs';
@@ -154,6 +155,14 @@ describe.each([
     expect(notes.at(-1)).toMatchObject({ text: 'The spout, at noon.' });
     expect(notes.at(-1).attachments).toHaveLength(1);
     expect(faultsOf(phone)).toEqual([]);
+  });
+
+  test.runIf(tls)('the fingerprint to compare is that of the certificate', async () => {
+    const socket = connect({ host: '127.0.0.1', port: house.port, rejectUnauthorized: false });
+    await new Promise((resolve) => socket.once('secureConnect', resolve));
+    const { fingerprint256 } = socket.getPeerCertificate();
+    socket.destroy();
+    expect((await laptop.get('/devices')).fingerprint).toBe(fingerprint256);
   });
 
   test.runIf(tls)('who types the address in plain is shown to TLS', async () => {

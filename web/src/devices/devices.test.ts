@@ -124,7 +124,7 @@ test('a house that was closed since says so when a code is asked for', async () 
 
 test('each address is shown, the one that is easily typed first; over TLS the warning is told of', async () => {
   const get = vi.spyOn(bench.api, 'get');
-  const told = { lan: true, tls: true };
+  const told = { lan: true, tls: true, fingerprint: '0A:1B:2C' };
   const own = { ...laptop, this_one: true };
   get.mockResolvedValue({ ...told, devices: [own] });
   vi.spyOn(bench.api, 'post').mockResolvedValue({
@@ -135,7 +135,7 @@ test('each address is shown, the one that is easily typed first; over TLS the wa
   });
   render(Devices);
   expect(await screen.findByText(/browser will warn of its certificate/)).toBeTruthy();
-  expect(screen.getByText(/in the window where the house was started/)).toBeTruthy();
+  expect(screen.getByText('0A:1B:2C')).toBeTruthy();
   await userEvent.click(screen.getByRole('button', { name: 'Show a code' }));
   const shown = (await screen.findAllByText(/pair#abc$/)).map((one) => one.textContent);
   expect(shown).toEqual(['https://10.0.0.2:8431/pair#abc', 'https://[fd00::2]:8431/pair#abc']);
