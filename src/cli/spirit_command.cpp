@@ -155,16 +155,19 @@ std::vector<std::string> findings_of(const still::ToldRun& told, const AskedSpir
         still::boiling_temperature(run.charge, vapour::BoilingCurve(told.pressure)));
     const units::Volume left = still::hot_volume(run.left(), run.last().pot_temperature);
     if (boiling > boiler.total) {
+      const auto [swells, brim] = units::print_apart(boiling, boiler.total, look.units);
       all.push_back(
           fmt::format("the charge swells to {} at the boil, over the boiler's {}. "
                       "Charge less.",
-                      print(boiling), print(boiler.total)));
+                      swells, brim));
     }
     if (left < boiler.element_covered_above) {
+      const auto [stays, needs] =
+          units::print_apart(left, boiler.element_covered_above, look.units);
       all.push_back(
           fmt::format("{} is left in the boiler at the end; the element needs {} "
                       "over it and burns dry. Charge more, or stop earlier.",
-                      print(left), print(boiler.element_covered_above)));
+                      stays, needs));
     }
   }
   if (asked.still.kit_path.empty() && !asked.still.power && boiler.power > most_usual_power) {

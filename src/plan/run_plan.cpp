@@ -9,6 +9,7 @@
 #include "plan/still_setting.hpp"
 #include "spirit/density.hpp"
 #include "spirit/strength.hpp"
+#include "units/print.hpp"
 
 namespace lynearm::plan {
 namespace {
@@ -123,27 +124,27 @@ void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
          "on another day."});
   }
   if (plan.volume_at_boil > boiler.total) {
+    const auto [boiling, brim] = units::print_apart(plan.volume_at_boil, boiler.total);
     findings.push_back(
         {Weight::stop, "boiler-overfilled", stage,
-         fmt::format("The charge swells to {:.1f} L at the boil, over the boiler's "
-                     "{:.1f} L.",
-                     plan.volume_at_boil.litres(), boiler.total.litres()),
+         fmt::format("The charge swells to {} at the boil, over the boiler's {}.", boiling,
+                     brim),
          "Charge less."});
   }
   if (boiler.element_covered_above > units::Volume{}) {
+    const auto [left, needs] =
+        units::print_apart(plan.left_in_pot, boiler.element_covered_above);
     if (plan.left_in_pot < boiler.element_covered_above) {
       findings.push_back(
           {Weight::danger, "element-exposed", stage,
-           fmt::format("{:.1f} L is left in the boiler at the end; the element "
-                       "needs {:.1f} L over it and burns dry.",
-                       plan.left_in_pot.litres(), boiler.element_covered_above.litres()),
+           fmt::format("{} is left in the boiler at the end; the element needs {} over it and "
+                       "burns dry.",
+                       left, needs),
            "Charge more, or stop earlier."});
     } else if (plan.left_in_pot < boiler.element_covered_above * 1.2) {
-      findings.push_back(
-          {Weight::caution, "element-nearly-exposed", stage,
-           fmt::format("{:.1f} L is left over an element that needs {:.1f} L.",
-                       plan.left_in_pot.litres(), boiler.element_covered_above.litres()),
-           "Watch the level; stop before it shows."});
+      findings.push_back({Weight::caution, "element-nearly-exposed", stage,
+                          fmt::format("{} is left over an element that needs {}.", left, needs),
+                          "Watch the level; stop before it shows."});
     }
   }
   const CoolantPlan& coolant = plan.coolant;

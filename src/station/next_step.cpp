@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "journal/pure_volume.hpp"
 #include "station/left_over.hpp"
 #include "station/taken_up.hpp"
 
@@ -235,7 +236,8 @@ NextStep of_ferment(const journal::BatchState& batch, const PlanMade* made,
     set_due(next, read, late_after_hands, "its readings");
     return next;
   }
-  const bool corrected = forecast != nullptr && forecast->followed.gravities > 0;
+  const bool corrected = forecast != nullptr && forecast->followed.believed() > 0;
+  const bool doubted = forecast != nullptr && !corrected && forecast->followed.gravities > 0;
   std::optional<Moment> dry, rested;
   if (forecast != nullptr && forecast->followed.dry.median) {
     dry = wire::later(pitched, *forecast->followed.dry.median);
@@ -244,8 +246,10 @@ NextStep of_ferment(const journal::BatchState& batch, const PlanMade* made,
     rested = rested_by_plan(batch, made);
     if (rested) dry = wire::later(pitched, made->plan.ferment.dry_after);
   }
-  const char* const by = corrected ? "the ferment's forecast, corrected by its readings"
-                                   : "the plan's days, counted from the pitch";
+  const char* const by =
+      corrected ? "the ferment's forecast, corrected by its readings"
+      : doubted ? "the plan's days, counted from the pitch: no reading is believed yet"
+                : "the plan's days, counted from the pitch";
   // Read after it was dry: nothing is left but the rest.
   if (dry && rested && read >= *dry) {
     next.what = "Rack the wash once it has rested and cleared";
@@ -267,6 +271,19 @@ bool gauged_by_jars(const journal::RunState& run) {
                           }));
 }
 
+// Whether the strips took all that was racked, as well as a mark is read.
+bool all_wash_stripped(const journal::BatchState& batch) {
+  if (!batch.ferment.racked) return false;
+  const units::Volume racked = batch.ferment.racked->clear;
+  units::Volume left = racked;
+  for (const journal::RunState& run : batch.runs) {
+    if (run.kind != journal::RunKind::strip) continue;
+    if (run.wash) left = left - *run.wash;
+    if (!run.wash && run.parts.empty()) return false;  // what it took was not told
+  }
+  return left <= racked * journal::volume_share_sd;
+}
+
 NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
                       const PlanMade* made) {
   int strips = 0;
@@ -278,7 +295,8 @@ NextStep of_stripping(const journal::BatchState& batch, const Steps& steps,
     ended = latest(run.told.at, run.ended);
     to_gauge = to_gauge || (run.ended && !run.collected && !gauged_by_jars(run));
   }
-  const int planned = made != nullptr ? made->plan.strip.runs : 0;
+  int planned = made != nullptr ? made->plan.strip.runs : 0;
+  if (all_wash_stripped(batch)) planned = std::min(planned, strips);
   NextStep next{.stage = Stage::strip, .since = ended};
   // Nothing can be charged of low wines that were not gauged: the strip ended warm.
   if (to_gauge) {

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "units/kind.hpp"
 #include "units/parse.hpp"
@@ -29,6 +30,19 @@ template <class Q>
 [[nodiscard]] std::string print(Q quantity, System system = System::metric,
                                 std::optional<int> decimals = std::nullopt) {
   return print_base_value(base_value(quantity), kind<Q>(), system, decimals);
+}
+
+/// Two that a sentence sets against each other: with as many decimals, up to 3, as tell them
+/// apart; what even those do not, with `decimals`. throws as print() does
+template <class Q>
+[[nodiscard]] std::pair<std::string, std::string> print_apart(Q a, Q b,
+                                                              System system = System::metric,
+                                                              int decimals = 1) {
+  for (int tried = decimals; tried <= 3; ++tried) {
+    std::pair both{print(a, system, tried), print(b, system, tried)};
+    if (both.first != both.second) return both;
+  }
+  return {print(a, system, decimals), print(b, system, decimals)};
 }
 
 /// For limits and defaults in messages and tables: metric, no trailing zeros, at most six

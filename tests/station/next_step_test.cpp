@@ -180,6 +180,22 @@ TEST_F(Next, StripsFollowEachOtherByThePlanAndThenTheSpiritRun) {
   EXPECT_EQ(after.stage, Stage::spirit_run);
 }
 
+TEST_F(Next, NoStripIsDueWhenAllWashWasStrippedInFewerThanPlanned) {
+  plan();
+  pitch(0);
+  book.tell(6 * day, FermentRead{gravity_at_20C(0.995), {}});
+  book.tell(9 * day, Racked{litres_at_20C(56), {}});
+  ASSERT_GT(made().plan.strip.runs, 2);
+  for (const int strip : {1, 2}) {
+    const double at = (9 + strip) * day;
+    const Id run = book.tell(
+        at, RunBegun{RunKind::strip, litres_at_20C(28), {}, {}, units::Volume::litres(28), {}});
+    book.tell(at + 300, RunEnded{run, litres_at_20C(8), percent_at_20C(30), {}, {}});
+    EXPECT_EQ(next().stage, strip == 1 ? Stage::strip : Stage::spirit_run);
+  }
+  EXPECT_EQ(next().what, "Begin the spirit run");
+}
+
 TEST_F(Next, LowWinesThatWereNotGaugedWhenTheStripEndedAreGaugedFirst) {
   const Id run =
       book.tell(10, RunBegun{RunKind::strip, litres_at_20C(26), percent_at_20C(9), {}, {}, {}});

@@ -9,6 +9,15 @@
 namespace lynearm::units {
 namespace {
 
+TEST(Print, TellsTwoApartThatASentenceSetsAgainstEachOther) {
+  using Both = std::pair<std::string, std::string>;
+  const Volume needs = Volume::litres(6.0);
+  EXPECT_EQ(print_apart(Volume::litres(5.4), needs), Both("5.4 L", "6.0 L"));
+  EXPECT_EQ(print_apart(Volume::litres(5.97), needs), Both("5.97 L", "6.00 L"));
+  EXPECT_EQ(print_apart(Volume::litres(5.9987), needs), Both("5.999 L", "6.000 L"));
+  EXPECT_EQ(print_apart(needs, needs), Both("6.0 L", "6.0 L"));
+}
+
 TEST(Print, ShowsMetricUsOrBoth) {
   EXPECT_EQ(print(Mass::kilograms(4.5)), "4.50 kg");
   EXPECT_EQ(print(Mass::kilograms(4.5), System::us), "9.92 lb");
