@@ -144,6 +144,44 @@ void check(const std::vector<Reading>& readings, std::size_t members) {
   }
 }
 
+// Which gravities the courses say are simply wrong, with what they expect in their place.
+std::vector<DoubtedGravity> doubted(const Courses& all, const std::vector<Reading>& readings,
+                                    const PaceDoubt& doubt) {
+  std::vector<DoubtedGravity> doubts;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const Reading& reading = readings[i];
+    if (!reading.gravity) continue;
+    double wrong = 0.0;
+    for (const WeighedCourse& one : all) {
+      wrong += one.weight * wrong_by(reading, one.course, doubt);
+    }
+    if (wrong <= 0.5) continue;
+    doubts.push_back({i, gravity(ends_of(all, [&](const auto& one) {
+                        return one.course.gravity_at(reading.at.hours());
+                      }))});
+  }
+  return doubts;
+}
+
+// The last gravity that is believed; null where none is.
+const Reading* last_believed(const std::vector<Reading>& readings,
+                             const std::vector<DoubtedGravity>& doubts) {
+  const Reading* last = nullptr;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const bool doubt = std::any_of(doubts.begin(), doubts.end(),
+                                   [i](const auto& one) { return one.reading == i; });
+    if (!readings[i].gravity || doubt) continue;
+    if (last == nullptr || last->at <= readings[i].at) last = &readings[i];
+  }
+  return last;
+}
+
+std::vector<Reading> without_gravities(std::vector<Reading> readings) {
+  for (Reading& one : readings) one.gravity.reset();
+  std::erase_if(readings, [](const Reading& one) { return !one.temperature; });
+  return readings;
+}
+
 }  // namespace
 
 Followed follow(const Batch& batch, const Kinetics& kinetics, const Yeast& yeast,
@@ -155,10 +193,29 @@ Followed follow(const Batch& batch, const Kinetics& kinetics, const Yeast& yeast
   const Duration horizon =
       std::min(std::max(usual_horizon, latest + Duration::days(10.0)), Duration::days(120.0));
   const DrawnCourse planned = drawn_course(batch, kinetics, doubt, {}, false, horizon);
-  const Courses all =
-      weighed_courses(batch, kinetics, doubt, readings, horizon, seed, members, executor);
+  const auto weighed_by = [&](const std::vector<Reading>& by) {
+    return weighed_courses(batch, kinetics, doubt, by, horizon, seed, members, executor);
+  };
+  Courses all = weighed_by(readings);
 
   Followed out;
+  out.gravities = static_cast<std::size_t>(
+      std::count_if(readings.begin(), readings.end(),
+                    [](const Reading& reading) { return reading.gravity.has_value(); }));
+  out.doubts = doubted(all, readings, doubt);
+  bool read = !readings.empty();
+  if (out.gravities > 0 && out.believed() == 0) {
+    // A gravity that is not believed still chose, of all courses, those that lie least far from
+    // it. Without one that is, the forecast is what it would be had none been read.
+    const std::vector<Reading> rest = without_gravities(readings);
+    all = weighed_by(rest);
+    read = !rest.empty();
+    for (DoubtedGravity& one : out.doubts) {
+      const double at_h = readings[one.reading].at.hours();
+      one.expected = gravity(
+          ends_of(all, [&](const auto& course) { return course.course.gravity_at(at_h); }));
+    }
+  }
   double squares = 0.0, stopped = 0.0;
   for (const WeighedCourse& one : all) {
     squares += one.weight * one.weight;
@@ -167,7 +224,6 @@ Followed follow(const Batch& batch, const Kinetics& kinetics, const Yeast& yeast
   out.effective = 1.0 / squares;
   out.stopped = units::Share::fraction(std::clamp(stopped, 0.0, 1.0));
   const double going = 1.0 - stopped;
-  const bool read = !readings.empty();
 
   // Dry, if it goes on. When it almost surely stops nothing is left to say of that.
   if (going > 1e-6) {
@@ -194,24 +250,8 @@ Followed follow(const Batch& batch, const Kinetics& kinetics, const Yeast& yeast
     out.course.push_back({Duration::hours(at_h), gravity(ends)});
   }
 
-  const Reading* last = nullptr;
+  const Reading* const last = last_believed(readings, out.doubts);
   double done = 0.0;
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    const Reading& reading = readings[i];
-    if (!reading.gravity) continue;
-    ++out.gravities;
-    double wrong = 0.0;
-    for (const WeighedCourse& one : all) {
-      wrong += one.weight * wrong_by(reading, one.course, doubt);
-    }
-    if (wrong > 0.5) {
-      out.doubts.push_back({i, gravity(ends_of(all, [&](const auto& one) {
-                              return one.course.gravity_at(reading.at.hours());
-                            }))});
-    } else if (last == nullptr || last->at <= reading.at) {
-      last = &reading;
-    }
-  }
   if (last != nullptr && stopped > 0.5) {
     const double at_h = last->at.hours();
     const Ends fall = ends_of(all, [&](const auto& one) {

@@ -64,10 +64,11 @@ struct ExpectedGravity {
   LikelyGravity gravity;
 };
 
-/// A gravity that the others say is wrong: kept, not believed.
+/// A gravity that the others say is wrong, or where there are no others the plan: kept, not
+/// believed.
 struct DoubtedGravity {
   std::size_t reading = 0;  ///< its place among the readings
-  LikelyGravity expected;   ///< then, by all readings
+  LikelyGravity expected;   ///< then, by all readings that are believed
 };
 
 struct Followed {
@@ -81,8 +82,11 @@ struct Followed {
   bool stuck = false;               ///< that is likelier than not, and it stands
   std::vector<std::string> causes;  ///< to check, the most telling first; empty unless stuck
   std::vector<DoubtedGravity> doubts;
-  std::size_t gravities = 0;  ///< how many gravities it rests on
+  std::size_t gravities = 0;  ///< how many gravities were read, those not believed among them
   double effective = 0.0;     ///< members the weights are worth
+
+  /// How many gravities it rests on.
+  [[nodiscard]] std::size_t believed() const { return gravities - doubts.size(); }
 };
 
 /// The forecast corrected by what was read.
@@ -91,7 +95,9 @@ struct Followed {
 /// yeast      for the causes to check
 /// readings   in any order, 0 to 120 days after the pitch
 /// members    courses drawn, 50 to 5000; the same seed gives the same answer
-/// returns    without readings the median is pace()'s own course and dry moment
+/// returns    without readings the median is pace()'s own course and dry moment; where no
+/// gravity
+///            is believed, all is as if none had been read, but for the doubts
 /// throws     InputError outside the ranges, NotConverged as pace() does
 /// accuracy   over 1200 invented ferments that another method computes, in a room that warms by
 ///            day, with a yeast of other constants: 80 % bands hold the dry moment in 76 of a

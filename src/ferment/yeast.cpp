@@ -23,4 +23,11 @@ const Yeast& yeast(std::string_view id) {
   throw base::InputError("yeast", std::string(id), ids);
 }
 
+std::string_view yeast_name(std::string_view told) {
+  for (const Yeast& row : yeasts()) {
+    if (row.id == told) return row.name;
+  }
+  return told;
+}
+
 }  // namespace lynearm::ferment

@@ -29,4 +29,7 @@ struct Yeast {
 /// The yeast of an id. Throws InputError ("yeast") that lists the ids when there is none.
 [[nodiscard]] const Yeast& yeast(std::string_view id);
 
+/// The name of what was told to be pitched: of an id of the table its name, else what was told.
+[[nodiscard]] std::string_view yeast_name(std::string_view told);
+
 }  // namespace lynearm::ferment

@@ -11,29 +11,12 @@
 namespace lynearm::journal {
 namespace {
 
-PureVolume gauged(const spirit::Lot& lot, const Glass& glass) {
-  const units::Volume pure = spirit::pure_alcohol(lot);
-  const units::Volume volume = spirit::volume(lot);
-  if (!(volume > units::Volume{})) return {pure, {}};
-  const auto strength = units::VolumeStrength::fraction(pure / volume);
-  const double by_volume = pure.litres() * volume_share_sd;
-  const double by_strength = volume.litres() * reading_sd(glass, strength).fraction();
-  return {pure, units::Volume::litres(std::hypot(by_volume, by_strength))};
-}
-
-PureVolume of_wash(units::Volume volume, units::VolumeStrength strength) {
-  const units::Volume pure = volume * strength.fraction();
-  return {pure, units::Volume::litres(
-                    std::hypot(pure.litres() * volume_share_sd, pure.litres() * wash_yield_sd,
-                               volume.litres() * wash_strength_sd.fraction()))};
-}
-
 AccountStep closed(AccountStep step) {
   step.unaccounted = step.in - step.out;
   for (const auto& [name, lost] : step.named) step.unaccounted = step.unaccounted - lost;
-  const double gap = std::abs(step.unaccounted.value.litres());
-  step.telling = gap > 0.05 && gap > 0.02 * step.in.value.litres() &&
-                 gap > 2.0 * step.unaccounted.sd.litres();
+  const auto gap = units::Volume::litres(std::abs(step.unaccounted.value.litres()));
+  step.telling =
+      worth_asking(gap, step.in.value) && gap > step.unaccounted.sd * telling_deviations;
   return step;
 }
 
@@ -54,8 +37,8 @@ void add_run(BatchAccount& account, const RunState& run, const BatchState& batch
   step.stage = strips ? Stage::strip : Stage::spirit_run;
   step.what = numbered(strips ? "strip" : "spirit run", number, of);
   step.in = run.wash && run.parts.empty() && batch.ferment.wash
-                ? of_wash(*run.wash, batch.ferment.wash->strength)
-                : gauged(run.charge, account.glass);
+                ? pure_in_wash(*run.wash, batch.ferment.wash->strength)
+                : pure_in(run.charge, account.glass);
   bool measured = false;
   // A jar that was filled but not gauged leaves the sum of the jars too small.
   const bool jars_gauged =
@@ -63,14 +46,14 @@ void add_run(BatchAccount& account, const RunState& run, const BatchState& batch
                                        [](const auto& jar) { return jar.second.lot; });
   if (jars_gauged) {
     for (const auto& [number_of_jar, jar] : run.jars)
-      step.out = step.out + gauged(*jar.lot, account.glass);
+      step.out = step.out + pure_in(*jar.lot, account.glass);
     measured = true;
   } else if (run.collected) {
-    step.out = gauged(*run.collected, account.glass);
+    step.out = pure_in(*run.collected, account.glass);
     measured = true;
   }
   if (run.left_lot) {
-    step.named.emplace_back("left in the pot", gauged(*run.left_lot, account.glass));
+    step.named.emplace_back("left in the pot", pure_in(*run.left_lot, account.glass));
   } else if (const std::optional<PureVolume> reckoned = pot_left(run)) {
     step.named.emplace_back("left in the pot, by the spout's last strength", *reckoned);
   } else {
@@ -98,8 +81,8 @@ BatchAccount account(const HouseState& house, const BatchState& batch, const Gla
     AccountStep step;
     step.stage = lot.bottles ? Stage::bottle : lot.wood ? Stage::wood : Stage::reduce;
     step.what = lot.label;
-    step.in = gauged(lot.made, glass);
-    step.out = gauged(lot.left, glass);
+    step.in = pure_in(lot.made, glass);
+    step.out = pure_in(lot.left, glass);
     bool moved = false;
     for (const LotUse& use : lot.uses) {
       if (use.where == "gauging") {
@@ -108,7 +91,7 @@ BatchAccount account(const HouseState& house, const BatchState& batch, const Gla
         step.named.emplace_back(use.where, PureVolume{spirit::pure_alcohol(use.lot), {}});
         moved = true;
       } else if (use.where == topped_up) {
-        step.in = step.in + gauged(use.lot * -1.0, glass);
+        step.in = step.in + pure_in(use.lot * -1.0, glass);
       } else {
         step.out = step.out + PureVolume{spirit::pure_alcohol(use.lot), {}};
       }

@@ -14,19 +14,14 @@
 
 namespace lynearm::journal {
 
-/// How well a house reads a volume at a jar's or a bucket's mark, as one standard deviation.
-/// Our estimate. How well it reads a strength: glass.hpp.
-inline constexpr double volume_share_sd = 0.01;
-/// Of the alcohol a wash holds by its two gravities: 0.001 of each; and, as a share of it, the
-/// yield of the yeast. Our estimates.
-inline constexpr units::VolumeStrength wash_strength_sd = units::VolumeStrength::percent(0.2);
-inline constexpr double wash_yield_sd = 0.03;
 /// Of what a charge held, kept by a pot of which neither the strength nor the spout's last
 /// strength (pot_left.hpp) is known. The plans of examples/tern-7 and tern-8, both stopping at
 /// 10 %vol, leave 6.7 and 7.0 % of a strip's alcohol and 1.3 % of a spirit run's. Counted as
 /// doubt, not as a loss: what the spout never told cannot be reckoned. Our choice.
 inline constexpr double strip_pot_share_sd = 0.04;
 inline constexpr double spirit_pot_share_sd = 0.02;
+/// A gap within so many standard deviations is one that gauging explains.
+inline constexpr double telling_deviations = 2.0;
 
 /// One step, by what was measured.
 struct AccountStep {

@@ -65,6 +65,7 @@ Waits Folding::on(const RunBegun& body) {
   std::optional<spirit::Lot> charge;
   if (body.strength) {
     charge = or_puzzle([&] { return lot_of(body.charge, *body.strength); });
+    begun.charge_gauged = charge.has_value();
   }
   if (!charge && parts_known) {
     if (body.wash) sum = sum + spirit::lot(*body.wash, wash->strength);

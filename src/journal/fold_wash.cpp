@@ -1,9 +1,15 @@
 // Mash and ferment: temperatures, waters, worts, gravities, and what the wash holds.
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
+#include "ferment/follow.hpp"
+#include "journal/fed.hpp"
 #include "journal/folding.hpp"
 #include "journal/meaning.hpp"
+#include "journal/pure_volume.hpp"
 
 namespace lynearm::journal {
 
@@ -65,13 +71,18 @@ Waits Folding::on(const FermentRead& body) {
     point.gravity =
         pitch ? wash_gravity(*body.gravity, pitch->gravity) : wort_gravity(*body.gravity);
   }
-  const bool renews = point.gravity.has_value();
+  const bool renews = point.gravity && can_be(point, of);
   if (renews) {
     const auto [last, first] =
-        last_gravities_.try_emplace(of.id, GravityAt{point.told.at, *point.gravity});
-    if (!first && last->second.at <= point.told.at) {
-      last->second = {point.told.at, *point.gravity};
+        last_gravities_.try_emplace(of.id, GravityAt{point.told, *point.gravity});
+    if (!first && last->second.told.at <= point.told.at) {
+      last->second = {point.told, *point.gravity};
     }
+  } else if (point.gravity) {
+    puzzle(fmt::format(
+        "a gravity of {:.4f} in a ferment that was pitched at {:.4f}: a wash does not gain, so "
+        "its alcohol is not reckoned by this one",
+        point.gravity->ratio(), of.ferment.pitch->gravity.ratio()));
   }
   of.ferment.points.push_back(std::move(point));
   if (renews) renew_wash(of);
@@ -85,6 +96,16 @@ Waits Folding::on(const Racked& body) {
   return taken;
 }
 
+bool Folding::can_be(const FermentPoint& point, const BatchState& of) {
+  const auto& pitch = of.ferment.pitch;
+  if (!pitch || point.told.at < pitch->told.at) return true;
+  const double sd =
+      std::hypot(point.by_refractometer ? ferment::refractometer_sd : ferment::hydrometer_sd,
+                 ferment::hydrometer_sd);
+  const double put_in = most_gravity_fed(of);
+  return point.gravity->ratio() <= pitch->gravity.ratio() + put_in + impossible_deviations * sd;
+}
+
 void Folding::renew_wash(BatchState& of) {
   FermentState& ferment = of.ferment;
   const auto last = last_gravities_.find(of.id);
@@ -94,7 +115,8 @@ void Folding::renew_wash(BatchState& of) {
   const auto strength = or_puzzle([&] { return wash_strength(original, now); });
   if (!strength) return;
   const units::Volume volume = ferment.racked ? ferment.racked->clear : ferment.pitch->volume;
-  ferment.wash = WashState{now, *strength, volume, volume * strength->fraction()};
+  ferment.wash =
+      WashState{last->second.told, now, *strength, volume, volume * strength->fraction()};
 }
 
 }  // namespace lynearm::journal

@@ -135,8 +135,12 @@ class Folding {
   }
   void renew_wash(BatchState& of);
 
+  /// Whether the wash of that wort can have had it: a wash does not gain gravity, save by what
+  /// is put into it.
+  [[nodiscard]] static bool can_be(const FermentPoint& point, const BatchState& of);
+
   struct GravityAt {
-    Moment at;
+    Told told;
     units::SpecificGravity gravity;
   };
 

@@ -11,10 +11,10 @@
 namespace lynearm::journal {
 namespace {
 
-constexpr double weaker = 0.88;      // than the liquid in equilibrium with the spout
-constexpr double weaker_sd = 0.1;    // the head unknown
-constexpr double reading_sd = 0.03;  // 0.3 %vol of some 10 %vol at the spout
-constexpr double later_sd = 0.5;     // of what came over after the last reading
+constexpr double weaker = 0.88;    // than the liquid in equilibrium with the spout
+constexpr double weaker_sd = 0.1;  // the head unknown
+constexpr double shown_sd = 0.03;  // 0.3 %vol of some 10 %vol at the spout
+constexpr double later_sd = 0.5;   // of what came over after the last reading
 // A reading before half of what the pot then held came over tells little of the end; nor does
 // one of an unknown volume, unless it is as young as this.
 constexpr double most_later = 0.5;
@@ -50,14 +50,6 @@ std::optional<units::Volume> volume_left(const RunState& run) {
 
 }  // namespace
 
-PureVolume operator+(PureVolume a, PureVolume b) {
-  return {a.value + b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
-}
-
-PureVolume operator-(PureVolume a, PureVolume b) {
-  return {a.value - b.value, units::Volume::litres(std::hypot(a.sd.litres(), b.sd.litres()))};
-}
-
 std::optional<PureVolume> pot_left(const RunState& run) {
   if (!run.ended) return std::nullopt;
   const std::optional<LastShown> shown = last_shown(run);
@@ -78,7 +70,7 @@ std::optional<PureVolume> pot_left(const RunState& run) {
   const double later_L = shown->strength.fraction() * later.litres();
   if (later_L > most_later * held_L) return std::nullopt;
   return PureVolume{units::Volume::litres(held_L - later_L),
-                    units::Volume::litres(std::hypot(std::hypot(weaker_sd, reading_sd) * held_L,
+                    units::Volume::litres(std::hypot(std::hypot(weaker_sd, shown_sd) * held_L,
                                                      later_sd * later_L))};
 }
 

@@ -104,8 +104,11 @@ struct FermentPoint {
   bool by_refractometer = false;  ///< then corrected for the alcohol that the pitch implies
   std::optional<units::Temperature> temperature;
 };
-/// What the wash holds by its gravities.
+/// What the wash holds by its gravities: by the last one told, whether or not a forecast
+/// believes it. Every page, charge and account that reckons on from the ferment reckons by
+/// this.
 struct WashState {
+  Told told;  ///< of that gravity
   units::SpecificGravity gravity;
   units::VolumeStrength strength;
   units::Volume volume;        ///< at 20 °C: racked, or as pitched
@@ -196,6 +199,7 @@ struct RunState {
   /// Gauged; else lots and wash put in, made up with water; nothing when neither tells.
   spirit::Lot charge;
   bool charge_known = false;
+  bool charge_gauged = false;   ///< its strength was read
   units::Volume charge_volume;  ///< at 20 °C
   std::optional<units::Volume> wash;
   std::vector<LotPart> parts;

@@ -136,7 +136,8 @@ Html record_doubts(const Record& record) {
       "of "
       "their run or ferment does not go by them. Expected: four times in five, by all its "
       "other "
-      "readings. Nobody told this: it is reckoned from the journal, with the plan's kit.";
+      "readings, or as planned where none of them is believed. Nobody told this: it is "
+      "reckoned from the journal, with the plan's kit.";
   if (!followed.without.empty()) {
     small += fmt::format("{}Not followed, so that nothing is said of its readings: {}.",
                          rows.empty() ? "" : " ", fmt::join(followed.without, "; "));

@@ -2,6 +2,7 @@
 // counts is told too.
 #include <fmt/format.h>
 
+#include "ferment/yeast.hpp"
 #include "sheet/record_words.hpp"
 #include "sheet/wood_words.hpp"
 #include "still/reading.hpp"
@@ -80,7 +81,7 @@ struct Says {
     return Line{}
         .add(shown(b.volume, system))
         .add(shown(b.gravity, system))
-        .add(fmt::format("{} of {}", cell(b.mass, system), b.yeast))
+        .add(fmt::format("{} of {}", cell(b.mass, system), ferment::yeast_name(b.yeast)))
         .text();
   }
   std::string operator()(const journal::FermentRead& b) const {

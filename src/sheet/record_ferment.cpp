@@ -11,6 +11,12 @@ namespace {
 
 using journal::Stage;
 
+// A gravity, and whether it is believed.
+std::string marked(const Record& record, const journal::FermentPoint& point) {
+  const std::string doubt = not_believed(record, point.told.entry);
+  return gravity_cell(*point.gravity) + (doubt.empty() ? "" : fmt::format(" ({})", doubt));
+}
+
 Html pitch_and_wash(const Record& record) {
   const plan::FermentPlan& planned = record.planned.plan.ferment;
   const plan::WortPlan& wort = record.planned.plan.mash.wort;
@@ -25,15 +31,19 @@ Html pitch_and_wash(const Record& record) {
     const journal::PitchState& pitch = *read.pitch;
     rows[0].measured = cell(pitch.volume, system);
     rows[1].measured = gravity_cell(pitch.gravity);
-    rows[2].name = fmt::format("Yeast, {}", pitch.yeast);
+    if (!pitch.yeast.empty()) {
+      rows[2].name = fmt::format("Yeast, {}", ferment::yeast_name(pitch.yeast));
+    }
     rows[2].measured = cell(pitch.mass, system);
     for (Met& row : rows) row.when = told(record, pitch.told);
   }
   Met last{"Final gravity", gravity_cell(planned.final_gravity), open};
   for (const journal::FermentPoint& point : read.points) {
     if (!point.gravity) continue;
-    last.measured = gravity_cell(*point.gravity);
+    last.measured = marked(record, point);
     last.when = told(record, point.told);
+    // What the wash is reckoned by: one told after it cannot be a wash's.
+    if (read.wash && read.wash->told.entry == point.told.entry) break;
   }
   rows.push_back(last);
   rows.push_back({"Wash, by its gravities", cell(planned.strength, system, 2),
@@ -61,7 +71,7 @@ Html readings(const Record& record) {
   const Thinned thin = thinned(ferment.points);
   for (const std::size_t i : thin.kept) {
     const journal::FermentPoint& point = ferment.points[i];
-    std::string gravity = point.gravity ? gravity_cell(*point.gravity) : none;
+    std::string gravity = point.gravity ? marked(record, point) : none;
     if (point.told.corrections > 0) gravity += " (corrected)";
     std::string days = none;
     if (ferment.pitch) {

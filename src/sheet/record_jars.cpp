@@ -45,6 +45,12 @@ std::string went_to(const JarState& jar, units::System system) {
   return text.empty() ? "left standing" : text;
 }
 
+// As it was filled, and whether that is believed of all that had come by then.
+std::string by_mark(const Record& record, const JarState& jar) {
+  const std::string doubt = jar.filled ? not_believed(record, jar.filled->entry) : "";
+  return in_the_glass(*jar.as_filled, record.system) + (doubt.empty() ? "" : " (not believed)");
+}
+
 Html shelf(const Record& record, const RunState& run) {
   const units::System system = record.system;
   const std::string open = open_cell(record);
@@ -64,7 +70,7 @@ Html shelf(const Record& record, const RunState& run) {
     const std::string to = went_to(jar, system);
     jars.rows.push_back(
         {fmt::format("{}", number), jar.filled ? hour(record, jar.filled->at) : open,
-         jar.as_filled ? in_the_glass(*jar.as_filled, system) : open,
+         jar.as_filled ? by_mark(record, jar) : open,
          jar.lot ? in_the_glass(spirit::volume(*jar.lot), system) : open,
          jar.lot ? cell(spirit::strength(*jar.lot), system) : open,
          // Once the cut is made no word is owed any more.

@@ -7,6 +7,7 @@
 #include <tuple>
 #include <utility>
 
+#include "journal/questions.hpp"
 #include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 #include "units/restate.hpp"
@@ -172,17 +173,26 @@ Html record_corrections(const Record& record) {
                 "counts no more.") +
             table(changes);
   }
-  if (!record.batch.puzzles.empty()) {
-    part += subheading("Told, and without effect");
-    for (const journal::Puzzle& puzzle : record.batch.puzzles) {
-      const auto at = by_id.find(puzzle.entry);
-      part += paragraph(at == by_id.end()
-                            ? puzzle.why
-                            : fmt::format("{} ({}): {}", in_words(*at->second, record.system),
-                                          when(record, journal::happened(*at->second)),
-                                          puzzle.why));
-    }
+  // An entry as it stands, a correction by itself.
+  for (const journal::Standing& one : record.standings.entries) by_id[one.id] = one.said;
+  const auto asked = [&](const journal::Puzzle& puzzle) {
+    const auto at = by_id.find(puzzle.entry);
+    const std::string why = units::restated(puzzle.why, record.system);
+    if (at == by_id.end()) return paragraph(why);
+    return paragraph(fmt::format("{} ({}): {}", in_words(*at->second, record.system),
+                                 when(record, journal::happened(*at->second)), why));
+  };
+  const std::vector<journal::Puzzle> all = journal::questions(
+      record.from.house, record.batch.id, journal::glass_of(record.from.kit.instruments));
+  // The fold's own stand first.
+  const auto amounts = all.begin() + static_cast<std::ptrdiff_t>(record.batch.puzzles.size());
+  if (amounts != all.begin()) part += subheading("Told, and without effect");
+  for (auto one = all.begin(); one != amounts; ++one) part += asked(*one);
+  if (amounts != all.end()) {
+    part += subheading("Told, and cannot be so") +
+            small_print("These amounts count as they were told, here and in the ledger.");
   }
+  for (auto one = amounts; one != all.end(); ++one) part += asked(*one);
   return part;
 }
 

@@ -31,7 +31,8 @@ std::vector<Column> columns(bool lean, bool pot, units::System system) {
 }
 
 // What was told in words.
-std::string said(const journal::RunPoint& point, units::System system) {
+std::string said(const Record& record, const journal::RunPoint& point) {
+  const units::System system = record.system;
   std::string text;
   const auto say = [&](const std::string& more) { text += (text.empty() ? "" : "; ") + more; };
   const still::Reading& one = point.reading;
@@ -44,6 +45,9 @@ std::string said(const journal::RunPoint& point, units::System system) {
   if (one.event) say(*one.event == still::Event::stopped ? "heat off" : "heat on again");
   if (!one.note.empty()) say(one.note);
   if (point.told.corrections > 0) say("corrected");
+  if (const std::string doubt = not_believed(record, point.told.entry); !doubt.empty()) {
+    say(doubt);
+  }
   return text;
 }
 
@@ -96,7 +100,7 @@ RunReadings run_readings(const Record& record, const RunState& run,
   for (const std::size_t i : thin.kept) {
     const journal::RunPoint& point = run.readings[i];
     const still::Reading& one = point.reading;
-    const std::string words = said(point, system);
+    const std::string words = said(record, point);
     const bool figures =
         one.spout || one.head_temperature || one.pot_temperature || one.collected.has_value();
     if (lean && !words.empty()) {

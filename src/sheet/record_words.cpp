@@ -97,6 +97,23 @@ std::string by_whom(const std::vector<const journal::Told*>& all) {
   return fmt::format("{}", fmt::join(names, ", "));
 }
 
+std::string not_believed(const Record& record, const journal::Id& entry) {
+  if (!record.from.followed) return {};
+  std::vector<std::string> instruments;
+  bool whole = false;
+  for (const NotBelieved& one : record.from.followed->doubts) {
+    if (one.entry != entry) continue;
+    if (const auto* doubt = std::get_if<still::Doubt>(&one.what)) {
+      instruments.emplace_back(still::words(doubt->instrument));
+    } else {
+      whole = true;
+    }
+  }
+  if (whole) return "not believed";
+  if (instruments.empty()) return {};
+  return fmt::format("{} not believed", fmt::join(instruments, " and "));
+}
+
 std::string open_cell(const Record& record) {
   return record.batch.closed ? std::string("–") : std::string{};
 }

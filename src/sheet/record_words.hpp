@@ -40,6 +40,10 @@ struct Record {
 /// All who told one of these, each once, in the order they first come; never nothing.
 [[nodiscard]] std::string by_whom(const std::vector<const journal::Told*>& all);
 
+/// What of a reading is not believed, by who followed: "not believed", or by the instrument
+/// "head thermometer not believed"; empty where all of it is, or nobody followed.
+[[nodiscard]] std::string not_believed(const Record& record, const journal::Id& entry);
+
 /// For a cell whose figure may still come: blank, or in a closed batch a dash.
 [[nodiscard]] std::string open_cell(const Record& record);
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -30,9 +31,14 @@ struct LaidWood {
   units::Volume drinks;             ///< new wood takes it up at once
 };
 
+/// What of a lot's wood was not told, in the words of the page's fields: "species and toast
+/// were not told". Empty where laid_wood() takes it.
+[[nodiscard]] std::string wood_untold(const plan::Kit& kit, const plan::WoodStep* step,
+                                      const journal::LotState& lot);
+
 /// lot        on wood
 /// step       of the recipe whose plan laid it, or null: for what the journal leaves untold
-/// throws     InputError where a wood is not known, or there is none
+/// throws     InputError where wood_untold() is not empty
 /// source     a cask is as often used as the kit says, as the journal has other lots that came
 ///            off it before, or as was told: told counts, else the more of the others
 [[nodiscard]] LaidWood laid_wood(const plan::Kit& kit, const plan::WoodStep* step,

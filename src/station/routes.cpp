@@ -95,11 +95,13 @@ void add_record(serve::Router& router, Station& station) {
         return kept(station, [&] { return station.keep(read); });
       },
       entries);
-  router.on(
-      "GET", "/api/v1/house", read_again(station, [&station](const Request&) {
-        const std::shared_ptr<const Seen> seen = station.seen();
-        return serve::json(wire::house_json(seen->house, station.next_steps(seen->house)));
-      }));
+  router.on("GET", "/api/v1/house", read_again(station, [&station](const Request&) {
+              const std::shared_ptr<const Seen> seen = station.seen();
+              return serve::json(wire::house_json(seen->house, station.next_steps(seen->house),
+                                                  [&](const std::optional<journal::Id>& batch) {
+                                                    return station.glass(seen->house, batch);
+                                                  }));
+            }));
   // What belongs to no batch; also where nothing was told yet.
   router.on("GET", "/api/v1/house/entries", [&station](const Request&) {
     return serve::json(wire::entries_json(station.house().journal().of_house()));

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/error.hpp"
+#include "journal/questions.hpp"
 #include "recipe/read_kit.hpp"
 #include "spirit/strength.hpp"
 #include "station/air.hpp"
@@ -70,16 +71,52 @@ wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& 
     throw base::InputError("batch", batch.name, "a batch with a plan: its kit tells the still");
   }
   const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
-  if (run.charge_known) return followed(by, seen()->house, batch, run, *made, nullptr);
+  const std::shared_ptr<const Seen> now = seen();
+  if (run.charge_known) {
+    wire::RunForecast told = followed(by, now->house, batch, run, *made, nullptr);
+    told.of_charge = against_charge(now->house, batch, run);
+    return told;
+  }
   // A charge that nobody gauged is taken to be as strong as the plan has it.
   const units::VolumeStrength strength = run.kind == journal::RunKind::strip
                                              ? made->plan.strip.one.charge_strength
                                              : made->plan.spirit.one.charge_strength;
   journal::RunState by_plan = run;
   by_plan.charge = spirit::lot(run.charge_volume, strength);
-  wire::RunForecast told = followed(by, seen()->house, batch, by_plan, *made, nullptr);
+  wire::RunForecast told = followed(by, now->house, batch, by_plan, *made, nullptr);
   told.charge_by_plan = strength;
+  told.of_charge = against_charge(now->house, batch, run);
   return told;
+}
+
+std::vector<std::string> Station::against_charge(const journal::HouseState& house,
+                                                 const journal::BatchState& batch,
+                                                 const journal::RunState& run) {
+  std::vector<std::string> against;
+  for (journal::Puzzle& asked : journal::questions(house, batch.id, glass(house, batch.id))) {
+    if (asked.entry == run.told.entry) against.push_back(std::move(asked.why));
+  }
+  const std::optional<journal::WashState>& wash = batch.ferment.wash;
+  if (!run.wash || run.charge_gauged || !run.charge_known || !wash) return against;
+  try {
+    const std::shared_ptr<const wire::FermentForecast> of = ferment(batch);
+    const bool doubted =
+        std::any_of(of->followed.doubts.begin(), of->followed.doubts.end(),
+                    [&](const ferment::DoubtedGravity& doubt) {
+                      return of->readings.at(doubt.reading) == wash->told.entry;
+                    });
+    if (doubted) {
+      against.push_back(
+          fmt::format("The strength of the wash in this charge is reckoned by a gravity of "
+                      "{:.4f} that is not "
+                      "believed: read the charge's strength, or correct that gravity.",
+                      wash->gravity.ratio()));
+    }
+  } catch (const base::InputError&) {
+    // A ferment that cannot be followed doubts nothing.
+  } catch (const base::NotConverged&) {
+  }
+  return against;
 }
 
 wire::RunForecast Station::followed(Followed& by, const journal::HouseState& house,

@@ -72,7 +72,7 @@ class Station {
   [[nodiscard]] journal::Glass glass(const journal::HouseState& house,
                                      const std::optional<journal::Id>& batch);
 
-  /// A run followed to the newest reading.
+  /// A run followed to the newest reading, with what speaks against its charge.
   /// throws     InputError when the batch has no kit or the run's charge is not known
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
                                            const journal::RunState& run);
@@ -104,6 +104,11 @@ class Station {
   [[nodiscard]] std::optional<plan::Instruments> instruments_of(const std::string& kit);
   [[nodiscard]] wire::RunForecast forecast_by(Followed& by, const journal::BatchState& batch,
                                               const journal::RunState& run);
+  /// What speaks against the charge of a run: what is asked about its beginning, and a wash
+  /// reckoned by a gravity that is not believed.
+  [[nodiscard]] std::vector<std::string> against_charge(const journal::HouseState& house,
+                                                        const journal::BatchState& batch,
+                                                        const journal::RunState& run);
   /// The run's still under the air of its day.
   [[nodiscard]] wire::RunForecast followed(Followed& by, const journal::HouseState& house,
                                            const journal::BatchState& batch,

@@ -1,5 +1,7 @@
 #include "station/taken_up.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -105,9 +107,17 @@ units::Temperature Trace::resting() const {
   return step ? step->temperature : made_.pair.kit.place.ambient;
 }
 
-LaidWood Trace::wood_of(const LotState& lot) const {
+const plan::WoodStep* Trace::step_of(const LotState& lot) const {
   const auto& step = made_.pair.recipe.wood;
-  return laid_wood(made_.pair.kit, step && lot.batch == batch_ ? &*step : nullptr, house_, lot);
+  return step && lot.batch == batch_ ? &*step : nullptr;
+}
+
+LaidWood Trace::wood_of(const LotState& lot) const {
+  return laid_wood(made_.pair.kit, step_of(lot), house_, lot);
+}
+
+std::string Trace::own_untold(const LotState& lot) const {
+  return wood_untold(made_.pair.kit, step_of(lot), lot);
 }
 
 TakenUp Trace::when_made(const LotState& lot) {
@@ -136,6 +146,11 @@ TakenUp Trace::by_parts(const LotState& lot) {
 TakenUp Trace::at(const LotState& lot, Moment moment) {
   TakenUp taken = when_made(lot);
   if (!lot.wood || deep_ > deepest) return taken;
+  if (const std::string untold = own_untold(lot); !untold.empty()) {
+    taken.unknown =
+        fmt::format("of {}, {}", lot.label.empty() ? std::string("a lot") : lot.label, untold);
+    return taken;
+  }
   ++deep_;
   try {
     const Duration time = since(moment, lot.told.at);

@@ -52,6 +52,8 @@ class Trace {
 
   /// Why some of what was poured to it since is not counted, once lying() has told of it.
   [[nodiscard]] std::string poured_untold(const journal::LotState& lot) const;
+  /// What of its own wood was not told, as wood_untold() says it; empty where all was.
+  [[nodiscard]] std::string own_untold(const journal::LotState& lot) const;
 
   [[nodiscard]] LaidWood wood_of(const journal::LotState& lot) const;
   [[nodiscard]] units::Temperature resting() const;
@@ -64,6 +66,8 @@ class Trace {
     std::string poured_untold{};  ///< why some of what was poured to it is not counted
     std::optional<base::InputError> fault{};  ///< it cannot be reckoned beyond `next`
   };
+  /// Of the recipe, for a lot that its plan laid; else null.
+  [[nodiscard]] const plan::WoodStep* step_of(const journal::LotState& lot) const;
   TakenUp by_parts(const journal::LotState& lot);
   TakenUp at(const journal::LotState& lot, journal::Moment moment);
   TakenUp poured(const journal::LotState& into, const Handling& handling);

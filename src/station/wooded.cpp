@@ -142,6 +142,12 @@ WoodForecast forecast(const PlanMade& made, Trace& trace, const journal::HouseSt
   WoodForecast told;
   told.lot = lot.name;
   told.filled = lot.told.at;
+  if (const std::string untold = trace.own_untold(lot); !untold.empty()) {
+    told.untold = fmt::format(
+        "Of this wood {}. Tell it by correcting its “wood filled” in the batch’s journal{}.",
+        untold, untold.starts_with("its size") ? ", or add the cask to the kit" : "");
+    return told;
+  }
   try {
     const Resting resting(made, trace, lot, std::max(now, lot.told.at), told);
     const Duration so_far = std::max(Duration{}, since(now, lot.told.at));

@@ -54,10 +54,26 @@ Json stuck_json(const ferment::Followed& followed) {
   return json;
 }
 
+std::string doubt_words(const ferment::Followed& followed,
+                        const ferment::DoubtedGravity& doubt) {
+  const double low = doubt.expected.low.ratio();
+  const double high = doubt.expected.high.ratio();
+  if (followed.believed() > 0) {
+    return fmt::format("Kept, not believed: the others say {:.4f} to {:.4f} then.", low, high);
+  }
+  return fmt::format(
+      "Kept, not believed: no reading is believed yet; as planned, it is at {:.4f} to {:.4f} "
+      "then.",
+      low, high);
+}
+
 Why why(const FermentForecast& of) {
   Why out;
-  out.what = of.followed.gravities > 0 ? "Gravity and dry date, corrected by the readings"
-                                       : "Gravity and dry date, as planned from the pitch";
+  out.what = "Gravity and dry date, corrected by the readings";
+  if (of.followed.believed() == 0) {
+    out.what = "Gravity and dry date, as planned from the pitch";
+    if (of.followed.gravities > 0) out.what += ": no reading is believed yet";
+  }
   out.inputs = {
       {"Pitched at",
        fmt::format("{:.4f}, {:.1f} L at 20 °C", of.original.ratio(), of.volume.litres())},
@@ -93,7 +109,7 @@ std::string ferment_forecast_json(const FermentForecast& of) {
   const journal::Moment pitched = of.pitched.at;
   Json json;
   json["pitched"] = {{"entry", print(of.pitched.entry)}, {"at", print(pitched)}};
-  json["readings"] = followed.gravities;
+  json["readings"] = followed.believed();
   json["course"] = Json::array();
   for (const ferment::ExpectedGravity& one : followed.course) {
     json["course"].push_back(
@@ -115,11 +131,9 @@ std::string ferment_forecast_json(const FermentForecast& of) {
   json["doubts"] = Json::array();
   for (const ferment::DoubtedGravity& doubt : followed.doubts) {
     base::ensure(doubt.reading < of.readings.size(), "every doubt is of a reading taken");
-    json["doubts"].push_back(
-        {{"entry", print(of.readings[doubt.reading])},
-         {"words", fmt::format("Kept, not believed: the others say {:.4f} to {:.4f} then.",
-                               doubt.expected.low.ratio(), doubt.expected.high.ratio())},
-         {"expected", band(doubt.expected)}});
+    json["doubts"].push_back({{"entry", print(of.readings[doubt.reading])},
+                              {"words", doubt_words(followed, doubt)},
+                              {"expected", band(doubt.expected)}});
   }
   json["why"] = why_json(why(of));
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -172,7 +172,9 @@ Json ferment_json(const FermentState& ferment) {
     json["racked"] = std::move(row);
   }
   if (ferment.wash) {
-    json["wash"] = {{"specific_gravity", figure(ferment.wash->gravity.ratio())},
+    json["wash"] = {{"entry", print(ferment.wash->told.entry)},
+                    {"at", print(ferment.wash->told.at)},
+                    {"specific_gravity", figure(ferment.wash->gravity.ratio())},
                     {"strength_percent_vol", figure(ferment.wash->strength.percent())},
                     {"volume_L_20C", figure(ferment.wash->volume.litres())},
                     {"pure_alcohol_L_20C", figure(ferment.wash->pure_alcohol.litres())},
@@ -211,7 +213,10 @@ Json run_json(const RunState& run) {
   json["run"] = std::string(fields::run_kinds[static_cast<std::size_t>(run.kind)]);
   json["standing"] = std::string(run_standings[static_cast<std::size_t>(run.standing)]);
   json["charge_L_20C"] = figure(run.charge_volume.litres());
-  if (run.charge_known) json["charge"] = lot_json(run.charge);
+  if (run.charge_known) {
+    json["charge"] = lot_json(run.charge);
+    json["charge_gauged"] = run.charge_gauged;
+  }
   if (run.wash) json["wash_L_20C"] = figure(run.wash->litres());
   json["lots"] = list_of(run.parts, [](const LotPart& part) { return body_of(part); });
   if (run.power) json["power_W"] = figure(run.power->watts());
@@ -327,7 +332,13 @@ Json next_step_json(const NextStep& next) {
 
 }  // namespace
 
-std::string house_json(const HouseState& house, const std::map<Id, NextStep>& next) {
+std::string house_json(const HouseState& house, const std::map<Id, NextStep>& next,
+                       const GlassOf& glass_of) {
+  const Questions asked = questions(house, glass_of);
+  const auto asked_of = [&](const std::optional<Id>& batch) {
+    const auto found = asked.find(batch);
+    return found == asked.end() ? std::vector<Puzzle>{} : found->second;
+  };
   Json json;
   if (house.kit) {
     json["kit"] = told_json(house.kit->told);
@@ -346,7 +357,7 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
       one["allotted"] = run.allotted.has_value();
       return one;
     });
-    row["puzzles"] = batch.puzzles.size();
+    row["puzzles"] = asked_of(batch.id).size();
     if (const auto found = next.find(batch.id); found != next.end()) {
       row["next"] = next_step_json(found->second);
     }
@@ -357,7 +368,7 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
     return told_and(cleaning.told, cleaning.cleaned);
   });
   json["notes"] = list_of(house.notes, note_json);
-  json["puzzles"] = list_of(house.puzzles, puzzle_json);
+  json["puzzles"] = list_of(asked_of(std::nullopt), puzzle_json);
   return printed(json);
 }
 
@@ -394,7 +405,7 @@ std::string batch_json(const HouseState& house, const BatchState& batch, const N
   json["lots"] = std::move(lots);
   json["account"] = account_json(account(house, batch, glass));
   json["notes"] = list_of(batch.notes, note_json);
-  json["puzzles"] = list_of(batch.puzzles, puzzle_json);
+  json["puzzles"] = list_of(questions(house, batch.id, glass), puzzle_json);
   return printed(json);
 }
 

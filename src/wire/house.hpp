@@ -3,35 +3,41 @@
 // left out.
 #pragma once
 
-#include <functional>
 #include <map>
 #include <optional>
 #include <string>
 
 #include "journal/glass.hpp"
+#include "journal/questions.hpp"
 #include "journal/state.hpp"
 #include "wire/next_step.hpp"
 
 namespace lynearm::wire {
 
-/// All batches, short: name, when begun and last told, standing of its runs, puzzles.
-/// next       what each batch needs next; a batch that is not named goes without
-[[nodiscard]] std::string house_json(const journal::HouseState& house,
-                                     const std::map<journal::Id, NextStep>& next = {});
+/// Where no kit is known, of every batch.
+[[nodiscard]] inline journal::Glass no_glass(const std::optional<journal::Id>& /*batch*/) {
+  return {};
+}
 
-/// One batch whole, with the lots it made and the account of its pure alcohol.
+/// All batches, short: name, when begun and last told, standing of its runs, how many entries
+/// are asked about.
 ///
-/// glass      that its strengths are taken as read on: bands rest on it
+/// next       what each batch needs next; a batch that is not named goes without
+/// glass_of   that its strengths are taken as read on: what cannot be is asked by it
+[[nodiscard]] std::string house_json(const journal::HouseState& house,
+                                     const std::map<journal::Id, NextStep>& next = {},
+                                     const journal::GlassOf& glass_of = no_glass);
+
+/// One batch whole, with the lots it made, the account of its pure alcohol and what is asked.
+///
+/// glass      that its strengths are taken as read on: bands and questions rest on it
 [[nodiscard]] std::string batch_json(const journal::HouseState& house,
                                      const journal::BatchState& batch,
                                      const NextStep* next = nullptr,
                                      const journal::Glass& glass = {});
 
-/// The glass of a batch; of what belongs to none, that of the house.
-using GlassOf = std::function<journal::Glass(const std::optional<journal::Id>& batch)>;
 /// Every lot of the house.
-[[nodiscard]] std::string lots_json(
-    const journal::HouseState& house,
-    const GlassOf& glass_of = [](const auto& /*batch*/) { return journal::Glass{}; });
+[[nodiscard]] std::string lots_json(const journal::HouseState& house,
+                                    const journal::GlassOf& glass_of = no_glass);
 
 }  // namespace lynearm::wire

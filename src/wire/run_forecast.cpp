@@ -116,7 +116,8 @@ std::string run_forecast_json(const RunForecast& run) {
                                  {"now", says.now},
                                  {"before", says.before}});
   }
-  json["cautions"] = Json::array();
+  // All else rests on the charge.
+  json["cautions"] = run.of_charge;
   if (run.latest) {
     if (const std::string hot = follow_caution(*run.latest); !hot.empty()) {
       json["cautions"].push_back(hot);

@@ -31,8 +31,9 @@ struct RunForecast {
   std::vector<still::Learnt> constants;
   std::optional<units::VolumeStrength> charge_by_plan;  ///< where the charge was not gauged
   std::optional<units::Power> turns_down_to;  ///< at the boil, while it heats up at more
-  units::Pressure air;                        ///< that it boils under
-  bool air_read = false;                      ///< on the day; else the kit's
+  std::vector<std::string> of_charge;  ///< what speaks against the charge, a sentence each
+  units::Pressure air;                 ///< that it boils under
+  bool air_read = false;               ///< on the day; else the kit's
 };
 
 /// The text under /runs/{run}/forecast of the server. Minutes count from the run's nought.

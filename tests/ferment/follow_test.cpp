@@ -108,6 +108,36 @@ TEST(Follow, AReadingThatIsWrongIsFlaggedAndNotBelieved) {
   EXPECT_NEAR(followed.dry.median->hours(), right.dry.median->hours(), 6.0);
 }
 
+// What went wrong: of all courses the one that never began lay least far from a slip upwards,
+// so the ferment was said to come to stand where it was pitched.
+TEST(Follow, WhereNoGravityIsBelievedItIsAsIfNoneHadBeenRead) {
+  const Followed plan = told({});
+  for (const double slip : {1.010, 1.085, 1.120}) {
+    const Followed followed = told({at(8.0, slip)});
+    ASSERT_EQ(followed.doubts.size(), 1U) << slip;
+    EXPECT_EQ(followed.gravities, 1U);
+    EXPECT_EQ(followed.believed(), 0U);
+    EXPECT_EQ(followed.dry.median, plan.dry.median);
+    EXPECT_EQ(followed.end.low, plan.end.low);
+    EXPECT_EQ(followed.end.median, plan.end.median);
+    EXPECT_EQ(followed.stopped, plan.stopped);
+    EXPECT_FALSE(followed.stuck);
+    EXPECT_LT(followed.doubts[0].expected.low, followed.doubts[0].expected.high);
+    EXPECT_NEAR(followed.doubts[0].expected.median.ratio(), expected(pace(usual()), 8.0),
+                0.002);
+  }
+}
+
+TEST(Follow, TheWarmthThatWasReadCountsThoughNoGravityIsBelieved) {
+  Reading warm;
+  warm.at = Duration::hours(7.0);
+  warm.temperature = Temperature::celsius(29.0);
+  const Followed by_warmth = told({warm});
+  const Followed both = told({warm, at(8.0, 1.120)});
+  EXPECT_EQ(both.believed(), 0U);
+  EXPECT_EQ(both.dry.median, by_warmth.dry.median);
+}
+
 TEST(Follow, TheOrderOfReadingsIsWithoutMeaning) {
   std::vector<Reading> readings = readings_of(0.8, {20, 35, 50});
   const Followed one = told(readings);

@@ -7,6 +7,7 @@
 #include "journal/book.hpp"
 #include "journal/fold.hpp"
 #include "journal/meaning.hpp"
+#include "journal/questions.hpp"
 #include "spirit/hydrometer.hpp"
 #include "spirit/strength.hpp"
 #include "wort/gravity.hpp"
@@ -141,7 +142,7 @@ class Tern8 : public testing::Test {
 TEST_F(Tern8, MeansWhatSpiritAndWortSay) {
   const HouseState house = fold(book.entries);
   const BatchState& batch = house.batches.at(*book.batch);
-  for (const Puzzle& puzzle : batch.puzzles) ADD_FAILURE() << puzzle.why;
+  for (const Puzzle& asked : questions(house, batch.id)) ADD_FAILURE() << asked.why;
   EXPECT_TRUE(batch.invented && batch.begun && batch.closed && batch.plan);
 
   // The wash, by hand over wort/.

@@ -1,5 +1,6 @@
 // The record of a batch on paper: what the journal tells stands on it, what was struck out is
 // told as struck, blanks stand only where nothing is told. The journal here is invented.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <optional>
@@ -8,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "ferment/yeast.hpp"
 #include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
 
@@ -245,6 +247,46 @@ TEST(Record, ReadingsThatAreNotBelievedAreListedWithWhatWasExpected) {
   EXPECT_EQ(run[3], "70.1 %vol to 72.3 %vol");
   EXPECT_NE(text.find("reckoned from the journal"), std::string::npos);
   EXPECT_NE(text.find("strip 1 (no charge is known)"), std::string::npos);
+}
+
+TEST(Record, AReadingThatIsNotBelievedIsMarkedWhereItIsListed) {
+  const journal::Book book = told();
+  const auto sg = [](double ratio) { return units::SpecificGravity::ratio(ratio); };
+  still::Doubt doubt;
+  doubt.instrument = still::Instrument::hydrometer;
+  const Followed followed{
+      {{book.entries[10].id, doubt},
+       {book.entries[8].id, ferment::DoubtedGravity{0, {sg(0.9981), sg(0.9992), sg(1.0004)}}}},
+      {}};
+  const std::string html = followed_by(book, followed);
+  const std::string ferment = read_aloud("<body>" + section(html, "Ferment"));
+  EXPECT_EQ(row_of(section(html, "Ferment"), "Final gravity").at(2), "0.9937 (not believed)");
+  EXPECT_NE(ferment.find("0.9937 (not believed)"), ferment.rfind("0.9937 (not believed)"))
+      << "in the list of readings too: " << ferment;
+  const std::string run = read_aloud("<body>" + section(html, "Spirit run"));
+  EXPECT_NE(run.find("hydrometer not believed"), std::string::npos) << run;
+  EXPECT_EQ(followed_by(told(), Followed{}).find("(not believed)"), std::string::npos);
+}
+
+TEST(Record, TheYeastStandsByItsName) {
+  const std::string html = printed(told());
+  EXPECT_EQ(html.find("distillers-dry"), std::string::npos);
+  const std::string text = read_aloud("<body>" + section(html, "Ferment"));
+  EXPECT_NE(text.find(fmt::format("Yeast, {}", ferment::yeast("distillers-dry").name)),
+            std::string::npos)
+      << text;
+  EXPECT_EQ(ferment::yeast_name("from the baker"), "from the baker");
+}
+
+TEST(Record, AnAmountThatCannotBeStandsWithBothFigures) {
+  journal::Book book = told();
+  book.tell(8 * day, journal::Racked{journal::litres_at_20C(160), {}}, Stage::ferment);
+  const std::string all = read_aloud(printed(book));
+  const std::size_t at = all.find("Told, and cannot be so");
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_NE(all.find("The racking tells 160.0 L of clear wash; 108.", at), std::string::npos)
+      << all.substr(at, 300);
+  EXPECT_EQ(read_aloud(printed(told())).find("Told, and cannot be so"), std::string::npos);
 }
 
 TEST(Record, WithoutDoubtsNothingIsSaidOfThem) {

@@ -14,6 +14,7 @@
 #include "base/error.hpp"
 #include "journal/account.hpp"
 #include "journal/fold.hpp"
+#include "journal/questions.hpp"
 #include "numeric/ensemble.hpp"
 #include "plan/plan.hpp"
 #include "recipe/read_pair.hpp"
@@ -77,6 +78,17 @@ TEST(Demo, FoldsWithoutAPuzzle) {
     for (const journal::Puzzle& puzzle : of.puzzles) {
       ADD_FAILURE() << of.name << ": " << puzzle.why;
     }
+  }
+}
+
+TEST(Demo, NothingIsAskedOfItsAmounts) {
+  const auto glass_of = [](const std::optional<journal::Id>& batch) {
+    if (!batch || !house().batches.at(*batch).plan) return journal::Glass{};
+    const BatchState& of = house().batches.at(*batch);
+    return journal::glass_of(pair_of(of.plan->recipe, of.plan->kit).kit.instruments);
+  };
+  for (const auto& [batch, asked] : journal::questions(house(), glass_of)) {
+    for (const journal::Puzzle& one : asked) ADD_FAILURE() << one.why;
   }
 }
 

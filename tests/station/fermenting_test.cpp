@@ -90,5 +90,39 @@ TEST_F(AFerment, AWrongReadingIsToldByItsEntry) {
   EXPECT_THAT(json, testing::Not(testing::HasSubstr("\"stuck\"")));
 }
 
+TEST_F(AFerment, WithoutAReadingThatIsBelievedItIsAsPlannedAndSaysSo) {
+  pitch();
+  const auto planned_only = told();
+  // A slip on the first day: 1.010 for 1.060 is more than any yeast takes in eight hours.
+  const Id slip = book.tell(8 * 60, FermentRead{gravity_at_20C(1.010), {}});
+  const auto of = told();
+  ASSERT_EQ(of->followed.doubts.size(), 1U);
+  EXPECT_EQ(of->readings.at(of->followed.doubts[0].reading), slip);
+  EXPECT_EQ(of->followed.believed(), 0U);
+  EXPECT_EQ(of->followed.dry.median, planned_only->followed.dry.median);
+  EXPECT_EQ(of->followed.end.median, planned_only->followed.end.median);
+  EXPECT_FALSE(of->followed.stuck);
+  const std::string json = wire::ferment_forecast_json(*of);
+  EXPECT_THAT(json, testing::HasSubstr("no reading is believed yet; as planned"));
+  EXPECT_THAT(json,
+              testing::HasSubstr("as planned from the pitch: no reading is believed yet"));
+  EXPECT_THAT(json, testing::HasSubstr("\"readings\":0"));
+  EXPECT_THAT(json, testing::Not(testing::HasSubstr("the others say")));
+  // The wash is reckoned by what was told, and says by which entry.
+  const std::optional<WashState>& wash = house.batches.at(*book.batch).ferment.wash;
+  ASSERT_TRUE(wash);
+  EXPECT_EQ(wash->told.entry, slip);
+}
+
+TEST_F(AFerment, AGravityAboveTheWortsLeavesThePlansForecastAndNoWash) {
+  pitch();
+  const auto planned_only = told();
+  book.tell(8 * 60, FermentRead{gravity_at_20C(1.160), {}});
+  const auto of = told();
+  EXPECT_EQ(of->followed.believed(), 0U);
+  EXPECT_EQ(of->followed.end.median, planned_only->followed.end.median);
+  EXPECT_FALSE(house.batches.at(*book.batch).ferment.wash);
+}
+
 }  // namespace
 }  // namespace lynearm::station

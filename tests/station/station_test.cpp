@@ -14,6 +14,7 @@
 
 #include "base/error.hpp"
 #include "journal/book.hpp"
+#include "journal/questions.hpp"
 #include "serve/events.hpp"
 #include "station/demonstration.hpp"
 #include "station/routes.hpp"
@@ -116,6 +117,79 @@ TEST_F(AStation, AFermentWithoutPlanOrPitchIsRefusedInWords) {
   station.keep(other.entries);
   const auto seen = station.seen();
   EXPECT_THROW((void)station.ferment(seen->house.batches.at(*other.batch)), base::InputError);
+}
+
+TEST_F(AStation, AChargeThatContradictsWhatThereWasIsToldWithItsForecastUntilItIsCorrected) {
+  book.tell(6 * day, FermentRead{gravity_at_20C(0.996), {}});
+  book.tell(7 * day, Racked{litres_at_20C(100), {}});
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(25);
+  begun.wash = units::Volume::litres(25);
+  begun.strength = percent_at_20C(18);  // for 8
+  const Id run = book.tell(8 * day, begun);
+  keep_all();
+  const auto told = [&] {
+    const auto seen = station.seen();
+    const BatchState& batch = seen->house.batches.at(*book.batch);
+    return station.forecast(batch, batch.runs.at(0));
+  };
+  const wire::RunForecast wrong = told();
+  ASSERT_THAT(wrong.of_charge, testing::SizeIs(1));
+  EXPECT_THAT(wrong.of_charge[0], testing::HasSubstr("The charge holds 4.50 L"));
+  {
+    const auto seen = station.seen();
+    const auto asked =
+        questions(seen->house, book.batch, station.glass(seen->house, book.batch));
+    ASSERT_THAT(asked, testing::SizeIs(1));
+    EXPECT_EQ(asked[0].entry, run);
+    EXPECT_EQ(asked[0].why, wrong.of_charge[0]) << "the same sentence on both pages";
+  }
+  EXPECT_THAT(wire::run_forecast_json(wrong),
+              testing::HasSubstr("\"cautions\":[\"The charge holds 4.50 L"));
+
+  begun.strength = percent_at_20C(8);
+  book.correct(run, 8 * day + 5, 8 * day, begun);
+  keep_all();
+  const wire::RunForecast right = told();
+  EXPECT_THAT(right.of_charge, testing::IsEmpty());
+  EXPECT_EQ(right.run, run) << "the same run, begun anew";
+  EXPECT_LT(right.now.alcohol_left.median, wrong.now.alcohol_left.median * 0.6);
+  // As a run that was told rightly from the first.
+  Station fresh(house, numeric::one_after_another(), [] { return minute(9 * day); });
+  const auto seen = fresh.seen();
+  const BatchState& batch = seen->house.batches.at(*book.batch);
+  EXPECT_EQ(fresh.forecast(batch, batch.runs.at(0)).now.alcohol_left.median,
+            right.now.alcohol_left.median);
+}
+
+TEST_F(AStation, AChargeReckonedByAGravityThatIsNotBelievedIsToldWithItsForecast) {
+  // 1.058 for 0.998 on the last day, after readings that all agree.
+  for (const auto& [days, gravity] :
+       {std::pair{2.0, 1.026}, {3.0, 1.010}, {4.0, 1.001}, {5.0, 0.997}, {6.0, 1.048}}) {
+    book.tell(days * day, FermentRead{gravity_at_20C(gravity), {}});
+  }
+  book.tell(7 * day, Racked{litres_at_20C(100), {}});
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(25);
+  begun.wash = units::Volume::litres(25);
+  book.tell(8 * day, begun);
+  keep_all();
+  const auto told = [&] {
+    const auto seen = station.seen();
+    const BatchState& batch = seen->house.batches.at(*book.batch);
+    return station.forecast(batch, batch.runs.at(0));
+  };
+  const wire::RunForecast by_slip = told();
+  ASSERT_THAT(by_slip.of_charge, testing::SizeIs(1));
+  EXPECT_THAT(by_slip.of_charge[0],
+              testing::HasSubstr("a gravity of 1.0480 that is not believed"));
+  // Its strength read, the gravity does not matter.
+  begun.strength = percent_at_20C(8);
+  book.correct(book.entries.back().id, 8 * day + 5, 8 * day, begun);
+  keep_all();
+  EXPECT_THAT(told().of_charge, testing::IsEmpty());
 }
 
 TEST_F(AStation, AChargeThatNobodyGaugedIsTakenToBeAsStrongAsPlanned) {

@@ -323,6 +323,33 @@ TEST_F(ALotOnWood, WhatIsNotKnownIsSaidInPlaceOfAFigure) {
   EXPECT_THAT(laid("no such cask", {}, 10).untold, HasSubstr("no such cask"));
 }
 
+TEST_F(ALotOnWood, WhichOfSpeciesToastAndStavesIsMissingIsSaidWithWhereToTellIt) {
+  PlanMade unplanned = *made;
+  unplanned.pair.recipe.wood.reset();
+  const auto untold = [&](const std::string& species, const std::string& toast,
+                          std::optional<int> count) {
+    book = Book();
+    lay({{}, "staves", species, toast, count, {}});
+    const wire::WoodForecast told = forecast(10, &unplanned);
+    EXPECT_THAT(told.untold, testing::Not(HasSubstr("accepted")));
+    return told.untold;
+  };
+  EXPECT_EQ(untold("", "", 3),
+            "Of this wood species and toast were not told. Tell it by correcting its “wood "
+            "filled” in the batch’s journal.");
+  const plan::WoodStep& step = *made->pair.recipe.wood;
+  EXPECT_THAT(untold(step.species, "", 3), HasSubstr("wood toast was not told"));
+  EXPECT_THAT(untold("", step.toast, 3), HasSubstr("wood species was not told"));
+  EXPECT_THAT(untold("", "", {}),
+              HasSubstr("the number of staves, species and toast were not told"));
+  EXPECT_THAT(untold("plum", step.toast, 3), HasSubstr("“plum” is not among the species"));
+  EXPECT_EQ(untold(step.species, step.toast, 3), "");
+  // Where the plan laid it, the plan knows.
+  book = Book();
+  lay({{}, "staves", "", "", 3, {}});
+  EXPECT_EQ(forecast(10).untold, "");
+}
+
 TEST_F(ALotOnWood, ASmallNewCaskFilledToTheBrimIsWarnedOf) {
   PlanMade with = *made;
   plan::Cask cask;

@@ -48,6 +48,43 @@ TEST_F(HouseJson, RowsNameTheirEntryAndWhatIsNotKnownIsLeftOut) {
   EXPECT_EQ(json::parse(house_json(house))["batches"][0]["pitched"], false);
 }
 
+TEST_F(HouseJson, AnAmountThatCannotBeIsAskedOfItsBatchAndCountedInTheHouse) {
+  book.tell(0, BatchBegun{"Tern 8", "", true});
+  book.tell(1, Pitched{litres_at_20C(52), gravity_at_20C(1.06), "", {}});
+  const Id read = book.tell(9, FermentRead{gravity_at_20C(1.005), {}});
+  const Id racked = book.tell(10, Racked{litres_at_20C(62), {}});
+  const json state = batch();
+  ASSERT_EQ(state["puzzles"].size(), 1U);
+  EXPECT_EQ(state["puzzles"][0]["entry"], print(racked));
+  EXPECT_EQ(state["puzzles"][0]["why"],
+            "The racking tells 62.0 L of clear wash; 52.0 L were pitched.");
+  EXPECT_EQ(state["ferment"]["wash"]["entry"], print(read))
+      << "by which gravity it is reckoned";
+  EXPECT_EQ(json::parse(house_json(house))["batches"][0]["puzzles"], 1);
+}
+
+TEST_F(HouseJson, WhatIsAskedGoesByTheGlassOfTheBatch) {
+  const Id brought = book.tell(
+      0, LotBrought{"hearts", LotKind::spirit, litres_at_20C(4), percent_at_20C(54.6)});
+  book.tell(1, Bottled{{{brought, LotKind::spirit}, units::Volume::litres(4)},
+                       7,
+                       units::Volume::litres(0.5),
+                       units::VolumeStrength::percent(52.0)});
+  house = fold(book.entries);
+  const auto asked_on = [&](double sd) {
+    Glass glass;
+    glass.strength_sd = units::VolumeStrength::percent(sd);
+    const json of_house =
+        json::parse(house_json(house, {}, [&](const auto&) { return glass; }));
+    const json of_batch =
+        json::parse(batch_json(house, house.batches.at(*book.batch), nullptr, glass));
+    EXPECT_EQ(of_house["batches"][0]["puzzles"], of_batch["puzzles"].size());
+    return of_batch["puzzles"].size();
+  };
+  EXPECT_EQ(asked_on(0.3), 1U);
+  EXPECT_EQ(asked_on(0.8), 0U);
+}
+
 TEST_F(HouseJson, WhatIsOnlyKeptIsShownAsItWasTold) {
   book.tell(1, Added{"malt", units::Mass::grams(250), {}}, Stage::mash);
   book.tell(2, MashChecked{IodineColour::reddish, gravity_at_20C(1.06)});

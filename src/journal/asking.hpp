@@ -1,0 +1,55 @@
+// The questions at work: the rule by which one amount cannot be above another, and one file a
+// stage. For the sources of this room only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "journal/pure_volume.hpp"
+#include "journal/questions.hpp"
+
+namespace lynearm::journal {
+
+/// Pure alcohol in what was gauged one by one, and in what is known otherwise. Its error is
+/// reckoned when it is asked for: that takes the density of each lot, and a house is asked
+/// after each entry, nearly always of amounts that can be.
+class Amount {
+ public:
+  Amount& add(const spirit::Lot& gauged);
+  Amount& add(const PureVolume& known);
+  [[nodiscard]] units::Volume value() const { return value_; }
+  [[nodiscard]] PureVolume measured(const Glass& glass) const;
+
+ private:
+  std::vector<spirit::Lot> gauged_;
+  PureVolume known_;
+  units::Volume value_;
+};
+
+/// Whether `out` is above `in` by more than any honest reading of both.
+[[nodiscard]] bool cannot_be(const Amount& out, const Amount& in, const Glass& glass);
+/// The same of volumes, each read at a mark.
+[[nodiscard]] bool cannot_be(units::Volume out, units::Volume in);
+
+/// Of one batch, to be filled: an entry is asked about once.
+class Asking {
+ public:
+  explicit Asking(std::vector<Puzzle> asked) : asked_(std::move(asked)) {}
+  void ask(const Id& entry, std::string why);
+  [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
+
+ private:
+  std::vector<Puzzle> asked_;
+};
+
+/// What of each lot went into a charge, by the run.
+using Charged = std::map<Id, std::vector<spirit::Lot>>;
+[[nodiscard]] Charged charged_lots(const HouseState& house);
+
+void ask_of_ferment(const BatchState& batch, Asking& asking);
+void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
+                 const Glass& glass, Asking& asking);
+void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
+                Asking& asking);
+
+}  // namespace lynearm::journal

@@ -1,0 +1,91 @@
+#include "journal/questions.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "journal/asking.hpp"
+
+namespace lynearm::journal {
+
+Amount& Amount::add(const spirit::Lot& gauged) {
+  gauged_.push_back(gauged);
+  value_ += spirit::pure_alcohol(gauged);
+  return *this;
+}
+
+Amount& Amount::add(const PureVolume& known) {
+  known_ = known_ + known;
+  value_ += known.value;
+  return *this;
+}
+
+PureVolume Amount::measured(const Glass& glass) const {
+  PureVolume sum = known_;
+  for (const spirit::Lot& lot : gauged_) sum = sum + pure_in(lot, glass);
+  return sum;
+}
+
+bool cannot_be(const Amount& out, const Amount& in, const Glass& glass) {
+  if (!worth_asking(out.value() - in.value(), in.value())) return false;
+  const PureVolume above = out.measured(glass) - in.measured(glass);
+  return above.value > above.sd * impossible_deviations;
+}
+
+bool cannot_be(units::Volume out, units::Volume in) {
+  const double sd_L = std::hypot(out.litres(), in.litres()) * volume_share_sd;
+  return worth_asking(out - in, in) &&
+         out - in > units::Volume::litres(sd_L * impossible_deviations);
+}
+
+void Asking::ask(const Id& entry, std::string why) {
+  const bool already = std::any_of(asked_.begin(), asked_.end(),
+                                   [&](const Puzzle& one) { return one.entry == entry; });
+  if (!already) asked_.push_back({entry, std::move(why)});
+}
+
+Questions questions(const HouseState& house, const GlassOf& glass_of) {
+  std::map<std::optional<Id>, std::pair<Glass, Asking>> of;
+  of.emplace(std::nullopt, std::pair{glass_of(std::nullopt), Asking(house.puzzles)});
+  for (const auto& [id, batch] : house.batches) {
+    of.emplace(id, std::pair{glass_of(id), Asking(batch.puzzles)});
+  }
+  const Charged charged = charged_lots(house);
+  for (const auto& [id, batch] : house.batches) {
+    auto& [glass, asking] = of.at(id);
+    ask_of_ferment(batch, asking);
+    ask_of_runs(house, batch, charged, glass, asking);
+  }
+  for (const LotState& lot : house.lots) {
+    const auto found = of.find(lot.batch);
+    auto& [glass, asking] = found == of.end() ? of.at(std::nullopt) : found->second;
+    ask_of_lot(house, lot, glass, asking);
+  }
+  Questions all;
+  for (auto& [id, one] : of) {
+    std::vector<Puzzle> asked = std::move(one.second).all();
+    if (!asked.empty()) all.emplace(id, std::move(asked));
+  }
+  return all;
+}
+
+std::vector<Puzzle> questions(const HouseState& house, const std::optional<Id>& batch,
+                              const Glass& glass) {
+  const BatchState* of = nullptr;
+  if (batch) {
+    const auto found = house.batches.find(*batch);
+    if (found == house.batches.end()) return {};
+    of = &found->second;
+  }
+  Asking asking(of != nullptr ? of->puzzles : house.puzzles);
+  if (of != nullptr) {
+    ask_of_ferment(*of, asking);
+    ask_of_runs(house, *of, charged_lots(house), glass, asking);
+  }
+  for (const LotState& lot : house.lots) {
+    if (lot.batch == batch) ask_of_lot(house, lot, glass, asking);
+  }
+  return std::move(asking).all();
+}
+
+}  // namespace lynearm::journal

@@ -1,0 +1,49 @@
+// What the house asks about what it was told: entries the fold could make nothing of, and
+// amounts that cannot be. More cannot come out of a step than went into it: an amount that says
+// so is kept and counts as told, and is asked about at its entry.
+//
+// By the account's own errors (pure_volume.hpp, the glass of the kit), at more of them: what is
+// merely read badly is never asked. Leaves out losses: where less came out than went in, the
+// account says what is unaccounted for.
+#pragma once
+
+#include <functional>
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "journal/glass.hpp"
+#include "journal/state.hpp"
+
+namespace lynearm::journal {
+
+/// The glass of a batch; of what belongs to none, that of the house.
+using GlassOf = std::function<Glass(const std::optional<Id>& batch)>;
+/// By batch; under no id of what belongs to none. Without those of which nothing is asked.
+using Questions = std::map<std::optional<Id>, std::vector<Puzzle>>;
+
+/// How far above the mark that it was filled to a jar's gauged volume may lie, as a share: a
+/// jar is filled to a shoulder and measured in a cylinder. Common practice, no source.
+inline constexpr double over_the_mark = 0.10;
+/// Two strengths of one spirit nearer than this are alike, on any glass. Our choice.
+inline constexpr units::VolumeStrength alike_strength = units::VolumeStrength::percent(0.5);
+/// What wood may hide of a strength that was read on an alcoholmeter and is true on the bottle,
+/// where nobody told the residue: 5 g/L. From memory, the upper end for small new casks.
+inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::percent(1.0);
+
+/// The fold's puzzles and the amounts that cannot be, the former first: racked more than was
+/// pitched; more wash, or more alcohol, charged than there was; more volume or alcohol out of
+/// a still than went in; a jar beyond its mark; a lot poured together, gauged anew, off the
+/// wood or in bottles that holds more alcohol than before; bottles far off the strength of
+/// their lot.
+///
+/// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
+/// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.
+/// Linear in lots and runs.
+[[nodiscard]] Questions questions(const HouseState& house, const GlassOf& glass_of);
+/// Those of one batch, or of what belongs to none.
+[[nodiscard]] std::vector<Puzzle> questions(const HouseState& house,
+                                            const std::optional<Id>& batch,
+                                            const Glass& glass = {});
+
+}  // namespace lynearm::journal

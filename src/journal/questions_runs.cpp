@@ -1,0 +1,207 @@
+// Ferment and still: what was racked, charged and came over, against what there was.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "journal/asking.hpp"
+#include "journal/fed.hpp"
+#include "journal/meaning.hpp"
+
+namespace lynearm::journal {
+namespace {
+
+using units::Volume;
+
+/// A wash whose gravity was read so long before may have fermented on since. Our choice.
+constexpr units::Duration lately = units::Duration::days(1.0);
+/// Lower than any wash: all of its extract is fermented.
+constexpr auto lowest = units::SpecificGravity::ratio(0.9);
+
+// The most wash there can be: as pitched, with what was put in, or as racked where that is
+// more.
+std::optional<Volume> most_wash(const BatchState& batch) {
+  const FermentState& ferment = batch.ferment;
+  std::optional<Volume> most;
+  if (ferment.pitch) most = ferment.pitch->volume + most_volume_fed(batch);
+  if (ferment.racked) {
+    const Volume racked = ferment.racked->clear + ferment.racked->lees.value_or(Volume{});
+    most = std::max(most.value_or(Volume{}), racked);
+  }
+  return most;
+}
+
+// The most alcohol that so much of the wash can hold when the heat goes on.
+std::optional<PureVolume> most_in_wash(const BatchState& batch, const RunState& run,
+                                       Volume volume) {
+  const FermentState& ferment = batch.ferment;
+  if (!ferment.pitch || !ferment.wash) return std::nullopt;
+  // By the lowest gravity told: one above it that came later is a slip, as no wash gains.
+  units::SpecificGravity gravity = ferment.wash->gravity;
+  for (const FermentPoint& point : ferment.points) {
+    if (point.gravity) gravity = std::min(gravity, *point.gravity);
+  }
+  const Moment done = ferment.racked ? ferment.racked->told.at : run.told.at;
+  if (since(done, ferment.wash->told.at) > lately) gravity = lowest;
+  const units::VolumeStrength strength = gravity < ferment.wash->gravity
+                                             ? wash_strength(ferment.pitch->gravity, gravity)
+                                             : ferment.wash->strength;
+  PureVolume most = pure_in_wash(volume, strength);
+  const Volume whole = ferment.pitch->volume;
+  if (whole > Volume{}) {
+    most.value += most_alcohol_fed(batch) * std::min(1.0, volume / whole);
+  }
+  return most;
+}
+
+// The alcohol of lots and wash; nothing where one of them is not known.
+std::optional<Amount> put_in(const BatchState& batch, const RunState& run,
+                             const Charged& charged) {
+  Amount sum;
+  if (const auto lots = charged.find(run.told.entry); lots != charged.end()) {
+    for (const spirit::Lot& lot : lots->second) sum.add(lot);
+  } else if (!run.parts.empty()) {
+    return std::nullopt;
+  }
+  std::optional<Volume> wash = run.wash;
+  // A strip of which nothing was named is of the batch's own wash: at most all of it.
+  if (!wash && run.parts.empty()) {
+    if (run.kind != RunKind::strip) return std::nullopt;
+    wash = most_wash(batch);
+    if (!wash) return std::nullopt;
+  }
+  if (!wash) return sum;
+  const std::optional<PureVolume> most = most_in_wash(batch, run, *wash);
+  if (!most) return std::nullopt;
+  return sum.add(*most);
+}
+
+void ask_of_charge(const BatchState& batch, const RunState& run, const Charged& charged,
+                   const Glass& glass, Asking& asking) {
+  // One that is reckoned of its lots and wash holds what they held.
+  if (!run.charge_known || !run.charge_gauged) return;
+  const std::optional<Amount> in = put_in(batch, run, charged);
+  if (!in) return;
+  const Amount held = Amount{}.add(run.charge);
+  if (!cannot_be(held, *in, glass)) return;
+  asking.ask(run.told.entry,
+             fmt::format("The charge holds {:.2f} L of pure alcohol, and what there was to put "
+                         "in held {:.2f} L: marks and glass are not so far off.",
+                         held.value().litres(), in->value().litres()));
+}
+
+struct Came {
+  Volume volume;
+  Amount pure;
+};
+
+// What is asked of as much as came over by then, "The jars to jar 2 hold" so much.
+std::optional<std::string> asked_of_came(const BatchState& batch, const RunState& run,
+                                         const Came& came, const std::string& what,
+                                         const Glass& glass) {
+  if (cannot_be(came.volume, run.charge_volume)) {
+    return fmt::format("{} {:.2f} L, of a charge of {:.2f} L.", what, came.volume.litres(),
+                       run.charge_volume.litres());
+  }
+  if (!run.charge_known) return std::nullopt;
+  Amount in = Amount{}.add(run.charge);
+  // A charge of wash that nobody gauged is as strong as its gravities tell.
+  if (run.wash && run.parts.empty()) {
+    const std::optional<PureVolume> wash = most_in_wash(batch, run, *run.wash);
+    if (wash && wash->value >= in.value()) in = Amount{}.add(*wash);
+  }
+  if (!cannot_be(came.pure, in, glass)) return std::nullopt;
+  return fmt::format(
+      "{} {:.2f} L of pure alcohol, and the charge held {:.2f} L: marks and glass are not so "
+      "far "
+      "off.",
+      what, came.pure.value().litres(), in.value().litres());
+}
+
+void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glass,
+                 Asking& asking) {
+  Came came;
+  bool told = false;
+  for (const auto& [number, jar] : run.jars) {
+    if (!jar.lot && !(jar.filled && jar.as_filled)) continue;
+    const Volume held = jar.lot ? spirit::volume(*jar.lot) : *jar.as_filled;
+    if (jar.lot && jar.as_filled && held > *jar.as_filled * (1.0 + over_the_mark)) {
+      asking.ask(jar.gauged->entry,
+                 fmt::format("Jar {} was gauged at {:.0f} mL; it was filled to {:.0f} mL.",
+                             number, held.millilitres(), jar.as_filled->millilitres()));
+    }
+    came.volume += held;
+    if (jar.lot) came.pure.add(*jar.lot);
+    if (told) continue;
+    const auto why = asked_of_came(batch, run, came,
+                                   number == 1 ? std::string("Jar 1 holds")
+                                               : fmt::format("The jars to jar {} hold", number),
+                                   glass);
+    if (!why) continue;
+    told = true;
+    asking.ask(jar.lot ? jar.gauged->entry : jar.filled->entry, *why);
+  }
+}
+
+void ask_of_all(const HouseState& house, const BatchState& batch, const RunState& run,
+                const Glass& glass, Asking& asking) {
+  if (!run.ended || !run.collected_read) return;
+  Came came;
+  came.volume = run.collected ? spirit::volume(*run.collected) : run.collected_read->volume;
+  if (run.collected) came.pure.add(*run.collected);
+  const bool strip = run.kind == RunKind::strip;
+  const auto why =
+      asked_of_came(batch, run, came, strip ? "The low wines are" : "What came over is", glass);
+  if (!why) return;
+  // Low wines may have been gauged later, by an entry of their own.
+  const LotState* const low_wines =
+      strip ? lot_named(house, {run.ended->entry, LotKind::low_wines}) : nullptr;
+  asking.ask(low_wines != nullptr ? low_wines->told.entry : run.ended->entry, *why);
+}
+
+}  // namespace
+
+Charged charged_lots(const HouseState& house) {
+  Charged charged;
+  for (const LotState& lot : house.lots) {
+    for (const LotUse& use : lot.uses) {
+      if (use.where != "charge") continue;
+      charged[use.told.entry].push_back(use.lot);
+    }
+  }
+  return charged;
+}
+
+void ask_of_ferment(const BatchState& batch, Asking& asking) {
+  const FermentState& ferment = batch.ferment;
+  if (!ferment.pitch || !ferment.racked) return;
+  const Volume put_in = most_volume_fed(batch);
+  if (!cannot_be(ferment.racked->clear, ferment.pitch->volume + put_in)) return;
+  asking.ask(ferment.racked->told.entry,
+             fmt::format("The racking tells {:.1f} L of clear wash; {:.1f} L were pitched{}.",
+                         ferment.racked->clear.litres(), ferment.pitch->volume.litres(),
+                         put_in > Volume::litres(0.05)
+                             ? fmt::format(" and at most {:.1f} L put in", put_in.litres())
+                             : std::string{}));
+}
+
+void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
+                 const Glass& glass, Asking& asking) {
+  const std::optional<Volume> wash = most_wash(batch);
+  Volume taken;
+  bool over = false;
+  for (const RunState& run : batch.runs) {
+    taken += run.wash.value_or(Volume{});
+    if (wash && run.wash && !over && cannot_be(taken, *wash)) {
+      over = true;  // the later ones are no more to blame than this
+      asking.ask(run.told.entry,
+                 fmt::format("With this charge {:.1f} L of the wash went into the still; there "
+                             "were {:.1f} L.",
+                             taken.litres(), wash->litres()));
+    }
+    ask_of_charge(batch, run, charged, glass, asking);
+    ask_of_jars(batch, run, glass, asking);
+    ask_of_all(house, batch, run, glass, asking);
+  }
+}
+
+}  // namespace lynearm::journal

@@ -1,0 +1,290 @@
+// What cannot be is asked about once, in a sentence with both figures; what is only read badly
+// is not. Each amount is set against the band by hand.
+#include "journal/questions.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "journal/book.hpp"
+#include "journal/fold.hpp"
+
+namespace lynearm::journal {
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::SizeIs;
+using units::Volume;
+using units::VolumeStrength;
+
+constexpr double day = 24 * 60;
+
+class QuestionsTest : public testing::Test {
+ protected:
+  Book book;
+  Glass glass;
+  HouseState house;
+
+  const std::vector<Puzzle>& asked() {
+    house = fold(book.entries);
+    asked_ = questions(house, book.batch, glass);
+    // By whichever way they are asked.
+    const Questions all = questions(house, [this](const auto&) { return glass; });
+    const auto found = all.find(book.batch);
+    EXPECT_EQ(found == all.end() ? 0U : found->second.size(), asked_.size());
+    return asked_;
+  }
+  void expect_one(const Id& entry, const testing::Matcher<const std::string&>& why) {
+    ASSERT_THAT(asked(), SizeIs(1));
+    EXPECT_EQ(asked_[0].entry, entry);
+    EXPECT_THAT(asked_[0].why, why);
+  }
+
+  Id pitched(double litres, double gravity) {
+    return book.tell(0, Pitched{litres_at_20C(litres), gravity_at_20C(gravity), "", {}});
+  }
+  void fermented(double litres) {
+    pitched(litres, 1.064);
+    book.tell(6 * day, FermentRead{gravity_at_20C(0.996), {}});
+  }
+  Id racked(double litres) { return book.tell(7 * day, Racked{litres_at_20C(litres), {}}); }
+  Id begun(double minutes, RunKind kind, double litres, std::optional<double> percent,
+           std::optional<double> wash = {}, std::vector<LotPart> parts = {}) {
+    RunBegun run;
+    run.kind = kind;
+    run.charge = litres_at_20C(litres);
+    if (percent) run.strength = percent_at_20C(*percent);
+    if (wash) run.wash = Volume::litres(*wash);
+    run.parts = std::move(parts);
+    return book.tell(minutes, run);
+  }
+  Id brought(double litres, double percent, LotKind kind = LotKind::hearts) {
+    return book.tell(
+        1, LotBrought{"old hearts", kind, litres_at_20C(litres), percent_at_20C(percent)});
+  }
+  Id blended(const Id& of, double litres, std::optional<double> measured_L,
+             std::optional<double> percent) {
+    LotMade made{"reduced", {part(of, litres)}, units::Mass::kilograms(1.0), {}, {}};
+    if (measured_L) made.volume = litres_at_20C(*measured_L);
+    if (percent) made.strength = percent_at_20C(*percent);
+    return book.tell(5, made);
+  }
+  Id bottled(const Id& of, double litres, int bottles, double size_L, double percent) {
+    return book.tell(9, Bottled{{{of, LotKind::spirit}, Volume::litres(litres)},
+                                bottles,
+                                Volume::litres(size_L),
+                                VolumeStrength::percent(percent)});
+  }
+  static LotPart part(const Id& of, double litres, LotKind kind = LotKind::hearts) {
+    return {{of, kind}, Volume::litres(litres)};
+  }
+
+ private:
+  std::vector<Puzzle> asked_;
+};
+
+TEST_F(QuestionsTest, MoreRackedThanWasPitchedIsAskedOnce) {
+  pitched(52, 1.064);
+  const Id racking = racked(62);
+  expect_one(racking,
+             AllOf(HasSubstr("racking tells 62.0 L"), HasSubstr("52.0 L were pitched")));
+}
+
+TEST_F(QuestionsTest, ARackingWithinItsMarksOrWithWhatWasPutInIsNotAsked) {
+  pitched(52, 1.064);
+  book.tell(day, Added{"sugar syrup", {}, Volume::litres(6)}, Stage::ferment);
+  racked(60);  // 58 L and 4 sd of both marks, 3.3 L
+  EXPECT_THAT(asked(), IsEmpty());
+  Book plain;
+  std::swap(book, plain);
+  pitched(52, 1.064);
+  racked(53.5);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, MoreWashChargedThanThereWasIsAskedOfTheChargeThatPassesIt) {
+  fermented(52);
+  racked(50);
+  begun(8 * day, RunKind::strip, 26, {}, 26);
+  const Id second = begun(9 * day, RunKind::strip, 30, {}, 30);
+  begun(10 * day, RunKind::strip, 10, {}, 10);
+  expect_one(second, AllOf(HasSubstr("56.0 L of the wash"), HasSubstr("52.0 L")));
+}
+
+TEST_F(QuestionsTest, AChargeStrongerThanItsLotsIsAskedAndOneWateredIsNot) {
+  const Id lot = brought(10, 33);
+  const Id run = begun(2, RunKind::spirit, 10, 40, {}, {part(lot, 10)});
+  expect_one(run, AllOf(HasSubstr("4.00 L of pure alcohol"), HasSubstr("3.30 L")));
+  Book plain;
+  std::swap(book, plain);
+  const Id same = brought(10, 33);
+  begun(2, RunKind::spirit, 14, 24.2, {}, {part(same, 10)});  // 3.39 L: within the band
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, AChargeStrongerThanItsWashIsAsked) {
+  fermented(26);
+  racked(25);
+  const Id run = begun(8 * day, RunKind::strip, 25, 15, 25);
+  expect_one(run, AllOf(HasSubstr("3.75 L of pure alcohol"), HasSubstr("held 2.")));
+}
+
+TEST_F(QuestionsTest, AWashReadLongBeforeMayHaveFermentedOn) {
+  pitched(26, 1.064);
+  book.tell(2 * day, FermentRead{gravity_at_20C(1.040), {}});  // 3 %vol then
+  racked(25);
+  const Id run = begun(8 * day, RunKind::strip, 25, {}, 25);
+  book.tell(8 * day + 300, RunEnded{run, litres_at_20C(6.5), percent_at_20C(29), {}, {}});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, ASlipOfTheLastGravityIsNotHeldAgainstTheCharge) {
+  fermented(26);
+  book.tell(6 * day + 60, FermentRead{gravity_at_20C(1.049), {}});  // for 0.994
+  racked(25);
+  begun(8 * day, RunKind::strip, 25, 8.5, 25);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, LowWinesThatHoldMoreThanTheirWashAreAskedWhereTheyWereGauged) {
+  fermented(26);
+  racked(25);
+  const Id run = begun(8 * day, RunKind::strip, 25, {}, 25);
+  const Id end = book.tell(8 * day + 300, RunEnded{run, litres_at_20C(8), {}, {}, {}});
+  const Id gauging = book.tell(
+      9 * day, LotGauged{{end, LotKind::low_wines}, litres_at_20C(8), percent_at_20C(45)});
+  expect_one(gauging, AllOf(HasSubstr("low wines are 3.60 L of pure alcohol"),
+                            HasSubstr("the charge held 2.")));
+}
+
+TEST_F(QuestionsTest, MoreLowWinesThanTheChargeAreAskedThoughItsStrengthIsNotKnown) {
+  const Id run = begun(1, RunKind::strip, 25, {});
+  const Id end = book.tell(300, RunEnded{run, litres_at_20C(70), {}, {}, {}});
+  expect_one(end, AllOf(HasSubstr("70.00 L"), HasSubstr("charge of 25.00 L")));
+}
+
+TEST_F(QuestionsTest, JarsThatHoldMoreThanTheChargeAreAskedAtTheJarThatPassesIt) {
+  const Id run = begun(1, RunKind::spirit, 10, 30);
+  book.tell(100, JarGauged{run, 1, litres_at_20C(2), percent_at_20C(75)});
+  const Id second = book.tell(101, JarGauged{run, 2, litres_at_20C(3), percent_at_20C(70)});
+  book.tell(102, JarGauged{run, 3, litres_at_20C(2), percent_at_20C(50)});
+  expect_one(second, AllOf(HasSubstr("to jar 2 hold 3.60 L of pure alcohol"),
+                           HasSubstr("held 3.00 L")));
+}
+
+TEST_F(QuestionsTest, AJarGaugedBeyondItsMarkIsAsked) {
+  const Id run = begun(1, RunKind::spirit, 10, 30);
+  book.tell(90, JarFilled{run, 1, Volume::millilitres(500)});
+  const Id gauging = book.tell(100, JarGauged{run, 1, litres_at_20C(0.72), percent_at_20C(75)});
+  book.tell(91, JarFilled{run, 2, Volume::millilitres(500)});
+  book.tell(101, JarGauged{run, 2, litres_at_20C(0.54), percent_at_20C(72)});
+  expect_one(gauging, AllOf(HasSubstr("Jar 1 was gauged at 720 mL"), HasSubstr("500 mL")));
+}
+
+TEST_F(QuestionsTest, AReducedLotWithMoreAlcoholThanItsPartsIsAsked) {
+  const Id hearts = brought(4, 68);
+  const Id made = blended(hearts, 4, 5.0, 64);
+  expect_one(made, AllOf(HasSubstr("holds 3.20 L of pure alcohol"), HasSubstr("held 2.72 L")));
+  Book plain;
+  std::swap(book, plain);
+  blended(brought(4, 68), 4, 5.02, 54.9);  // 2.76 L
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, ALotGaugedAnewAtMoreThanThereWasIsAsked) {
+  const Id lot = brought(4, 68);
+  book.tell(3, LotTaken{{lot, LotKind::hearts}, Volume::litres(1), Gone::sample, ""});
+  const Id anew =
+      book.tell(4, LotGauged{{lot, LotKind::hearts}, litres_at_20C(4), percent_at_20C(68)});
+  expect_one(anew, AllOf(HasSubstr("2.72 L of pure alcohol"), HasSubstr("there were 2.04 L")));
+}
+
+TEST_F(QuestionsTest, WhatLittleIsLeftOfALotIsNotBetterKnownThanWhatWasTakenOut) {
+  const Id lot = brought(10, 68);
+  book.tell(3, LotTaken{{lot, LotKind::hearts}, Volume::litres(9.5), Gone::given, ""});
+  // 0.5 ± 0.14 L by two marks of some 10 L.
+  book.tell(4, LotGauged{{lot, LotKind::hearts}, litres_at_20C(0.7), percent_at_20C(68)});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, BottlesFarOffTheStrengthOfTheirLotAreAskedOnce) {
+  const Id reduced = blended(brought(4, 68), 4, 5.0, 54.6);
+  const Id bottles = bottled(reduced, 5, 8, 0.5, 40);
+  expect_one(bottles, AllOf(HasSubstr("tells 40.0 %vol"), HasSubstr("gauged at 54.6 %vol")));
+}
+
+TEST_F(QuestionsTest, BottlesWithinTheBandOfTheKitsGlassAreNotAsked) {
+  const Id reduced = blended(brought(4, 68), 4, 5.0, 54.6);
+  bottled(reduced, 5, 8, 0.5, 52.6);
+  EXPECT_THAT(asked(), SizeIs(1)) << "4 sd of two readings of 0.3 %vol: 1.7 %vol";
+  plan::Instruments kit;
+  kit.alcoholmeter = VolumeStrength::percent(1.0);
+  glass = glass_of(kit);
+  EXPECT_THAT(asked(), IsEmpty()) << "of 0.8 %vol: 4.4 %vol";
+}
+
+TEST_F(QuestionsTest, WhatWoodHidFromTheAlcoholmeterIsNotAsked) {
+  const Id hearts = brought(4, 68);
+  WoodFilled filled;
+  filled.part = part(hearts, 4);
+  filled.in = "staves";
+  const Id wood = book.tell(5, filled);
+  const Id off = book.tell(
+      6, WoodEmptied{{wood, LotKind::spirit}, litres_at_20C(3.9), percent_at_20C(61.4)});
+  bottled(off, 3.8, 7, 0.5, 64.0);  // true; what is dissolved hides 0.9 %vol, the glass 1.7
+  EXPECT_THAT(asked(), IsEmpty());
+  Book plain;
+  std::swap(book, plain);
+  bottled(blended(brought(4, 68), 4, 5.0, 54.6), 5, 7, 0.5, 57.2);
+  EXPECT_THAT(asked(), SizeIs(1)) << "no wood, nothing hidden";
+}
+
+TEST_F(QuestionsTest, MoreInBottlesThanWasPouredIsAskedOnce) {
+  const Id reduced = blended(brought(4, 68), 4, 5.0, 54.6);
+  const Id bottles = bottled(reduced, 3, 10, 0.5, 54.6);
+  expect_one(bottles, AllOf(HasSubstr("bottles hold 2.73 L"), HasSubstr("held 1.64 L")));
+}
+
+TEST_F(QuestionsTest, WhatTheFoldAsksOfAnEntryIsNotAskedTwice) {
+  const Id lot = brought(2, 33);
+  // 10 L out of 2 L: the charge then holds more than the lot gave.
+  const Id run = begun(2, RunKind::spirit, 10, 33, {}, {part(lot, 10)});
+  expect_one(run, HasSubstr("10.000 L are taken out of 2.000 L"));
+}
+
+TEST_F(QuestionsTest, WhatIsCorrectedIsNotAskedAnyMore) {
+  pitched(52, 1.064);
+  const Id racking = racked(62);
+  ASSERT_THAT(asked(), SizeIs(1));
+  book.correct(racking, 8 * day, 7 * day, Racked{litres_at_20C(50), {}});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, ALotOfNoBatchIsAskedOfTheHouse) {
+  book.batch.reset();
+  const Id made = blended(brought(4, 68), 4, 5.0, 64);
+  expect_one(made, HasSubstr("3.20 L"));
+}
+
+TEST_F(QuestionsTest, AGravityAboveTheWortsIsKeptAskedAndNotReckonedBy) {
+  pitched(26, 1.060);
+  book.tell(3 * day, FermentRead{gravity_at_20C(1.012), {}});
+  const Id read = book.tell(4 * day, FermentRead{gravity_at_20C(1.102), {}});
+  expect_one(read, AllOf(HasSubstr("1.1020"), HasSubstr("pitched at 1.0600")));
+  const FermentState& ferment = house.batches.at(*book.batch).ferment;
+  EXPECT_THAT(ferment.points, SizeIs(2));
+  EXPECT_DOUBLE_EQ(ferment.wash->gravity.ratio(), 1.012);
+  EXPECT_EQ(ferment.wash->told.at, minute(3 * day));
+}
+
+TEST_F(QuestionsTest, AGravityAboveTheWortsBySugarPutInOrByTheGlassIsNotAsked) {
+  pitched(26, 1.060);
+  book.tell(10, FermentRead{gravity_at_20C(1.063), {}});
+  book.tell(day, Added{"sugar", units::Mass::kilograms(2), {}}, Stage::ferment);
+  book.tell(day + 9, FermentRead{gravity_at_20C(1.080), {}});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+}  // namespace
+}  // namespace lynearm::journal
