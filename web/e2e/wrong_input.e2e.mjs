@@ -222,7 +222,7 @@ describe('wrong input', () => {
     await to(tern8, 'spirit-run');
     await me.tap('Reading');
     for (const [scale, kind] of [
-      ['Hydrometer', 'strength'],
+      ['Alcoholmeter', 'strength'],
       ['Head', 'degrees'],
       ['Pot', 'degrees'],
       ['Coolant out', 'degrees'],

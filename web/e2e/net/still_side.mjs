@@ -31,7 +31,7 @@ export async function letIn(device, me, laptop, origin, name) {
   await me.title('House');
 }
 
-/** One reading of the hydrometer: two taps and the number. */
+/** One reading of the alcoholmeter: two taps and the number. */
 export async function read(me, number) {
   await me.tap('Reading');
   await me.pad(number);

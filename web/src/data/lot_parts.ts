@@ -20,6 +20,18 @@ export function lotFault(lot: Lot, text: string | undefined, units: Units): stri
   return undefined;
 }
 
+/** How much more of the same mixture the lots of these parts still give, at 20 °C: what is left of each
+ *  beyond its part, in the shares in which they were poured. Undefined of nothing. */
+export function leftAlike(lots: readonly Lot[], parts: readonly LotPart[]): number | undefined {
+  const poured_L = parts.reduce((sum, part) => sum + part.volume_L_20C, 0);
+  if (poured_L <= 0) return undefined;
+  const times = parts.map((part) => {
+    const left_L = lots.find((l) => lotKey(l.lot) === lotKey(part.lot))?.left.volume_L_20C ?? 0;
+    return Math.max(0, left_L - part.volume_L_20C) / part.volume_L_20C;
+  });
+  return poured_L * Math.min(...times);
+}
+
 /** The parts that are typed; undefined when one of them is at fault. */
 export function partsTyped(
   lots: readonly Lot[],

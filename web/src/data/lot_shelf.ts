@@ -43,18 +43,24 @@ export const weakerLots = (lots: readonly Lot[], batch: string): Lot[] =>
     batch,
   );
 
+const foreshots = (lot: Lot) => lot.lot.kind === 'foreshots';
+
 /** Lots of these kinds that may go into a charge: own ones first, and of another batch what is kept
- *  for a next run. Foreshots go into no other batch. */
+ *  for a next run. Foreshots come last, and go into no other batch. */
 export const chargeable = (lots: readonly Lot[], batch: string, kinds: readonly string[]): Lot[] =>
   ownFirst(
     lots.filter(
       (lot) =>
-        kinds.includes(lot.lot.kind) &&
-        left(lot) &&
-        (lot.batch === batch || lot.lot.kind !== 'foreshots'),
+        kinds.includes(lot.lot.kind) && left(lot) && (lot.batch === batch || !foreshots(lot)),
     ),
     batch,
-  );
+  ).sort((a, b) => Number(foreshots(a)) - Number(foreshots(b)));
+
+/** What is said at a lot that is rather not charged again; common practice, no source. */
+export const chargeCaution = (lot: Lot): string | undefined =>
+  foreshots(lot)
+    ? 'Foreshots are set apart and not charged again: methanol and all else that comes early would gather from run to run.'
+    : undefined;
 
 export const onWood = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.wood !== undefined && lot.batch === batch && left(lot));

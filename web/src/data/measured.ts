@@ -2,7 +2,7 @@
 // instrument with its temperature, never the figure worked out from it.
 import { typed } from './figures';
 import { percentOfProof } from './proof';
-import { quantity, typedAs, type Units } from './units';
+import { quantities, quantity, typedAs, type Units } from './units';
 
 export type StrengthScale = 'percent_vol' | 'proof';
 export type GravityScale = 'specific_gravity' | 'plato' | 'brix';
@@ -201,8 +201,9 @@ export function overBrim(
 ): { says: string; remedy: string } | undefined {
   if (volume_L === undefined || !brim || volume_L <= brim.total_L || absurdIn(volume_L, brim))
     return undefined;
+  const [volume, total] = quantities([volume_L, brim.total_L], 'L', 1, 'metric');
   return {
-    says: `${quantity(volume_L, 'L', 1, 'metric')} is more than the ${brim.vessel} of the plan holds: ${quantity(brim.total_L, 'L', 1, 'metric')} to its brim.`,
+    says: `${volume} is more than the ${brim.vessel} of the plan holds: ${total} to its brim.`,
     remedy: 'Look at the figure and its unit again. It can be kept if another vessel was used.',
   };
 }

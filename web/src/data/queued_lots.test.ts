@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Lot } from './answers';
 import { newEntry, type Entry, type Stage } from './entry';
-import { chargeable, onWood, spiritLots } from './lot_shelf';
+import { chargeable, chargeCaution, onWood, spiritLots } from './lot_shelf';
 import { lotsAsTold } from './queued_lots';
 
 const told = (kind: string, stage: Stage, body: Record<string, unknown>): Entry =>
@@ -87,10 +87,12 @@ test('a charge may take what another batch kept for a next run, its foreshots ex
   ];
   const kinds = ['low wines', 'feints', 'apart', 'foreshots'];
   expect(chargeable(lots, 'own', kinds).map((lot) => lot.lot.entry)).toEqual([
-    'own foreshots',
     'own low wines',
     'other low wines',
+    'own foreshots', // last: they are rather not charged again, which is said at them
   ]);
+  const cautioned = lots.filter((lot) => chargeCaution(lot) !== undefined);
+  expect(cautioned.map((lot) => lot.lot.kind)).toEqual(['foreshots', 'foreshots']);
 });
 
 test('what was laid on wood here lies on it, is drawn and topped, and comes off as it was read', () => {

@@ -1,16 +1,19 @@
 import { expect, test } from 'vitest';
 import {
   alsoInProof,
+  alsoInUs,
   asTyped,
   glassInProof,
   inField,
   inUs,
   jarsIn,
   ofJars,
+  quantities,
   quantity,
   typedAs,
   unitOfField,
   restated,
+  strengthInField,
 } from './units';
 
 test('US figures agree with the definitions of the units', () => {
@@ -32,6 +35,16 @@ test('a spirit is told in proof with its %vol, a wash in %vol alone', () => {
   // Of tails, known to be a spirit; of a glass, known to be none.
   expect(quantity(14.4, '%vol', 1, 'us', true)).toBe('28.7\u00a0proof (14.4\u00a0%vol)');
   expect(quantity(55, '%vol', 1, 'us', false)).toBe('55.0\u00a0%vol');
+});
+
+test('figures held against each other look different where they differ, and have no digits for nothing', () => {
+  const plain = (...values: number[]) =>
+    quantities(values, 'L', 1, 'metric').map((text) => text.replaceAll('\u00a0', ' '));
+  expect(plain(5.1, 6)).toEqual(['5.1 L', '6.0 L']);
+  expect(plain(5.98, 6)).toEqual(['5.98 L', '6.00 L']);
+  expect(plain(5.996, 6)).toEqual(['5.996 L', '6.000 L']);
+  expect(plain(6, 6)).toEqual(['6.0 L', '6.0 L']);
+  expect(plain(6, 6 + 1e-6)).toEqual(['6.0 L', '6.0 L']);
 });
 
 test('a strength in a sentence is told so too, but no reading and no tolerance', () => {
@@ -180,6 +193,27 @@ test('a field of a strength has its proof beside it where US units are shown', (
   expect(alsoInProof(undefined, 'us')).toBeUndefined();
   expect(glassInProof('both')).toContain('146 proof');
   expect(glassInProof('metric')).toBeUndefined();
+});
+
+test('a field is filled in proof where US units are shown, with the %vol beside it', () => {
+  expect(strengthInField(55, 'metric')).toBe('55.0');
+  expect(strengthInField(55, 'both')).toBe('55.0');
+  expect(strengthInField(55, 'us')).toBe('109.9 proof');
+  expect(alsoInProof(55, 'us', '109.9 proof')).toMatch(/^109\.9\u00a0proof is 55\.0\u00a0%vol;/);
+});
+
+test('the words of a recipe stay, with the US figure beside them where it is another', () => {
+  const beside = (words: string) => alsoInUs(words, 'us')?.replaceAll('\u00a0', ' ');
+  expect(beside('8 kg')).toBe('17.6 lb');
+  expect(beside('8kg')).toBe('17.6 lb');
+  expect(beside('36 L')).toBe('9.51 gal');
+  expect(beside('65.5 °C')).toBe('149.9 °F');
+  expect(beside('60 m3')).toBe('2119 ft³');
+  expect(beside('1.5 L @ 32 %vol')).toBe('0.40 gal @ 64 proof (32 %vol)');
+  for (const words of ['10 lb', '20 min', '7 W/K', '', 'tub of 30 L'])
+    expect(beside(words), words).toBeUndefined();
+  expect(alsoInUs('8 kg', 'metric')).toBeUndefined();
+  expect(alsoInUs('8 kg', 'both')).toBeDefined();
 });
 
 test('jars of a quart and more are told in gallons, metric ones in millilitres', () => {

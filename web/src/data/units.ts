@@ -120,6 +120,21 @@ export function quantity(
   return second ? `${text(first)} (${text(second)})` : text(first);
 }
 
+/** Figures that a sentence holds against each other, with so many decimals that those which differ look
+ *  different: "5.98 L" and "6.00 L". Two more at most: what is nearer than that is alike. */
+export function quantities<const All extends readonly number[]>(
+  values: All,
+  unit: string,
+  decimals: number,
+  units: Units,
+): { [K in keyof All]: string } {
+  const different = new Set(values).size;
+  const texts = (finer: number) =>
+    values.map((value) => quantity(value, unit, decimals + finer, units));
+  const enough = [0, 1, 2].find((finer) => new Set(texts(finer)).size === different);
+  return texts(enough ?? 0) as { [K in keyof All]: string };
+}
+
 /** A spirit's strength in a sentence: "55.0 %vol", "109.9 proof (55.0 %vol)". */
 export const strengthText = (percent: number, units: Units, decimals = 1): string =>
   quantity(percent, '%vol', decimals, units, true);
@@ -130,11 +145,38 @@ export const briefStrength = (percent: number, units: Units, decimals = 1): stri
     ? `${printed(proofOfPercent(percent), decimals)}\u00a0proof`
     : `${printed(percent, decimals)}\u00a0%vol`;
 
-/** Beside a field of a strength, where US units are shown: what is typed in %vol, in proof. */
-export const alsoInProof = (percent: number | undefined, units: Units): string | undefined =>
-  percent === undefined || units === 'metric'
-    ? undefined
-    : `${printed(percent, 1)}\u00a0%vol is ${briefStrength(percent, 'us')}; proof is taken too, with its word`;
+/** What stands in a field of a spirit's strength before anything is typed: "55.0", or "109.9 proof" where
+ *  US units are shown, with its word, since a plain figure is taken in %vol. */
+export const strengthInField = (percent: number, units: Units): string =>
+  units === 'us' ? `${printed(proofOfPercent(percent), 1)} proof` : printed(percent, 1);
+
+/** Beside a field of a strength, where US units are shown: what is typed in %vol, in proof, and in %vol
+ *  what is typed in proof. */
+export function alsoInProof(
+  percent: number | undefined,
+  units: Units,
+  typed = '',
+): string | undefined {
+  if (percent === undefined || units === 'metric') return undefined;
+  const [vol, proof] = [briefStrength(percent, 'metric'), briefStrength(percent, 'us')];
+  return /proof/i.test(typed)
+    ? `${proof} is ${vol}; a figure without its word is in %vol`
+    : `${vol} is ${proof}; proof is taken too, with its word`;
+}
+
+/** Beside a field that shows the words of a text, which stay as they were written: the same in US units
+ *  where they are shown, "17.6 lb" of "8 kg". Undefined where nothing in it changes. */
+export function alsoInUs(words: string, units: Units): string | undefined {
+  if (units === 'metric' || !/^\s*[\d.]/.test(words)) return undefined;
+  const plain = words
+    .replace(/(\d)(?=[A-Za-z°])/g, '$1 ')
+    .replace(/\bm3\b/, 'm³')
+    .replace(/\bcm2\b/, 'cm²')
+    // Whole kilograms are no whole pounds.
+    .replace(/(?<![\d.])(\d+)(?= (?:kg|g|L|mL)\b)/g, '$1.0');
+  const said = restated(plain, 'us');
+  return said === restated(plain, 'metric') ? undefined : said;
+}
 
 /** Beside a field of what an alcoholmeter shows: some are divided in proof. */
 export const glassInProof = (units: Units): string | undefined =>

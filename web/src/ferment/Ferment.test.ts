@@ -41,11 +41,13 @@ const forecast: Partial<FermentForecast> = {
   why: { what: 'Gravity', inputs: [], model: 'Model of the yeast.', source: 'Cramer 2002' },
 };
 let told: Partial<FermentForecast> | undefined;
+let kept: unknown;
 
 beforeEach(() => {
   told = forecast;
+  kept = batch;
   vi.spyOn(bench.api, 'get').mockImplementation(async (path) => {
-    if (path === '/batches/b') return batch as never;
+    if (path === '/batches/b') return kept as never;
     if (path === '/batches/b/ferment' && told) return told as never;
     throw new NoAnswer('not there');
   });
@@ -59,6 +61,24 @@ test('dry and rested dates are those of the readings, and what is not believed s
   expect(screen.getAllByText(/Kept, not believed: the others say 1\.02/).length).toBeGreaterThan(0);
   // Where it stands is the last reading that is believed.
   expect(screen.getAllByText('1.0400').length).toBeGreaterThan(0);
+});
+
+test('once racked, the head shows what the wash is reckoned by, and that it is not believed', async () => {
+  const racked = { entry: 'r', at: '2026-11-29T08:00:00.000Z', clear_L_20C: 50 };
+  const wash = {
+    entry: 'two',
+    at: '2026-11-22T08:00:00.000Z',
+    specific_gravity: 1.02,
+    strength_percent_vol: 5,
+    pure_alcohol_L_20C: 2.5,
+  };
+  kept = { ...batch, ferment: { ...batch.ferment, racked, wash } };
+  show();
+  expect(
+    await screen.findByText(/reckoned by its last gravity, which the forecast does not/),
+  ).toBeTruthy();
+  expect(screen.getByText('Racked')).toBeTruthy();
+  expect(screen.getAllByText('1.0200').length).toBeGreaterThan(0);
 });
 
 test('a ferment that has stuck names what to check, in order', async () => {

@@ -40,14 +40,18 @@ const pitchedAt = (of: Ferment): Input[] =>
   input('Gravity at the pitch', of.pitch?.specific_gravity, 4, '');
 
 /** Where the wash stands: by the last reading that is believed, before any by the wort. */
-export function whyGravity(of: Ferment, last: Reading | undefined): Why {
+export function whyGravity(
+  of: Ferment,
+  last: Reading | undefined,
+  name = 'The last that is believed',
+): Why {
   return {
     what: 'Gravity of the wash, true at 20 °C',
     inputs: [
       ...pitchedAt(of),
       ...input('Readings', of.readings.length, 0, ''),
       ...told(
-        'The last that is believed',
+        name,
         last &&
           `${printed(last.specific_gravity, 4)}, by ${byLight(last) ? 'refractometer' : 'hydrometer'}`,
       ),

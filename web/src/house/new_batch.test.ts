@@ -94,6 +94,14 @@ test('a batch fills the fermenter as full as its kit says it may safely be', () 
   expect(words('total = "60 L"\nworking = "58 L"')).toBe(
     '54.0 L, nine tenths of “tub” (60.0 L to the brim): its safe fill is more, but a tenth is left for foam',
   );
+  // The grain of a full fermenter needs its tub: 50 L of wash are 11.5 kg in 34.5 L of water.
+  const small = vesselsOf(
+    '[[vessel]]\nname = "a"\ntotal = "60 L"\n[[vessel]]\nname = "b"\ntotal = "30 L"',
+  )!;
+  expect(small.wash_L).toBe(31.4);
+  expect(fillWords(small, 'metric').replaceAll('\u00a0', ' ')).toBe(
+    '31.4 L: for more the mash would not fit into “b” (30.0 L to the brim)',
+  );
   // In other units than litres: 20 gal was taken for 20 L.
   expect(vesselsOf('[[vessel]]\nname = "tub"\ntotal = "20 gal"')!.wash_L).toBe(68.1);
   expect(vesselsOf('[[vessel]]\nname = "tub"\n')!.wash_L).toBe(0);

@@ -113,6 +113,8 @@ export const MAIN_GRAINS = [
 
 const GRAIN_KG_PER_L = 0.23;
 const WATER_L_PER_KG = 3;
+/** That a kilogram of grain fills of the tub: its water, swollen at 65 °C, and itself (src/mash/heat.hpp). */
+const MASH_L_PER_KG = 1.02 * WATER_L_PER_KG + 0.67;
 /** As it stands in a text, in the units of who writes it: to a tenth, of a gallon to a hundredth. */
 const written =
   (units: Units) =>
@@ -127,9 +129,9 @@ const down = (value: number) => Math.floor(value + 0.001);
 export interface Vessels {
   mash: string;
   ferment: string;
-  wash_L: number; // that the fermenter takes, with room for its foam; 0: the kit does not tell it
-  brim_L: number; // of the fermenter
-  by: 'safe fill' | 'foam'; // what bounds it
+  wash_L: number; // that they take, with room for the foam; 0: the kit does not tell it
+  brim_L: number; // of the vessel that bounds it
+  by: 'safe fill' | 'foam' | 'mash'; // what bounds it: of the fermenter, or its mash the other one
 }
 
 /** Of a vessel whose kit states no safe fill, and what the house's plan leaves for foam at the least. */
@@ -152,19 +154,29 @@ export function vesselsOf(kit: string): Vessels | undefined {
   const { brim_L, safe_L } = largest;
   const foamless_L = SAFE_SHARE * brim_L;
   const stated = safe_L !== undefined && safe_L <= foamless_L;
+  const ferments_L = stated ? safe_L : foamless_L;
+  const tub = next ?? largest;
+  const mashes_L =
+    Math.min(tub.safe_L ?? Infinity, SAFE_SHARE * tub.brim_L) / (MASH_L_PER_KG * GRAIN_KG_PER_L);
+  const names = { ferment: largest.name, mash: tub.name };
+  if (mashes_L > 0 && mashes_L < ferments_L) {
+    return { ...names, wash_L: down(10 * mashes_L) / 10, brim_L: tub.brim_L, by: 'mash' };
+  }
   return {
-    ferment: largest.name,
-    mash: (next ?? largest).name,
-    wash_L: down(10 * (stated ? safe_L : foamless_L)) / 10,
+    ...names,
+    wash_L: down(10 * ferments_L) / 10,
     brim_L,
     by: stated || safe_L === undefined ? 'safe fill' : 'foam',
   };
 }
 
 /** "54.0 L, the safe fill of “fermenter” (60.0 L to the brim, a tenth of it left for foam)". */
-export function fillWords({ ferment, wash_L, brim_L, by }: Vessels, units: Units): string {
+export function fillWords({ ferment, mash, wash_L, brim_L, by }: Vessels, units: Units): string {
   const litres = (value: number) => quantity(value, 'L', 1, units);
   const brim = `${litres(brim_L)} to the brim`;
+  if (by === 'mash') {
+    return `${litres(wash_L)}: for more the mash would not fit into “${mash}” (${brim})`;
+  }
   const tenth = wash_L >= SAFE_SHARE * brim_L - 0.1;
   return by === 'foam'
     ? `${litres(wash_L)}, nine tenths of “${ferment}” (${brim}): its safe fill is more, but a tenth is left for foam`

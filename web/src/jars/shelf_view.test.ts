@@ -44,6 +44,20 @@ test('a jar that nothing was said of is set apart, at what was gauged or else fi
   expect(jars[3]!.strength).toBeUndefined();
 });
 
+test('a jar that is not believed, or cannot be, is marked and does not draw the others empty', () => {
+  const filled = { entry: 'slip', at: '2026-10-07T14:00:00Z' };
+  const slip = { jar: 11, as_filled_mL: 3100, filled, notes: [] };
+  const impossible = { jar: 12, as_filled_mL: 99999, notes: [] };
+  const of = (...more: Run['jars']) =>
+    shelfOf({ ...run, jars: [...run.jars, ...more] }, undefined, new Set(['slip']));
+  expect(of(slip).map((j) => j.capacity_mL)).toEqual([310, 310, 310, 310, 310]);
+  expect(of(slip).map((j) => j.doubted ?? false)).toEqual([false, false, false, false, true]);
+  expect(of(slip)[4]!.volume_mL).toBe(3100); // it is shown as it was told
+  expect(of(impossible)[0]!.capacity_mL).toBe(310);
+  // Once it is gauged its filling is no longer asked of it.
+  expect(of({ ...slip, lot: lot(0.31, 60) })[4]!.doubted).toBeUndefined();
+});
+
 test('the draft stands before what was allotted, and never holds more than the jar', () => {
   const poured = {
     jar: 6,

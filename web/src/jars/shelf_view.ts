@@ -49,10 +49,34 @@ function fitted(parts: Parts, volume_mL: number): Parts {
   };
 }
 
-/** The jars as the shelf draws them: by the draft, else as allotted, else all set apart. */
-export function shelfOf(run: Run, draft: Allotment | undefined): Jar[] {
+/** A jar that is not gauged, and whose volume as it was filled is not believed: it stands there, marked. */
+export const notBelieved = (jar: Run['jars'][number], doubted: ReadonlySet<string>): boolean =>
+  jar.lot === undefined && jar.filled !== undefined && doubted.has(jar.filled.entry);
+
+/** No jar holds more than was charged, as a mark is read. */
+export const moreThanCharged = (charge_L: number, volume_mL: number): boolean =>
+  volume_mL > 1010 * charge_L;
+
+/**
+ * The jars as the shelf draws them: by the draft, else as allotted, else all set apart.
+ *
+ * `doubted`: entries that are kept and not believed.
+ */
+export function shelfOf(
+  run: Run,
+  draft: Allotment | undefined,
+  doubted: ReadonlySet<string> = new Set(),
+): Jar[] {
   const volumes = run.jars.map(volumeOf);
-  const capacity_mL = Math.max(1, ...volumes, ...run.jars.map((j) => j.as_filled_mL ?? 0));
+  // A volume that is not believed, or cannot be, would draw all other jars empty.
+  const held_mL = run.jars.flatMap((jar) => [
+    jar.lot ? volumeOf(jar) : 0,
+    jar.filled && doubted.has(jar.filled.entry) ? 0 : (jar.as_filled_mL ?? 0),
+  ]);
+  const capacity_mL = Math.max(
+    1,
+    ...held_mL.filter((mL) => !moreThanCharged(run.charge_L_20C, mL)),
+  );
   return run.jars.map((jar, i) => {
     const volume_mL = volumes[i]!;
     const own = draft?.[String(jar.jar)] ?? (jar.poured ? partsOf(jar.poured) : undefined);
@@ -65,6 +89,7 @@ export function shelfOf(run: Run, draft: Allotment | undefined): Jar[] {
       parts: own ? fitted(own, volume_mL) : wholly('apart', volume_mL),
       ...(jar.lot ? { strength: jar.lot.strength_percent_vol } : {}),
       ...(notes.length > 0 ? { notes: notes.join(', ') } : {}),
+      ...(notBelieved(jar, doubted) ? { doubted: true } : {}),
     };
   });
 }

@@ -137,3 +137,32 @@ test('first runnings beyond the mash vessel are asked about at the field', async
   expect(await screen.findByText(/^“9599” was given; accepted: up to 900\sL/)).toBeTruthy();
   expect(recorded).toEqual([]);
 });
+
+test('first runnings told while a step runs leave its clock, and the step in hand', async () => {
+  // Another entry than those whose clocks were removed before.
+  batch['steps'] = [{ ...milled(Date.now() - 600_000), entry: 'm of the sample' }];
+  (batch['mash'] as Record<string, unknown>)['worts'] = [
+    { entry: 'w', at: new Date().toISOString(), from: 'first runnings', volume_L_20C: 0.2 },
+  ];
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(80));
+  await new Promise((then) => setTimeout(then, 50)); // it is not dropped right after
+  expect(left_min('Cool to 66')).toBe(80);
+  expect(document.querySelector('.now .what')!.textContent).toMatch(/^Cool to 66/);
+  expect(screen.getByRole('button', { name: 'Its clock runs' })).toBeTruthy();
+});
+
+test('a step that a wort makes look over says so, and can be opened again', async () => {
+  batch['steps'] = [milled(Date.now() - 100 * 60_000)]; // the cooling after it is over by its clock
+  (batch['mash'] as Record<string, unknown>)['worts'] = [
+    { entry: 'w', at: new Date().toISOString(), from: 'first runnings', volume_L_20C: 20 },
+  ];
+  render(Mash, { batch: 'b' });
+  const note = await screen.findAllByText(/Not marked: taken as over, since wort was drawn/);
+  expect(note).toHaveLength(2);
+  await userEvent.click(screen.getAllByRole('button', { name: /^Not over/, hidden: true })[0]!);
+  expect(recorded[0]).toMatchObject({
+    kind: 'step marked',
+    body: { step: 'Cool to 66', done: false },
+  });
+});

@@ -1,7 +1,16 @@
 import { expect, test } from 'vitest';
 import type { Batch, Plan } from '../data/answers';
 import type { Entry } from '../data/entry';
-import { courseOf, courseStart, drawnOf, nowOf, stepsOf, temperaturesOf } from './mash_view';
+import {
+  clocksOver,
+  courseOf,
+  courseStart,
+  drawnOf,
+  nowOf,
+  overByWort,
+  stepsOf,
+  temperaturesOf,
+} from './mash_view';
 
 const step = (what: string, beside = false, stage = 'Mash') => ({
   stage,
@@ -122,4 +131,28 @@ test('a wort that was drawn ends its run-off, told at home or only here', () => 
   expect(last.beside).toEqual([]);
   const queued = { kind: 'wort drawn', body: { from: 'first runnings' } } as unknown as Entry;
   expect(drawnOf(undefined, [queued])).toBe(1);
+});
+
+test('a wort drawn to be looked at ends no step whose clock still runs', () => {
+  const steps = ['Stir', 'Rest', 'Drain', 'Sparge with 18.0 L', 'Cool the wort'];
+  const mash = { ...plan, timeline: { steps: steps.map((s) => step(s)) } } as unknown as Plan;
+  const told = stepsOf(mash, batch(marked('Stir', '2026-11-17T13:00:00Z')), [], 0);
+  const running = new Set(['Rest']);
+  expect(nowOf(told, 1, running).step?.what).toBe('Rest');
+  expect(overByWort(told, nowOf(told, 1, running))).toEqual([]);
+  // Neither the wort of a sparge: the rest first.
+  expect(nowOf(told, 2, running).step?.what).toBe('Rest');
+  // Its clock is over: then whoever drained did not mark it, and it can be opened again.
+  const after = nowOf(told, 1);
+  expect(after.step?.what).toBe('Sparge with 18.0 L');
+  expect(overByWort(told, after).map((s) => s.what)).toEqual(['Rest', 'Drain']);
+  // The clock of a run-off whose wort is drawn runs for nothing.
+  expect(nowOf(told, 1, new Set(['Drain'])).step?.what).toBe('Sparge with 18.0 L');
+  expect(clocksOver(told, 1)).toEqual(['Stir', 'Drain']);
+  expect(clocksOver(told, 0)).toEqual(['Stir']);
+  const rested = stepsOf(mash, batch(marked('Rest', '2026-11-17T14:00:00Z')), [], 0);
+  expect(nowOf(rested, 1, running).step?.what).toBe('Sparge with 18.0 L');
+  expect(clocksOver(rested, 1)).toEqual(['Stir', 'Rest', 'Drain']);
+  const done = stepsOf(mash, batch(...steps.map((s) => marked(s, '2026-11-17T14:00:00Z'))), [], 0);
+  expect(clocksOver(done, 0)).toEqual(steps);
 });

@@ -78,15 +78,38 @@ export const drawnOf = (batch: Batch | undefined, waiting: readonly Entry[]): nu
       .map((e) => String(e.body['from'])),
   ].filter((from) => from !== 'sugar').length;
 
+/** The run-offs whose worts were drawn, by their places. */
+const ranOffOf = (marked: readonly Step[], drawn: number): number[] =>
+  marked.flatMap((s, i) => (runsOff(s) && !s.beside ? [i] : [])).slice(0, drawn);
+
+const afterDone = (marked: readonly Step[]): number =>
+  marked.findLastIndex((s) => s.done && !s.beside) + 1;
+
+/** Where what is still to do begins; all main steps before it are behind. */
+function begins(marked: readonly Step[], drawn: number, running: ReadonlySet<string>): number {
+  const from = afterDone(marked);
+  const ranOff = ranOffOf(marked, drawn);
+  const last = ranOff.at(-1) ?? -1;
+  const held = marked.findIndex(
+    (s, i) => i >= from && i < last && !s.beside && !ranOff.includes(i) && running.has(s.what),
+  );
+  return Math.max(from, held < 0 ? last + 1 : held);
+}
+
 /**
  * A step is in hand when it comes after the last one that is done: whoever works does not mark each,
- * and a wort that was drawn ends its run-off. Those that run beside are open until they are marked;
- * the water for the sparges, until the last sparge is done.
+ * and a wort that was drawn ends its run-off. But what runs by its clock is not over for a wort alone,
+ * which may have been drawn to be looked at. Those that run beside are open until they are marked; the
+ * water for the sparges, until the last sparge is done.
+ *
+ * `drawn`: how many worts ran off; `running`: steps whose clocks have time left
  */
-export function nowOf(marked: readonly Step[], drawn = 0): Now {
-  let from = marked.findLastIndex((s) => s.done && !s.beside) + 1;
-  const ranOff = marked.flatMap((s, i) => (runsOff(s) && !s.beside ? [i] : [])).slice(0, drawn);
-  from = Math.max(from, (ranOff.at(-1) ?? -1) + 1);
+export function nowOf(
+  marked: readonly Step[],
+  drawn = 0,
+  running: ReadonlySet<string> = new Set(),
+): Now {
+  const from = begins(marked, drawn, running);
   const spargesLeft = marked.some((s, i) => i >= from && /^Sparge/.test(s.what));
   const steps = marked.filter((s, i) => {
     const behind = !s.beside && i < from && !s.done;
@@ -106,6 +129,23 @@ export function nowOf(marked: readonly Step[], drawn = 0): Now {
       .filter((s) => !s.done)
       .slice(0, 2),
   };
+}
+
+/** Main steps that nobody marked, and that a wort drawn after them makes look over. */
+export const overByWort = (marked: readonly Step[], now: Now): Step[] => {
+  const at = now.step ? marked.indexOf(now.step) : marked.length;
+  return marked.slice(afterDone(marked), at).filter((s) => !s.beside && !s.done);
+};
+
+/**
+ * Steps whose clocks go: what they counted is over, by a mark on them or on a later one, or because
+ * their wort was drawn. A wort alone takes no clock from another step: also one that rings is heard first.
+ */
+export function clocksOver(marked: readonly Step[], drawn: number): string[] {
+  const ranOff = ranOffOf(marked, drawn);
+  const all = marked.every((s) => s.done || s.beside);
+  const upTo = all ? marked.length : afterDone(marked);
+  return marked.flatMap((s, i) => (!s.beside && (i < upTo || ranOff.includes(i)) ? [s.what] : []));
 }
 
 /** Device time of the planned course's nought, by the last mark that both have; else undefined. */

@@ -1,4 +1,4 @@
-import { configure, render, screen } from '@testing-library/svelte';
+import { configure, render, screen, waitFor } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
@@ -120,7 +120,14 @@ test('a fault of the house stands at its field, counted from 1, and cannot be ke
   await screen.findByText('“8 L” was given; accepted: a mass.');
   expect(mass.getAttribute('aria-invalid')).toBe('true');
   expect(screen.getByText('As before the last change.')).toBeTruthy();
+  // Beside the figures themselves too: they are not of what stands in the field.
+  expect(
+    screen.getByText(/The figures below are those of before the last change, which has a fault\./),
+  ).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Keep' })).toBeNull();
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '5 kg');
+  await waitFor(() => expect(screen.queryByText(/The figures below are those/)).toBeNull());
 });
 
 test('a draft outlives the page and can be let go', async () => {
@@ -178,6 +185,12 @@ test('a second variant stands beside the first with the difference', async () =>
   await screen.findAllByText('1.0700');
   expect(await screen.findByText('+0.0100')).toBeTruthy(); // the second against the first
   expect(screen.getByText('+1.00')).toBeTruthy(); // and of the cost
+  // Each stage names the columns again, for a page on which the table's head has scrolled away.
+  const again = [...document.querySelectorAll('tr.stage')].map((row) =>
+    [...row.querySelectorAll('td')].map((cell) => cell.textContent),
+  );
+  expect(again.length).toBeGreaterThan(1);
+  for (const heads of again) expect(heads).toEqual(['First', 'Second', 'Difference']);
 });
 
 test('a proposal changes nothing before it is taken over, and a fault stands at its field', async () => {

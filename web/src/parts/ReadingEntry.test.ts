@@ -7,7 +7,7 @@ import ReadingEntry, { type Scale } from './ReadingEntry.svelte';
 const scales: Scale[] = [
   {
     id: 'hydrometer',
-    name: 'Hydrometer',
+    name: 'Alcoholmeter',
     unit: '%vol',
     decimals: 1,
     expected: { low: 72, high: 74 },
@@ -35,7 +35,7 @@ test('a reading is one number and one tap; the temperature is kept from before',
     unit: '%vol',
     temperature_C: 29,
   });
-  expect(screen.getByLabelText<HTMLInputElement>('Hydrometer').value).toBe('');
+  expect(screen.getByLabelText<HTMLInputElement>('Alcoholmeter').value).toBe('');
 });
 
 test('another temperature is typed on the same pad, before or after the number', async () => {
@@ -62,9 +62,11 @@ test('a number that does not fit is said to be odd, and kept all the same', asyn
 test('a number off the instrument’s scale is not a reading: its sentence names what is accepted', async () => {
   const onkeep = entry();
   await tap('7', '3', '1', 'Keep');
-  expect(screen.getByText('Hydrometer 731.0 is off its scale; accepted: 0–100 %vol.')).toBeTruthy();
+  expect(
+    screen.getByText('Alcoholmeter 731.0 is off its scale; accepted: 0–100 %vol.'),
+  ).toBeTruthy();
   expect(onkeep).not.toHaveBeenCalled();
-  expect(screen.getByLabelText<HTMLInputElement>('Hydrometer').value).toBe('731');
+  expect(screen.getByLabelText<HTMLInputElement>('Alcoholmeter').value).toBe('731');
 });
 
 test('another instrument has its own unit', async () => {

@@ -13,6 +13,7 @@ export interface Jar {
   capacity_mL: number;
   strength?: number | undefined; // %vol at 20 °C, as regauged
   notes?: string | undefined;
+  doubted?: boolean; // what it is told to hold is kept and not believed
   parts: Parts;
 }
 

@@ -68,7 +68,7 @@ test('a figure can be asked why, and answers with inputs, model, source and band
     name: 'True strength',
     why: {
       what: 'True strength at 20 °C',
-      inputs: [{ name: 'Hydrometer', value: '73.1 %vol' }],
+      inputs: [{ name: 'Alcoholmeter', value: '73.1 %vol' }],
       model: 'Density',
       source: 'OIML R 22 (1973)',
     },

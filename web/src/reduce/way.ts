@@ -86,6 +86,12 @@ export interface Read {
   glass: ReturnType<typeof glassAsked>;
 }
 
+/** A reduction with its check, and how well the glass told what was found. */
+export interface Checked {
+  reduced: Reduced;
+  standard_percent_vol: number;
+}
+
 /** The reduction held against what was read after mixing. */
 export async function mixed(
   api: Calls,
@@ -94,7 +100,7 @@ export async function mixed(
   wanted: Wanted,
   read: Read,
   stop: AbortSignal,
-): Promise<Reduced> {
+): Promise<Checked> {
   const { whole } = from;
   const gauged = await api.post<Gauged>(
     '/gauge',
@@ -110,5 +116,7 @@ export async function mixed(
     ? { volume_L_20C: gauged.lot.volume_L_20C }
     : { mass_kg: whole.mass_kg + read.poured_kg - whole.water_kg };
   const found = { strength_percent_vol: gauged.strength_percent_vol, ...amount };
-  return api.post<Reduced>('/reduce', { ...reduction(from, to, wanted), found }, stop);
+  const body = { ...reduction(from, to, wanted), found };
+  const reduced = await api.post<Reduced>('/reduce', body, stop);
+  return { reduced, standard_percent_vol: gauged.standard_percent_vol };
 }

@@ -5,6 +5,7 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
 import { NoAnswer } from '../data/problem';
+import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import Run from './Run.svelte';
 
 const at = '2026-11-20T08:00:00.000Z';
@@ -67,6 +68,19 @@ test('of the wash is left what strips at home and on this device did not take', 
   render(Run, { batch: 'b', kind: 'strip' });
   await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
   expect(await screen.findByText(/^25\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
+});
+
+test('when all wash was stripped the page says so, and counts no strips that are to come', async () => {
+  const all = { ...batch, batch: 'c', runs: [strip('one', 26), strip('two', 25.8)] };
+  vi.mocked(bench.api.get).mockImplementation(async (path) => {
+    if (path === '/batches/c') return all as never;
+    if (path === '/batches/c/plan') return ternPlan as never; // which has four strips
+    throw new NoAnswer('not there');
+  });
+  render(Run, { batch: 'c', kind: 'strip' });
+  expect(await screen.findByText(/No wash is left to strip\./)).toBeTruthy();
+  expect(screen.getByText(/Tern 9, 2 of 2/)).toBeTruthy();
+  expect(screen.getByRole('button', { name: 'Another run, of feints' })).toBeTruthy();
 });
 
 test('a correction on this device of what a strip took counts, and is no run of its own', async () => {

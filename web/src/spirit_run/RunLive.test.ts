@@ -194,6 +194,39 @@ test('one doubted reading stands in full, the others behind their count', async 
   expect(screen.getByText(/37\.2 at 29\.0/, { selector: 'p' }).closest('details')).toBeNull();
 });
 
+test('a jar whose volume is not believed stands in full too, and is marked in its list', async () => {
+  const bench = benchOf(true);
+  const doubts = [
+    { entry: 'full', instrument: 'collected', words: 'does not fit (expected 2900–3100 mL)' },
+  ];
+  Object.assign(bench.api, { get: () => Promise.resolve({ ...forecast, doubts }) });
+  const filled = { entry: 'full', at: ago(5) };
+  const jars = [{ jar: 5, as_filled_mL: 99999, filled, notes: [] }];
+  render(RunLive, { bench, batch: 'b', run: { ...run(), jars } });
+  const said = await screen.findByText(/Jar 5 full, with those before it: does not fit/);
+  expect(said.closest('details')).toBeNull();
+  expect(screen.getByRole('row', { name: /^5/, hidden: true }).textContent).toMatch(
+    /kept, not believed/,
+  );
+});
+
+test('a jar takes no more than was charged, and far more than the one before is asked about', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Next jar');
+  const field = drawer().getByLabelText('Another volume');
+  await userEvent.type(field, '99999');
+  expect(drawer().getByText(/“99999” cannot be; accepted: 1–30.000.mL/)).toBeTruthy();
+  await key('Full');
+  expect(kept).toEqual([]);
+  await userEvent.clear(field);
+  await userEvent.type(field, '5000');
+  expect(
+    drawer().getByText(/5000.mL is far more than the jar before it held: 500.mL/),
+  ).toBeTruthy();
+  await key('Full');
+  expect(kept[0]).toMatchObject({ body: { jar: 6, volume_mL: 5000 } });
+});
+
 test('the next jar is two taps when it holds what the last one held', async () => {
   render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   await tap('Next jar');

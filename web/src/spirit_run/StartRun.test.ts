@@ -201,6 +201,60 @@ test('a charge above 40 %vol by its lots is a danger, though nobody read it', as
   await comes(/A charge above 40 %vol burns readily/);
 });
 
+const KIT = '[boiler]\ntotal = "45 L"\nelement_covered_above = "6 L"\n';
+
+test('a charge that leaves the element bare is cautioned at the form, for strip and spirit run alike', async () => {
+  const spirit = show(benchOf(true, [lot('one', 12, 40)]), 'spirit run', { kit: KIT });
+  expect(words()).not.toMatch(/needs 6\.0 L/);
+  // By what is put in, before the charge is typed: 9.90 L of 40 %vol, watered to 13.04 L.
+  await type('low wines one', '10');
+  await comes(/Caution\. Of this charge about 6\.8 L is left over an element that needs 6\.0 L/);
+  await type('Volume', '9');
+  await comes(
+    /Danger\. Of this charge about 3\.8 L .*; the element needs 6\.0 L over it and burns/,
+  );
+  spirit.unmount();
+  show(benchOf(true, []), 'strip', { kit: KIT, washStrength: 9 });
+  await type('Volume', '5');
+  await comes(/The charge is 5\.0 L; the element needs 6\.0 L over it and burns dry as soon/);
+  await type('Volume', '26');
+  await expect.poll(words).not.toMatch(/the element needs/);
+});
+
+test('before anything is typed the plan’s own caution stands there; a kit that is silent is told', async () => {
+  const planned = plan();
+  planned.findings = [
+    {
+      weight: 'danger',
+      code: 'element-exposed',
+      stage: 'Strip',
+      says: '5.0 L is left in the boiler at the end; the element needs 6.0 L over it and burns dry.',
+      remedy: 'Charge more, or stop earlier.',
+    },
+  ];
+  const first = show(benchOf(true, []), 'strip', { kit: KIT, plan: planned });
+  await comes(
+    /Danger\. As planned: 5\.0 L is left in the boiler at the end; the element needs 6\.0 L/,
+  );
+  first.unmount();
+  show(benchOf(true, []), 'spirit run', { kit: '[boiler]\ntotal = "45 L"\n', plan: planned });
+  await comes(/The kit does not say how much its element needs over it/);
+  expect(words()).not.toMatch(/As planned: 5/);
+});
+
+test('foreshots stand last, with a caution in place of “All”, and can be put in all the same', async () => {
+  const early = { ...lot('early', 0.5, 78), label: 'foreshots' };
+  early.lot = { ...early.lot, kind: 'foreshots' };
+  show(benchOf(true, [early, lot('one', 8, 40)]), 'spirit run');
+  await screen.findByLabelText('foreshots');
+  const fields = [...document.querySelectorAll('fieldset label')].map((one) => one.textContent);
+  expect(fields).toEqual(['low wines one', 'foreshots']);
+  expect(screen.getAllByRole('button', { name: /^All/ })).toHaveLength(1);
+  expect(words()).toMatch(/Caution\. Foreshots are set apart and not charged again: methanol/);
+  await type('foreshots', '0.2');
+  await comes(/Put in: 0\.20 L/);
+});
+
 test('once the low wines were gauged the plan is said to be of before', async () => {
   const { unmount } = show(benchOf(true, [lot('one', 8, 40), lot('two', 6, 35)]), 'spirit run');
   await comes(

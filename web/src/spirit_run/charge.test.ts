@@ -12,6 +12,7 @@ import {
   washDoubt,
   washLeft,
   washLeftInWords,
+  washUsedUp,
   type Part,
   type Sum,
 } from './charge';
@@ -155,6 +156,15 @@ test('of the wash is left what earlier strips did not take, and one that told no
   );
   // A strip of feints alone takes none.
   expect(of({ lots: [{}] })).toBe('52.0 L is left of 52.0 L racked');
+});
+
+test('wash is used up when no more is left than a mark may be off', () => {
+  const of = (left_L: number, untold = 0) => washUsedUp({ racked_L: 52, left_L, untold });
+  expect(of(0)).toBe(true);
+  expect(of(0.4)).toBe(true);
+  expect(of(2)).toBe(false);
+  expect(of(0, 1)).toBe(false); // one strip told nothing: what is left is not known
+  expect(washUsedUp(undefined)).toBe(false);
 });
 
 test('more wash than is left is doubted, beyond what the mark may be off', () => {

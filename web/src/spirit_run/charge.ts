@@ -5,7 +5,7 @@ import { lotKey, type Gauged, type Lot, type LotFigures } from '../data/answers'
 import type { Api } from '../data/api';
 import { dayAndTime } from '../data/dates';
 import { partsTyped } from '../data/lot_parts';
-import { quantity, type Units } from '../data/units';
+import { quantities, quantity, type Units } from '../data/units';
 import type { Why } from '../parts/Figure.svelte';
 import type { Reduced } from '../gauge/calls';
 
@@ -133,7 +133,8 @@ export function chargeDoubts(
   spirit: boolean,
 ): Doubt[] {
   if (parts.length === 0) return [];
-  const litres = (value: number, decimals = 1) => quantity(value, 'L', decimals, 'metric');
+  const litres = (a: number, b: number, decimals = 1) =>
+    quantities([a, b], 'L', decimals, 'metric');
   const doubts: Doubt[] = [];
   const held = typed.gauged?.lot;
   const put = pureOf(parts);
@@ -144,11 +145,13 @@ export function chargeDoubts(
       MARK * pure,
       (volume * typed.gauged.standard_percent_vol) / 100,
     );
-    if (telling(pure - put, put, sd))
+    if (telling(pure - put, put, sd)) {
+      const [held_L, put_L] = litres(pure, put, 2);
       doubts.push({
-        says: `The charge as typed holds ${litres(pure, 2)} of pure alcohol; ${litres(put, 2)} was put in. Marks and glass are not so far off.`,
+        says: `The charge as typed holds ${held_L} of pure alcohol; ${put_L} was put in. Marks and glass are not so far off.`,
         remedy: 'Look at volume and reading again, and name every lot that went in.',
       });
+    }
   }
   const volume = held?.volume_L_20C ?? typed.volume_L;
   const mixed = sum?.blend.volume_L_20C;
@@ -159,19 +162,22 @@ export function chargeDoubts(
       : sum && Math.max(sum.blend.volume_L_20C, sum.watered?.volume_L_20C ?? 0)
     : (mixed ?? apartOf(parts));
   const sd = Math.hypot(volumeSd(parts), MARK * volume);
-  if (most !== undefined && telling(volume - most, most, sd))
+  if (most !== undefined && telling(volume - most, most, sd)) {
+    const [typed_L, makes_L] = litres(volume, most);
     doubts.push({
-      says: `The charge as typed is ${litres(volume)}; what was put in makes ${litres(most)}${spirit && sum?.watered ? ' with its water' : ''}. The rest counts as water.`,
+      says: `The charge as typed is ${typed_L}; what was put in makes ${makes_L}${spirit && sum?.watered ? ' with its water' : ''}. The rest counts as water.`,
       remedy: spirit
         ? 'Name every lot that went in, or read the strength.'
         : 'Name all the wash and every lot that went in.',
     });
-  else if (mixed !== undefined && telling(mixed - volume, volume, sd))
+  } else if (mixed !== undefined && telling(mixed - volume, volume, sd)) {
+    const [typed_L, makes_L] = litres(volume, mixed);
     doubts.push({
-      says: `The charge as typed is ${litres(volume)}; what was put in makes ${litres(mixed)}.`,
+      says: `The charge as typed is ${typed_L}; what was put in makes ${makes_L}.`,
       remedy:
         'Name of each only what is in the boiler: what is named here is taken out of the house’s stock.',
     });
+  }
   return doubts;
 }
 
@@ -229,6 +235,10 @@ export function washLeftInWords({ racked_L, left_L, untold }: WashLeft, units: U
       : `; of ${untold === 1 ? 'one strip' : `${untold} strips`} it was not told how much ${untold === 1 ? 'it' : 'they'} took`;
   return `${untold > 0 && left_L >= 0.05 ? 'up to ' : ''}${left} is left of ${litres(racked_L)} racked${missing}`;
 }
+
+/** Whether all of it was stripped, as far as a mark tells. */
+export const washUsedUp = (left: WashLeft | undefined): boolean =>
+  left !== undefined && left.untold === 0 && left.left_L <= MARK * left.racked_L;
 
 /** More wash than is left; marks may be off. */
 export function washDoubt(

@@ -1,0 +1,126 @@
+// The shelf of a run: where a jar is gauged, what is said of one that cannot be, and of one not believed.
+import { render, screen, within } from '@testing-library/svelte';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, expect, test } from 'vitest';
+import type { Run } from '../data/answers';
+import type { Bench } from '../data/bench.svelte';
+import { newEntry, type Entry, type EntryWish } from '../data/entry';
+import RunShelf from './RunShelf.svelte';
+
+const at = '2026-11-25T12:00:00.000Z';
+const nothing = { volume_L_20C: 0, strength_percent_vol: 0, pure_alcohol_L_20C: 0 };
+const run = (): Run => ({
+  entry: 'r',
+  at,
+  run: 'spirit run',
+  standing: 'ended',
+  charge_L_20C: 25,
+  lots: [],
+  readings: [],
+  jars: [
+    {
+      jar: 1,
+      as_filled_mL: 500,
+      filled: { entry: 'first', at },
+      gauged: { entry: 'g', at },
+      lot: {
+        volume_L_20C: 0.498,
+        strength_percent_vol: 72,
+        pure_alcohol_L_20C: 0.359,
+        proof_gallons: 0.19,
+        mass_kg: 0.44,
+      },
+      notes: [],
+    },
+    { jar: 2, as_filled_mL: 99999, filled: { entry: 'slip', at }, notes: [] },
+  ],
+});
+let kept: Entry[];
+beforeEach(() => {
+  kept = [];
+});
+
+const bench = (): Bench =>
+  ({
+    api: {
+      get: (path: string) =>
+        Promise.resolve(
+          path.endsWith('/forecast')
+            ? {
+                doubts: [
+                  {
+                    entry: 'slip',
+                    instrument: 'collected',
+                    words: 'does not fit (expected 980 mL)',
+                  },
+                ],
+              }
+            : { lots: [] },
+        ),
+      post: (path: string) =>
+        Promise.resolve(
+          path === '/pour'
+            ? { foreshots: nothing, hearts: nothing, feints: nothing, apart: nothing }
+            : { strength_percent_vol: 70, standard_percent_vol: 0.3 },
+        ),
+    },
+    hear: () => () => true,
+    onTurn: () => () => true,
+    outbox: { waiting: 0, refused: [], sending: false, answered: true },
+    waiting: () => Promise.resolve([]),
+    record: (wish: Omit<EntryWish, 'who'>) => {
+      const entry = newEntry({ ...wish, who: '' });
+      kept.push(entry);
+      return Promise.resolve(entry);
+    },
+  }) as unknown as Bench;
+const show = () => render(RunShelf, { bench: bench(), batch: 'b', run: run(), plan: undefined });
+const sheet = () => within(screen.getByRole('dialog'));
+
+test('a jar that is not believed stands on the shelf and in the list, marked', async () => {
+  show();
+  const said = await screen.findByText(
+    /Jar 2 as it was filled, with those before it: does not fit/,
+  );
+  expect(said.textContent).toMatch(/Kept, not believed/);
+  expect(screen.getByRole('button', { name: /^Jar\s*2\s*, not believed/ })).toBeTruthy();
+  const row = screen.getByRole('row', { name: /Jar 2/ });
+  expect(row.textContent).toMatch(/kept, not believed/);
+  expect(screen.getByRole('row', { name: /Jar 1/ }).textContent).not.toMatch(/believed/);
+});
+
+test('a gauged jar that cannot hold so much is told', async () => {
+  const of = run();
+  of.jars[0]!.lot!.volume_L_20C = 99.999;
+  render(RunShelf, { bench: bench(), batch: 'b', run: of, plan: undefined });
+  expect(
+    await screen.findByText(/Jar 1 is gauged at 100\.0.L, and 25\.0.L was charged/),
+  ).toBeTruthy();
+});
+
+test('where a jar is gauged is plain: by its number above the shelf, and at its line', async () => {
+  show();
+  await userEvent.click(screen.getAllByRole('button', { name: 'Gauge jar 2' })[0]!);
+  expect(sheet().getByRole('heading', { name: 'Jar 2' })).toBeTruthy();
+  expect(screen.getAllByRole('button', { name: /^Gauge\s*jar 2/, hidden: true })).toHaveLength(2);
+  expect(screen.queryByRole('button', { name: /^Gauge\s*jar 1/, hidden: true })).toBeNull();
+});
+
+test('a jar that holds more than was charged gets its sentence at its field, and is not kept', async () => {
+  show();
+  await userEvent.click(screen.getAllByRole('button', { name: 'Gauge jar 2' })[0]!);
+  await userEvent.type(sheet().getByLabelText('Volume'), '99999');
+  await userEvent.type(sheet().getByLabelText('Alcoholmeter reads'), '70');
+  const fault = sheet().getByText(/“99999” was given; accepted: up to 25\.0.L, which is all/);
+  expect(fault).toBeTruthy();
+  expect(sheet().getByLabelText('Volume').getAttribute('aria-invalid')).toBe('true');
+  await userEvent.click(sheet().getByRole('button', { name: 'Keep' }));
+  expect(kept).toEqual([]);
+  await userEvent.clear(sheet().getByLabelText('Volume'));
+  await userEvent.type(sheet().getByLabelText('Volume'), '498');
+  await userEvent.click(sheet().getByRole('button', { name: 'Keep' }));
+  expect(kept[0]).toMatchObject({
+    kind: 'jar gauged',
+    body: { jar: 2, volume: { volume_L: 0.498 } },
+  });
+});
