@@ -97,22 +97,25 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
                         vapour::BoilingCurve(kit.place.pressure), seed, members_, executor);
 }
 
-// Takes what is new; false when what was taken is no longer so.
-bool Followed::catch_up(Desk& desk, const journal::RunState& run,
-                        const numeric::Executor& executor) const {
-  const std::vector<journal::RunPoint> points = points_of(run);
-  std::map<journal::Id, const still::Reading*> fresh;
-  for (const journal::RunPoint& point : points) {
-    fresh.emplace(point.told.entry, &point.reading);
-  }
+std::optional<std::set<journal::Id>> Followed::not_taken(
+    const Desk& desk, const std::vector<journal::RunPoint>& points) {
+  std::map<journal::Id, const still::Reading*> told;
+  for (const journal::RunPoint& point : points) told.emplace(point.told.entry, &point.reading);
   for (const Taken& taken : desk.taken) {
-    const auto same = fresh.find(taken.entry);
-    if (same == fresh.end() || !(*same->second == taken.reading)) return false;
-    fresh.erase(same);
+    const auto same = told.find(taken.entry);
+    if (same == told.end() || !(*same->second == taken.reading)) return std::nullopt;
+    told.erase(same);
   }
   for (const wire::Refused& refused : desk.refused) {
-    if (fresh.erase(refused.entry) == 0) return false;
+    if (told.erase(refused.entry) == 0) return std::nullopt;
   }
+  std::set<journal::Id> fresh;
+  for (const auto& [entry, reading] : told) fresh.insert(entry);
+  return fresh;
+}
+
+void Followed::take(Desk& desk, const std::vector<journal::RunPoint>& points,
+                    const std::set<journal::Id>& fresh, const numeric::Executor& executor) {
   for (const journal::RunPoint& point : points) {
     const journal::Id& entry = point.told.entry;
     if (!fresh.contains(entry)) continue;
@@ -125,38 +128,47 @@ bool Followed::catch_up(Desk& desk, const journal::RunState& run,
     }
     desk.told.reset();
   }
-  return true;
+}
+
+wire::RunForecast Followed::tell(const Desk& desk, const journal::RunState& run,
+                                 const numeric::Executor& executor) {
+  const still::Follower& follower = *desk.follower;
+  wire::RunForecast told;
+  told.run = run.told.entry;
+  for (const Taken& taken : desk.taken) told.readings.push_back(taken.entry);
+  // By the run's clock: a reading that came late is not the latest.
+  const auto latest = std::max_element(
+      desk.taken.begin(), desk.taken.end(),
+      [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
+  if (latest != desk.taken.end()) told.latest = latest->reading;
+  if (!run.ended) told.turns_down_to = turns_down_to(follower);
+  told.now = follower.now();
+  told.forecast = follower.forecast(executor);
+  told.doubts = follower.doubts();
+  told.refused = desk.refused;
+  told.crowded = desk.crowded;
+  told.constants = follower.constants();
+  return told;
 }
 
 void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
                       const std::string& kit_text, const journal::RunState& run,
                       const numeric::Executor& executor) const {
   const std::string parts = made_of(plan::cut_rules(recipe, ahead_of(run)), kit_text, run);
-  if (!desk.follower || desk.made_of != parts) begin(desk, recipe, kit, run, executor);
-  if (!catch_up(desk, run, executor)) {
-    begin(desk, recipe, kit, run, executor);
-    catch_up(desk, run, executor);
+  const std::vector<journal::RunPoint> points = points_of(run);
+  std::optional<std::set<journal::Id>> fresh;
+  if (desk.made_of == parts) fresh = not_taken(desk, points);
+  if (!desk.told || !fresh || !fresh->empty()) {
+    if (!desk.follower || !fresh) {
+      begin(desk, recipe, kit, run, executor);
+      fresh = not_taken(desk, points);
+    }
+    take(desk, points, *fresh, executor);
+    desk.made_of = parts;
+    if (!desk.told) desk.told = tell(desk, run, executor);
   }
-  desk.made_of = parts;
-  if (!desk.told) {
-    const still::Follower& follower = *desk.follower;
-    wire::RunForecast told;
-    told.run = run.told.entry;
-    for (const Taken& taken : desk.taken) told.readings.push_back(taken.entry);
-    // By the run's clock: a reading that came late is not the latest.
-    const auto latest = std::max_element(
-        desk.taken.begin(), desk.taken.end(),
-        [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
-    if (latest != desk.taken.end()) told.latest = latest->reading;
-    if (!run.ended) told.turns_down_to = turns_down_to(follower);
-    told.now = follower.now();
-    told.forecast = follower.forecast(executor);
-    told.doubts = follower.doubts();
-    told.refused = desk.refused;
-    told.crowded = desk.crowded;
-    told.constants = follower.constants();
-    desk.told = std::move(told);
-  }
+  // Of an ended run little more is to be told; should there be, it is followed afresh.
+  if (run.ended) desk.follower.reset();
 }
 
 bool Followed::begun(const journal::Id& run) const {

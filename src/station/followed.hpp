@@ -7,6 +7,7 @@
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -54,12 +55,12 @@ class Followed {
   };
   struct Desk {
     std::mutex mutex;
-    std::string made_of;  ///< what the follower began with
-    std::optional<still::Follower> follower;
-    std::vector<Taken> taken;               ///< in the order taken
-    std::vector<wire::Refused> refused;     ///< and the readings that were not
-    std::size_t crowded = 0;                ///< of those taken, not weighed whole
-    std::optional<wire::RunForecast> told;  ///< of just these
+    std::string made_of;                      ///< what the follower began with
+    std::optional<still::Follower> follower;  ///< let go when its run has ended and is told
+    std::vector<Taken> taken;                 ///< in the order taken
+    std::vector<wire::Refused> refused;       ///< and the readings that were not
+    std::size_t crowded = 0;                  ///< of those taken, not weighed whole
+    std::optional<wire::RunForecast> told;    ///< of just these
   };
 
   void follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
@@ -67,8 +68,13 @@ class Followed {
               const numeric::Executor& executor) const;
   void begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
              const journal::RunState& run, const numeric::Executor& executor) const;
-  bool catch_up(Desk& desk, const journal::RunState& run,
-                const numeric::Executor& executor) const;
+  /// The entries that are not taken yet; null when what was taken is no longer so.
+  [[nodiscard]] static std::optional<std::set<journal::Id>> not_taken(
+      const Desk& desk, const std::vector<journal::RunPoint>& points);
+  static void take(Desk& desk, const std::vector<journal::RunPoint>& points,
+                   const std::set<journal::Id>& fresh, const numeric::Executor& executor);
+  [[nodiscard]] static wire::RunForecast tell(const Desk& desk, const journal::RunState& run,
+                                              const numeric::Executor& executor);
 
   numeric::Executor executor_;
   std::size_t members_;

@@ -199,6 +199,19 @@ TEST_F(AFollowedRun, ALoggerThatWritesEverySecondIsWeighedByTheMinute) {
   expect_same(all, told_afresh());
 }
 
+TEST_F(AFollowedRun, AnEndedRunIsToldAgainAndTakesWhatIsToldLate) {
+  Followed by = quick();
+  const std::vector<journal::RunPoint> all = run.readings;
+  run.readings.pop_back();
+  run.ended = journal::Told{};
+  const wire::RunForecast before = told(by);
+  expect_same(told(by), before);
+  run.readings = all;
+  expect_same(told(by), told_afresh());
+  run.readings.pop_back();
+  expect_same(told(by), before);
+}
+
 TEST_F(AFollowedRun, BrokenOffHalfWayItBeginsAnewTheNextTime) {
   Followed by = quick();
   EXPECT_FALSE(by.begun(run.told.entry));
