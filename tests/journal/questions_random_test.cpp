@@ -167,11 +167,11 @@ std::string asked_of_honest_houses(const Glass& glass) {
   return all;
 }
 
-TEST(QuestionsOfHonestBatches, OfTwentyThousandNoneIsAskedAnything) {
+TEST(QuestionsStatistics, OfTwentyThousandNoneIsAskedAnything) {
   EXPECT_EQ(asked_of_honest_houses({}), "");
 }
 
-TEST(QuestionsOfHonestBatches, NorIsOneReadOnAPoorGlass) {
+TEST(QuestionsStatistics, NorIsOneReadOnAPoorGlass) {
   plan::Instruments kit;
   kit.alcoholmeter = units::VolumeStrength::percent(1.5);
   EXPECT_EQ(asked_of_honest_houses(glass_of(kit)), "");
@@ -198,7 +198,7 @@ std::optional<Id> made_too_large(std::vector<Entry>& entries, int which) {
   return std::nullopt;
 }
 
-TEST(QuestionsOfHonestBatches, OneAmountTooLargeAmongHonestOnesIsAskedOnce) {
+TEST(QuestionsStatistics, OneAmountTooLargeAmongHonestOnesIsAskedOnce) {
   int tried = 0;
   for (std::uint64_t seed = 1; seed <= 900; ++seed) {
     House honest(seed, {});
