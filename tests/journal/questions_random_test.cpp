@@ -198,7 +198,7 @@ std::optional<Id> made_too_large(std::vector<Entry>& entries, int which) {
   return std::nullopt;
 }
 
-TEST(QuestionsStatistics, OneAmountTooLargeAmongHonestOnesIsAskedOnce) {
+TEST(QuestionsOfHonestBatches, OneAmountTooLargeAmongHonestOnesIsAskedOnce) {
   int tried = 0;
   for (std::uint64_t seed = 1; seed <= 900; ++seed) {
     House honest(seed, {});
