@@ -5,6 +5,7 @@ import concurrent.futures
 import os
 import pathlib
 import re
+import resource
 import shutil
 import subprocess
 import sys
@@ -54,12 +55,11 @@ def one(name, well, log, telling=None, most=40):
     return count
 
 
-def build(preset, target="all", before=()):
-    """`before` stands before the command that compiles, such as nice."""
+def build(preset, target="all"):
     log = f"build-{preset}.log"
     well = (run(log, "cmake", "--preset", preset)
-            and run(log, *before, "cmake", "--build", "--preset", preset, "--target", target, "-j",
-                    JOBS, "--", "-k", "0"))
+            and run(log, "cmake", "--build", "--preset", preset, "--target", target, "-j", JOBS,
+                    "--", "-k", "0"))
     return one(f"build, preset {preset}", well, log,
                lambda line: re.search(r"error\b|^FAILED:|undefined reference", line, re.I)
                and not line.startswith("ccache "))
@@ -196,6 +196,11 @@ def vitest(name, report, word):
     return tested
 
 
+def processor_time():
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--quick", action="store_true")
@@ -209,10 +214,12 @@ def main():
 
     def step(name, work, *arguments, **named):
         print(f"{name} ...", flush=True)
-        start = time.monotonic()
+        start, processor_s = time.monotonic(), processor_time()
         count = work(*arguments, **named)
         total.add(count)
-        print(f"    {count.line()}   ({time.monotonic() - start:.0f} s)", flush=True)
+        took_s = time.monotonic() - start
+        cores = (processor_time() - processor_s) / max(took_s, 1e-3)
+        print(f"    {count.line()}   ({took_s:.0f} s of {cores:.1f} cores)", flush=True)
         return count.failed == 0
 
     if not asked.quick:
@@ -220,14 +227,10 @@ def main():
     if step("Build, GCC optimised", build, "release"):
         step("Tests", tests, "release", BUILD, asked.full)
     if not asked.quick:
-        # A browser mostly waits: what it leaves of the processor builds what comes next.
-        with concurrent.futures.ThreadPoolExecutor(1) as beside:
-            sanitized = beside.submit(build, "asan", before=("nice", "-n", "19"))
-            step("Web workbench", web, asked.full)
-            built = step("Build, Clang with sanitizers", sanitized.result)
+        step("Web workbench", web, asked.full)
         if asked.full:
             step("Build, each source by itself", build, "debug")
-        if built:
+        if step("Build, Clang with sanitizers", build, "asan"):
             # The house checks look at the repository, which is the same in both.
             step("Tests under sanitizers", tests_remembered, "asan", BUILD / "asan", asked.full, "-LE", "house",
                  without=COUNTED_BEFORE)

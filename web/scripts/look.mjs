@@ -381,8 +381,8 @@ async function lookAs(one, size) {
   await context.close();
 }
 
-// More than there are usually cores: a page mostly waits, to be drawn and to come to rest.
-const AT_A_TIME = 6;
+// One more than there are usually cores: a page also waits, to be drawn and to come to rest.
+const AT_A_TIME = 3;
 const wanted = [...pages, ...housed].filter(
   (one) => !asked.only || asked.only.split(',').some((n) => one.name.startsWith(n)),
 );
