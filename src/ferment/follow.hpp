@@ -95,9 +95,8 @@ struct Followed {
 /// yeast      for the causes to check
 /// readings   in any order, 0 to 120 days after the pitch
 /// members    courses drawn, 50 to 5000; the same seed gives the same answer
-/// returns    without readings the median is pace()'s own course and dry moment; where no
-/// gravity
-///            is believed, all is as if none had been read, but for the doubts
+/// returns    without readings the median is pace()'s own course and dry moment; with no
+///            gravity believed all is as if none had been read, but for the doubts
 /// throws     InputError outside the ranges, NotConverged as pace() does
 /// accuracy   over 1200 invented ferments that another method computes, in a room that warms by
 ///            day, with a yeast of other constants: 80 % bands hold the dry moment in 76 of a
