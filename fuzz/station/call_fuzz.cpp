@@ -1,8 +1,8 @@
 // Any call of the API over the invented house: whatever is asked, the answer is one or a
 // refusal that names what is wrong, never a fault of ours. The first line is method and target,
 // the rest the body. What only keeps (entries, journal, attachments) is left out: entries_fuzz
-// and import_fuzz have it; and so is a run's forecast, which has nothing but a name to go wrong
-// and takes ten seconds under sanitizers.
+// and import_fuzz have it. Runs have few readings and are followed by the fewest members: whole
+// they take longer under sanitizers than a call may.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -45,6 +45,7 @@ std::filesystem::path new_folder() {
 }
 
 constexpr int readings_kept = 2;  // of each run
+constexpr std::size_t members = 100;
 
 // The invented house, opened once; gone with the process.
 class Open {
@@ -76,7 +77,7 @@ class Open {
   std::filesystem::path folder_ = new_folder();
   store::House house_{{.folder = folder_, .database = ""}};
   station::Station station_{house_, numeric::one_after_another(),
-                            [] { return journal::Moment{1'795'694'400'000}; }};
+                            [] { return journal::Moment{1'795'694'400'000}; }, members};
   serve::Events events_;
   serve::Router router_;
 };

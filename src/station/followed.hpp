@@ -26,8 +26,10 @@ namespace lynearm::station {
 
 class Followed {
  public:
+  static constexpr std::size_t usual_members = 1000;
+
   /// members    of each follower, 100 to 20,000: fewer are quicker and tell less
-  explicit Followed(numeric::Executor executor, std::size_t members = 1000)
+  explicit Followed(numeric::Executor executor, std::size_t members = usual_members)
       : executor_(std::move(executor)), members_(members) {}
 
   /// The run with all its readings and filled jars. One run is followed by one caller at a

@@ -15,13 +15,14 @@
 namespace lynearm::station {
 
 Station::Station(store::House& house, const numeric::Executor& executor,
-                 std::function<journal::Moment()> now)
+                 std::function<journal::Moment()> now, std::size_t members)
     : house_(house),
       executor_(executor),
       now_(std::move(now)),
+      members_(members),
       seen_(std::make_shared<Seen>()),
       planned_(executor),
-      followed_(executor),
+      followed_(executor, members),
       fermenting_(executor) {}
 
 std::vector<store::Kept> Station::keep(std::span<const journal::Entry> entries) {
@@ -215,7 +216,7 @@ sheet::Followed Station::readings_followed(const journal::BatchState& batch) {
     const int number = strip ? ++strips : ++spirits;
     if (run.readings.empty() && run.jars.empty()) continue;
     or_without(fmt::format("{} {}", strip ? "strip" : "spirit run", number), [&] {
-      Followed once(executor_);
+      Followed once(executor_, members_);
       const bool kept = followed_.begun(run.told.entry);
       const wire::RunForecast of = forecast_by(kept ? followed_ : once, batch, run);
       for (const still::Doubt& doubt : of.doubts) {

@@ -38,8 +38,9 @@ class Station {
   /// house      lives longer than the station
   /// executor   for plans' bands and for followed runs
   /// now        the house's clock
+  /// members    of each run's follower, 100 to 20,000: fewer are quicker and tell less
   Station(store::House& house, const numeric::Executor& executor,
-          std::function<journal::Moment()> now);
+          std::function<journal::Moment()> now, std::size_t members = Followed::usual_members);
 
   [[nodiscard]] journal::Moment now() const { return now_(); }
   [[nodiscard]] store::House& house() { return house_; }
@@ -118,6 +119,7 @@ class Station {
   store::House& house_;
   numeric::Executor executor_;
   std::function<journal::Moment()> now_;
+  std::size_t members_;
   std::mutex folding_;
   std::vector<journal::Entry> entries_;
   std::shared_ptr<const Seen> seen_;
