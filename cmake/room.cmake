@@ -4,7 +4,7 @@
 # sources beside the calling file, with the house's warnings, and notes which
 # rooms it uses; tests/house/room_uses_test.py holds the includes against that
 # note. A header-only room gives no SOURCES. Sources are compiled eight together
-# (CMAKE_UNITY_BUILD), since most of the time goes to the headers that they share;
+# (LYNEARM_TOGETHER), since most of the time goes to the headers that they share;
 # those ALONE have a name in their unnamed namespace that another of the eight has
 # too, and are compiled one by one, as all are under preset "debug".
 
@@ -17,7 +17,7 @@ target_compile_options(
             -Wconversion
             -Werror
             # A local name may well be that of another source's unnamed namespace.
-            $<$<NOT:$<BOOL:${CMAKE_UNITY_BUILD}>>:-Wshadow>
+            $<$<NOT:$<BOOL:${LYNEARM_TOGETHER}>>:-Wshadow>
             # The same figures from every compiler: no fused multiply-add.
             -ffp-contract=off)
 
@@ -26,17 +26,41 @@ set_property(GLOBAL PROPERTY LYNEARM_ROOM_USES "")
 # Rooms of texts, files and sockets: no kernel is in them.
 set(LYNEARM_ROOMS_OF_TEXT recipe journal wire sheet store serve station cli)
 
-function(lynearm_alone)
-  set_source_files_properties(${ARGN} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+# What a target is compiled from: its sources, or files that include eight of them each. CMake's
+# own unity build names sources by their absolute path, so that the compiler cache finds nothing
+# of it in another clone; these are named from `top`, which must be an include folder.
+function(lynearm_together target top sources alone out)
+  set(together)
+  set(result)
+  foreach(source ${sources})
+    if(LYNEARM_TOGETHER AND source MATCHES "^[a-z0-9_]+\\.cpp$" AND NOT source IN_LIST alone)
+      list(APPEND together ${source})
+    else()
+      list(APPEND result ${source})
+    endif()
+  endforeach()
+  file(RELATIVE_PATH folder ${top} ${CMAKE_CURRENT_SOURCE_DIR})
+  set(number 0)
+  while(together)
+    list(SUBLIST together 0 8 eight)
+    list(REMOVE_ITEM together ${eight})
+    list(TRANSFORM eight REPLACE "(.+)" "#include \"${folder}/\\1\"")
+    list(JOIN eight "\n" content)
+    set(file ${CMAKE_CURRENT_BINARY_DIR}/together/${target}_${number}.cpp)
+    file(CONFIGURE OUTPUT ${file} CONTENT "${content}\n" @ONLY)
+    list(APPEND result ${file})
+    math(EXPR number "${number} + 1")
+  endwhile()
+  set(${out} ${result} PARENT_SCOPE)
 endfunction()
 
 function(lynearm_room name)
   cmake_parse_arguments(ROOM "" "" "USES;LIBRARIES;SOURCES;ALONE" ${ARGN})
-  lynearm_alone(${ROOM_ALONE})
   set(target lynearm_${name})
+  lynearm_together(${target} ${CMAKE_SOURCE_DIR}/src "${ROOM_SOURCES}" "${ROOM_ALONE}" compiled)
   list(TRANSFORM ROOM_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
   if(ROOM_SOURCES)
-    add_library(${target} STATIC ${ROOM_SOURCES})
+    add_library(${target} STATIC ${compiled})
     target_include_directories(${target} PUBLIC ${CMAKE_SOURCE_DIR}/src)
     target_link_libraries(
       ${target}
@@ -75,9 +99,9 @@ file(
 # A GoogleTest program of its own; each source file is a test file.
 function(lynearm_test name)
   cmake_parse_arguments(TEST "" "" "USES;LIBRARIES;SOURCES;ALONE" ${ARGN})
-  lynearm_alone(${TEST_ALONE})
+  lynearm_together(${name} ${CMAKE_SOURCE_DIR}/tests "${TEST_SOURCES}" "${TEST_ALONE}" compiled)
   list(TRANSFORM TEST_USES PREPEND "lynearm::" OUTPUT_VARIABLE used_targets)
-  add_executable(${name} ${TEST_SOURCES})
+  add_executable(${name} ${compiled})
   target_link_libraries(${name} PRIVATE ${used_targets} lynearm_warnings ${TEST_LIBRARIES}
                                         GTest::gmock GTest::gtest_main)
   # The rooms are what is to be fast; a test's own text is compiled in two thirds of the time so.
