@@ -167,13 +167,11 @@ def web(full):
         log = f"web-{words[-1]}.log"
         count.add(one(name, npm(log, *words), log))
     count.add(vitest("web: unit tests", "web-test", "test"))
-    for name, word, more in (("web: build", "build", ()),
-                             ("web: weight of the first load", "weigh", ()),
-                             ("web: every page of the demonstration looked at, with axe", "look",
-                              ("--", "--demo"))):
-        count.add(one(name, npm(f"web-{word}.log", "run", word, *more), f"web-{word}.log"))
+    for name, word in (("web: build", "build"), ("web: weight of the first load", "weigh")):
+        count.add(one(name, npm(f"web-{word}.log", "run", word), f"web-{word}.log"))
     lynearm = BUILD / "lynearm"
     program = {} if full or not lynearm.exists() else remembered.mark_of_pages(lynearm)
+    count.add(pictures(program))
     if remembered.passed_before(program):
         print("    the program in a browser passed before and did not change: not run again", flush=True)
         return count
@@ -182,6 +180,18 @@ def web(full):
     if not driven.failed:
         remembered.remember(program, program)
     return count
+
+
+def pictures(program):
+    """Every page of the demonstration in both sizes and themes, in web/shots."""
+    name, shots = "web: every page of the demonstration looked at, with axe", ROOT / "web" / "shots"
+    if any(remembered.pictures_again(mark, shots) for mark in program.values()):
+        print("    these pages were looked at before: their pictures are put out again", flush=True)
+        return reports.Count(passed=1)
+    well = npm("web-look.log", "run", "look", "--", "--demo")
+    for mark in program.values() if well else ():
+        remembered.keep_pictures(mark, shots)
+    return one(name, well, "web-look.log")
 
 
 def vitest(name, report, word):

@@ -1,5 +1,5 @@
 """What passed, remembered by what it is made of: test programs under the sanitizers, and the
-program in a browser.
+program in a browser, with the pictures that were taken of its pages.
 
 What a program does follows from its own bytes, save chance; chance has its turn in the optimised build,
 where every program runs every time. Programs of a folder that opens files of the clone or starts
@@ -11,10 +11,12 @@ import hashlib
 import os
 import pathlib
 import re
+import shutil
 import time
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 CACHE = pathlib.Path(os.environ.get("XDG_CACHE_HOME") or pathlib.Path.home() / ".cache")
+PICTURES = CACHE / "lynearm" / "pictures"
 CACHE = CACHE / "lynearm" / "tests"
 OPENED = ("data", "docs", "examples", "tests", "web/api", "README.md")
 PROGRAM = re.compile(r"^add_test\(\[=\[(\w+)\]=\]", re.MULTILINE)
@@ -52,11 +54,28 @@ def marks(folder):
 
 
 def mark_of_pages(program):
-    """The mark of the tests that drive `program` in a browser: by its bytes (the pages are in it), the
-    tests' and their packages'. The browser and Node are taken as they are."""
-    files = [f for top in ("web/e2e", "web/src") for f in sorted((ROOT / top).rglob("*"))]
+    """The mark of what drives `program` in a browser: by its bytes (the pages are in it), the pages' own,
+    the tests', the scripts' and their packages'. The browser and Node are taken as they are."""
+    files = [f for top in ("web/e2e", "web/scripts", "web/src")
+             for f in sorted((ROOT / top).rglob("*"))]
     of = digest_of(program, ROOT / "web/package-lock.json", *(f for f in files if f.is_file()))
     return {"pages": CACHE / f"pages-{of}"}
+
+
+def pictures_again(mark, folder):
+    """Whether the pictures of what has this mark were kept; they are put in `folder`."""
+    kept = PICTURES / mark.name
+    if not kept.is_dir():
+        return False
+    shutil.rmtree(folder, ignore_errors=True)
+    shutil.copytree(kept, folder)
+    return True
+
+
+def keep_pictures(mark, folder):
+    """Those of the latest pages, and of no earlier ones."""
+    shutil.rmtree(PICTURES, ignore_errors=True)
+    shutil.copytree(folder, PICTURES / mark.name)
 
 
 def passed_before(marks_of):

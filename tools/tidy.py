@@ -6,9 +6,9 @@ clang-tidy itself. The key is a hash over those with the clone's own folder take
 another clone profits too. Only clean results are remembered.
 
 Nine tenths of a source's time go to the library's headers, so sources with the same options are
-judged a dozen together, as one that includes them all. A group that is not clean, or whose sources
-do not go together (two unnamed namespaces with one name), is halved; a source alone has the last
-word. Two checks, of names brought in and never used, see only a source that stands alone: one
+judged a dozen together, as one that includes them all; those whose unnamed namespaces share a name
+in different groups. A group that is not clean, or whose sources do not go together after all, is
+halved; a source alone has the last word. Two checks, of names brought in and never used, see only a source that stands alone: one
 whose text uses such a name nowhere else is judged alone from the start.
 
 Use: tools/tidy.py [--jobs N] [--no-cache] [--all] BUILD_FOLDER...   (a source counts once, in the
@@ -35,6 +35,9 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent
 OURS = ("src", "tests", "bench", "fuzz")
 INCLUDE = re.compile(rb'^\s*#\s*include\s*[<"]([^">]+)[">]', re.MULTILINE)
 BROUGHT_IN = re.compile(rb"^\s*(?:using [\w:]+::(\w+);|namespace (\w+) =)", re.MULTILINE)
+# Of an unnamed namespace, what begins at the margin: roughly, and rather a name too many.
+UNNAMED = re.compile(rb"^namespace \{$(.*?)^\}", re.MULTILINE | re.DOTALL)
+NAMED = re.compile(rb"^(?!using [\w:]+;)[a-zA-Z][^\n=({;]*?(\w+)\s*(?:\[.*?)?[=({;\n]", re.MULTILINE)
 TOGETHER = 12
 CACHE = pathlib.Path(os.environ.get("XDG_CACHE_HOME") or pathlib.Path.home() / ".cache")
 CACHE = CACHE / "lynearm" / "tidy"
@@ -102,6 +105,24 @@ def brings_in_in_vain(source):
     return any(len(re.findall(rb"\b%s\b" % name, text(source))) < 2 for name in names)
 
 
+def own_names(source):
+    """What the source names in its unnamed namespaces."""
+    return {name for inside in UNNAMED.findall(text(source)) for name in NAMED.findall(inside)}
+
+
+def apart(sources, most):
+    """The sources in groups of at most so many, no two of a group with a name of their own in common."""
+    found = []
+    for source in sources:
+        names = own_names(source)
+        place = next((one for one in found if len(one[0]) < most and not names & one[1]), None)
+        if place is None:
+            found.append(place := ([], set()))
+        place[0].append(source)
+        place[1].update(names)
+    return [group for group, _ in found]
+
+
 def options(command):
     """The compiler options of a command, without the compiler, the source and the output."""
     words = shlex.split(command)
@@ -121,8 +142,7 @@ def groups(todo, jobs):
     found = []
     for (words, folder, _), sources_alike in alike.items():
         most = max(1, min(TOGETHER, -(-len(sources_alike) // jobs)))
-        found += [(sources_alike[i:i + most], folder, words)
-                  for i in range(0, len(sources_alike), most)]
+        found += [(group, folder, words) for group in apart(sources_alike, most)]
     return sorted(found, key=lambda group: -sum(len(text(s)) for s in group[0]))
 
 
