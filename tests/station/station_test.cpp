@@ -28,6 +28,8 @@ using namespace journal;
 class AStation : public testing::Test {
  protected:
   static constexpr double day = 1440.0;
+  static constexpr std::size_t few =
+      200;  // to follow a run by: what is held here holds of many
 
   AStation() {
     book.tell(0, BatchBegun{"Tern 9", "", true});
@@ -39,7 +41,7 @@ class AStation : public testing::Test {
 
   store::test::TemporaryFolder folder;
   store::House house{{folder.path(), "", false}};
-  Station station{house, numeric::one_after_another(), [] { return minute(5 * day); }};
+  Station station{house, numeric::one_after_another(), [] { return minute(5 * day); }, few};
   Book book;
 };
 
@@ -156,7 +158,8 @@ TEST_F(AStation, AChargeThatContradictsWhatThereWasIsToldWithItsForecastUntilItI
   EXPECT_EQ(right.run, run) << "the same run, begun anew";
   EXPECT_LT(right.now.alcohol_left.median, wrong.now.alcohol_left.median * 0.6);
   // As a run that was told rightly from the first.
-  Station fresh(house, numeric::one_after_another(), [] { return minute(9 * day); });
+  Station fresh(
+      house, numeric::one_after_another(), [] { return minute(9 * day); }, few);
   const auto seen = fresh.seen();
   const BatchState& batch = seen->house.batches.at(*book.batch);
   EXPECT_EQ(fresh.forecast(batch, batch.runs.at(0)).now.alcohol_left.median,
