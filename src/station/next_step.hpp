@@ -19,8 +19,8 @@ inline constexpr units::Duration late_after_hands = units::Duration::days(1.0);
 inline constexpr units::Duration late_after_wood = units::Duration::days(3.0);
 inline constexpr units::Duration late_after_mash = units::Duration::hours(2.0);
 
-/// made       the batch's plan, or null when it has none or it is not computed yet: then no
-/// time ferment    its forecast, or null likewise: then the plan's days count from the pitch
+/// made       the batch's plan; null, and so no time, where it has none or none is computed yet
+/// ferment    its forecast; null likewise, and so the plan's days count from the pitch
 [[nodiscard]] wire::NextStep next_step(const journal::HouseState& house,
                                        const journal::BatchState& batch, const PlanMade* made,
                                        const wire::FermentForecast* ferment);
