@@ -195,34 +195,43 @@ def crowd(port, many, ready):
                 come(key.data)
 
 
-def one_by_one(served, readings, batch, run):
-    """A reading each 20 ms; how long each waited for its acknowledgement."""
-    line, waits = served.line(), []
+def one_by_one(served, readings, batch, run, folder):
+    """A reading each 20 ms: how long each waited for its acknowledgement; and beside it, how long the
+    disk takes for one synchronisation of a page's bytes, which no acknowledgement is without."""
+    line, waits, syncs = served.line(), [], []
+    beside = os.open(folder + "/beside", os.O_CREAT | os.O_WRONLY)
     for number in range(readings):
         reading = running.entry("spirit run", "run read", {
             "run": run, "head_temperature_C": 84.0 + number % 100 / 100}, batch)
         begun = time.perf_counter()
         assert line.keep(reading) == [reading["id"]]
         waits.append(time.perf_counter() - begun)
-        time.sleep(max(0.0, 0.02 - waits[-1]))
+        os.write(beside, bytes(4096))
+        os.fsync(beside)
+        syncs.append(time.perf_counter() - begun - waits[-1])
+        time.sleep(max(0.0, 0.02 - waits[-1] - syncs[-1]))
     line.close()
-    return waits
+    os.close(beside)
+    return waits, syncs
 
 
-def beside_a_crowd(served, asked):
+def beside_a_crowd(served, asked, folder):
     house = json.loads(served.line().ask("GET", "/house")[1])
     batch = next(b["batch"] for b in house["batches"] if b["name"] == "Tern 8")
     whole = json.loads(served.line().ask("GET", f"/batches/{batch}")[1])
     run = next(r["entry"] for r in whole["runs"] if r["run"] == "spirit run")
-    told("a reading alone, acknowledged", one_by_one(served, asked.readings, batch, run))
+    waits, syncs = one_by_one(served, asked.readings, batch, run, folder)
+    told("a reading alone, acknowledged", waits)
+    told("  a synchronisation of the disk between them", syncs)
     ready = multiprocessing.Event()
     others = multiprocessing.Process(target=crowd, args=(served.port, asked.crowd, ready),
                                      daemon=True)
     others.start()
     ready.wait(60)
     time.sleep(0.5)
-    told(f"  beside {asked.crowd} open streams and {asked.crowd} stalled connections",
-         one_by_one(served, asked.readings, batch, run))
+    waits, syncs = one_by_one(served, asked.readings, batch, run, folder)
+    told(f"  beside {asked.crowd} open streams and {asked.crowd} stalled connections", waits)
+    told("  a synchronisation of the disk between them", syncs)
     others.terminate()
     others.join()
 
@@ -257,7 +266,7 @@ def main():
             if "plans" in parts:
                 asyncio.run(plans(served, plan_of(served)))
             if "crowd" in parts:
-                beside_a_crowd(served, asked)
+                beside_a_crowd(served, asked, folder)
             if "load" in parts:
                 asyncio.run(under_load(served, asked))
         finally:
