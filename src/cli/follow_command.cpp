@@ -18,6 +18,7 @@
 #include "cli/still_options.hpp"
 #include "cli/text_file.hpp"
 #include "cli/threads.hpp"
+#include "numeric/normal.hpp"
 #include "plan/still_prior.hpp"
 #include "recipe/read_kit.hpp"
 #include "sheet/follow_picture.hpp"
@@ -39,8 +40,6 @@ constexpr const char* option_stop = "--stop";
 constexpr const char* option_replay = "--replay";
 constexpr const char* option_picture = "--picture";
 constexpr int default_members = 1000;
-// Half a band of 80 % over this is a standard deviation of a normal.
-constexpr double band_80 = 1.2816;
 
 struct Asked {
   std::string kit_path, kit_text;
@@ -158,8 +157,8 @@ struct Followed {
 Followed follower_of(const Asked& asked, const Arguments& arguments,
                      const numeric::Executor& executor) {
   const plan::Kit kit = recipe::read_kit(asked.kit_text, asked.kit_path);
-  const DaysAir air =
-      days_air(asked.air, arguments, kit.place.pressure, kit.instruments.thermometer / band_80);
+  const DaysAir air = days_air(asked.air, arguments, kit.place.pressure,
+                               kit.instruments.thermometer / numeric::half_of_80);
   return as_asked(arguments, names(), [&] {
     still::StillPrior prior = prior_of(asked, kit);
     if (air.today) know_air(prior.spread, *air.today);

@@ -2,6 +2,7 @@
 
 #include "cli/still_options.hpp"
 #include "cli/text_file.hpp"
+#include "numeric/normal.hpp"
 #include "plan/still_setting.hpp"
 #include "recipe/read_kit.hpp"
 #include "spirit/lot.hpp"
@@ -20,8 +21,6 @@ constexpr const char* option_reflux = "--head-reflux";
 constexpr const char* option_loss = "--head-loss";
 constexpr const char* option_plates = "--plates";
 constexpr const char* option_parrot = "--parrot";
-// Half of an 80 % band over the standard deviation of a normal.
-constexpr double half_of_80 = 1.2815515655446004;
 
 void ask_for_head(Arguments& arguments, AskedStill& asked) {
   asked.reflux = head_reflux(arguments);
@@ -103,7 +102,7 @@ StillRun run_still(const AskedStill& asked, const Arguments& arguments) {
   plan::Kit kit = asked.kit_path.empty() ? usual_still(asked.charge.volume)
                                          : recipe::read_kit(asked.kit_text, asked.kit_path);
   const DaysAir air = days_air(asked.air, arguments, kit.place.pressure,
-                               kit.instruments.thermometer / half_of_80);
+                               kit.instruments.thermometer / numeric::half_of_80);
   vapour::BoilingCurve curve(air.pressure);
   const vapour::CongenerCurve volatility(curve);
   still::Charge charge;

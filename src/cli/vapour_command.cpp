@@ -10,6 +10,7 @@
 #include "cli/page_text.hpp"
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
+#include "numeric/normal.hpp"
 #include "spirit/strength.hpp"
 #include "still/days_cues.hpp"
 #include "wire/todays_air.hpp"
@@ -133,20 +134,17 @@ std::string why(const vapour::BoilingMixture& found) {
         "among themselves. From 50 to 110 kPa."}});
 }
 
-// Half of an 80 % band over the standard deviation of a normal.
-constexpr double half_of_80 = 1.2815515655446004;
-
 // The cues of the day, truly and as the thermometer shows them.
 std::string cues_text(const std::vector<still::DaysCue>& cues, const Look& look) {
   const auto print = [&](auto quantity) { return units::print(quantity, look.units); };
   std::vector<std::vector<std::string>> rows;
   for (const still::DaysCue& cue : cues) {
     const std::string of = shown(cue.strength, look.units);
-    rows.push_back({cue.of == still::CueOf::head ? fmt::format("head, for {} at the spout", of)
-                    : cue.strength == units::VolumeStrength{}
-                        ? std::string("boiling water")
-                        : fmt::format("boiling, {} in the pot", of),
-                    print(cue.truly), print(cue.cue.as_shown), print(cue.cue.sd * half_of_80)});
+    rows.push_back(
+        {cue.of == still::CueOf::head ? fmt::format("head, for {} at the spout", of)
+         : cue.strength == units::VolumeStrength{} ? std::string("boiling water")
+                                                   : fmt::format("boiling, {} in the pot", of),
+         print(cue.truly), print(cue.cue.as_shown), print(cue.cue.sd * numeric::half_of_80)});
   }
   return heading("Cues of the day", look) +
          grid({{"", Side::left}, {"truly"}, {"the thermometer shows"}, {"within"}}, rows) +
@@ -158,9 +156,9 @@ std::string cues_text(const std::vector<still::DaysCue>& cues, const Look& look)
 std::string todays_headline(const still::TodaysAir& air, const Look& look) {
   return headline(fmt::format("Today {} ± {}; the thermometer is off by {} ± {}.",
                               units::print(air.pressure, look.units),
-                              units::print(air.pressure_sd * half_of_80, look.units),
+                              units::print(air.pressure_sd * numeric::half_of_80, look.units),
                               offset_shown(air.thermometer_offset, look.units),
-                              units::print(air.offset_sd * half_of_80, look.units)),
+                              units::print(air.offset_sd * numeric::half_of_80, look.units)),
                   look);
 }
 

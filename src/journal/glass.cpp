@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "numeric/normal.hpp"
 #include "spirit/gauging.hpp"
 #include "spirit/hydrometer.hpp"
 #include "spirit/strength.hpp"
@@ -13,9 +14,6 @@ namespace lynearm::journal {
 namespace {
 
 using units::VolumeStrength;
-
-// Half width of the central 80 % of a normal in standard deviations.
-constexpr double deviations_in_half_width = 1.2815515655446004;
 
 // Points of true strength a kelvin, where the glass keeps its figure.
 double percent_per_kelvin(VolumeStrength strength) {
@@ -34,11 +32,11 @@ double percent_per_kelvin(VolumeStrength strength) {
 Glass glass_of(const plan::Instruments& kit) {
   Glass glass;
   glass.temperature_sd =
-      units::TemperatureChange::kelvins(kit.thermometer.kelvins() / deviations_in_half_width);
+      units::TemperatureChange::kelvins(kit.thermometer.kelvins() / numeric::half_of_80);
   const std::string certificate = kit.certificate.empty() ? "" : ", " + kit.certificate;
   if (kit.alcoholmeter_class == plan::AlcoholmeterClass::uncertified) {
     glass.strength_sd =
-        VolumeStrength::percent(kit.alcoholmeter.percent() / deviations_in_half_width);
+        VolumeStrength::percent(kit.alcoholmeter.percent() / numeric::half_of_80);
     glass.name = fmt::format("the kit's alcoholmeter{}, within {:.2g} %vol four times in five",
                              certificate, kit.alcoholmeter.percent());
     return glass;

@@ -2,18 +2,17 @@
 
 #include <algorithm>
 
+#include "numeric/normal.hpp"
+
 namespace lynearm::plan {
 namespace {
-
-// Half width of the central 80 % of a normal in standard deviations.
-constexpr double deviations_in_half_width = 1.2815515655446004;
 
 // How far from their medians the constants lie, in half widths. For the plan itself: nowhere.
 class Off {
  public:
   explicit Off(numeric::Draw* stream) : stream_(stream) {}
   double operator()() {
-    return stream_ == nullptr ? 0.0 : stream_->normal() / deviations_in_half_width;
+    return stream_ == nullptr ? 0.0 : stream_->normal() / numeric::half_of_80;
   }
 
  private:

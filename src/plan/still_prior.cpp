@@ -4,14 +4,13 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "numeric/normal.hpp"
 #include "plan/still_setting.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::plan {
 namespace {
 
-// Half a band of 80 % over this is a standard deviation of a normal.
-constexpr double band_80 = 1.2816;
 // Coil and parrot must be a small part of the charge, or the spout tells nothing of the pot.
 constexpr double least_of_hold_up = 5.0;
 constexpr double not_gauged = 0.10;
@@ -29,7 +28,8 @@ constexpr double charge_start_K = 4.0;
 template <class Spread>
 double log_sd(const Spread& spread, double otherwise) {
   const double share = spread.half_width_80 / spread.median;
-  return share > 0.0 && std::isfinite(share) ? std::log1p(share) / band_80 : otherwise;
+  return share > 0.0 && std::isfinite(share) ? std::log1p(share) / numeric::half_of_80
+                                             : otherwise;
 }
 
 }  // namespace
@@ -75,8 +75,8 @@ still::StillPrior still_prior(const Kit& kit, const RunAhead& run) {
   if (!run.charge_gauged) sd.charge_strength_log = not_gauged;
   sd.pot_loss_log = log_sd(kit.constants.heat_loss_factor, sd.pot_loss_log);
   sd.pot_thermometer_K = sd.head_thermometer_K =
-      kit.instruments.thermometer.kelvins() / band_80;
-  sd.hydrometer_percent = kit.instruments.alcoholmeter.percent() / band_80;
+      kit.instruments.thermometer.kelvins() / numeric::half_of_80;
+  sd.hydrometer_percent = kit.instruments.alcoholmeter.percent() / numeric::half_of_80;
   return prior;
 }
 

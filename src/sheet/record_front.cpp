@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "journal/questions.hpp"
 #include "sheet/record_parts.hpp"
 #include "sheet/record_stream.hpp"
 
@@ -87,6 +88,15 @@ std::string outcome(const Record& record) {
                                count_of(lot->bottles->bottles, "bottle", "bottles"),
                                cell(lot->bottles->size, system),
                                cell(lot->bottles->strength, system)));
+  }
+  const std::size_t asked = journal::questions(record.from.house, batch.id,
+                                               journal::glass_of(record.from.kit.instruments))
+                                .size() -
+                            batch.puzzles.size();
+  if (asked > 0) {
+    told.push_back(fmt::format("{} cannot be so, and {} in these figures as told: see the end.",
+                               count_of(static_cast<int>(asked), "amount", "amounts"),
+                               asked == 1 ? "stands" : "stand"));
   }
   return told.empty() ? "Nothing of it is measured yet."
                       : fmt::format("{}", fmt::join(told, " "));

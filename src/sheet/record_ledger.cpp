@@ -5,6 +5,7 @@
 #include <map>
 
 #include "journal/account.hpp"
+#include "numeric/normal.hpp"
 #include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 
@@ -17,17 +18,19 @@ using journal::LotState;
 int decimals_of(units::System system) { return system == units::System::us ? 3 : 2; }
 
 // As it is read off the paper: what parts printed figures is reckoned of these.
+double printed(units::Volume pure, units::System system, int decimals) {
+  return as_printed(system == units::System::us ? pure.us_gallons() : pure.litres(), decimals);
+}
 double printed(units::Volume pure, units::System system) {
-  return as_printed(system == units::System::us ? pure.us_gallons() : pure.litres(),
-                    decimals_of(system));
+  return printed(pure, system, decimals_of(system));
 }
 
-std::string figure_text(double amount, units::System system) {
-  return with_minus(units::fixed(amount, decimals_of(system)));
+std::string figure_text(double amount, int decimals) {
+  return with_minus(units::fixed(amount, decimals));
 }
 
 std::string amount(units::Volume pure, units::System system) {
-  return figure_text(printed(pure, system), system);
+  return figure_text(printed(pure, system), decimals_of(system));
 }
 
 spirit::Lot bottled(const Record& record) {
@@ -114,17 +117,30 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
   return table(through);
 }
 
-std::string give_or_take(double value, units::Volume sd, units::System system) {
-  return tight(fmt::format("{} ± {}", figure_text(value, system), amount(sd, system)));
-}
-std::string give_or_take(journal::PureVolume volume, units::System system) {
-  return give_or_take(printed(volume.value, system), volume.sd, system);
-}
+// What is missed is small against what goes through: it shows a place further on.
+struct Fine {
+  units::System system;
+  int decimals = decimals_of(system) + 1;
+
+  [[nodiscard]] double printed(units::Volume pure) const {
+    return sheet::printed(pure, system, decimals);
+  }
+  [[nodiscard]] std::string text(units::Volume pure) const {
+    return figure_text(printed(pure), decimals);
+  }
+  [[nodiscard]] std::string give_or_take(double value, units::Volume sd) const {
+    return tight(
+        fmt::format("{} ± {}", figure_text(value, decimals), text(sd * numeric::half_of_80)));
+  }
+  [[nodiscard]] std::string text(journal::PureVolume volume) const {
+    return give_or_take(printed(volume.value), volume.sd);
+  }
+};
 
 Html steps(const Record& record, const journal::BatchAccount& account) {
   if (account.steps.empty()) return {};
-  const units::System system = record.system;
-  Table gaps{.caption = fmt::format("Step by step as measured, {}", volume_unit(system)),
+  const Fine fine{record.system};
+  Table gaps{.caption = fmt::format("Step by step as measured, {}", volume_unit(record.system)),
              .columns = {{"Step", Align::left, 16},
                          {"in", Align::right, 12},
                          {"out", Align::right, 12},
@@ -137,27 +153,25 @@ Html steps(const Record& record, const journal::BatchAccount& account) {
   const std::string none(no_figure);
   for (const journal::AccountStep& step : account.steps) {
     std::string named;
-    double gap = printed(step.in.value, system) - printed(step.out.value, system);
+    double gap = fine.printed(step.in.value) - fine.printed(step.out.value);
     for (const auto& [name, lost] : step.named) {
-      named +=
-          fmt::format("{}{} {}", named.empty() ? "" : "; ", amount(lost.value, system), name);
-      gap -= printed(lost.value, system);
+      named += fmt::format("{}{} {}", named.empty() ? "" : "; ", fine.text(lost.value), name);
+      gap -= fine.printed(lost.value);
     }
-    gaps.rows.push_back({step.what, give_or_take(step.in, system),
-                         give_or_take(step.out, system), named.empty() ? none : named,
-                         give_or_take(gap, step.unaccounted.sd, system),
+    gaps.rows.push_back({step.what, fine.text(step.in), fine.text(step.out),
+                         named.empty() ? none : named,
+                         fine.give_or_take(gap, step.unaccounted.sd),
                          step.telling ? "more than gauging explains" : "within gauging"});
     all = all + step.unaccounted;
     all_printed += gap;
   }
-  const std::string sum = give_or_take(all_printed, all.sd, system);
   return table(gaps) +
          small_print(fmt::format(
              "Unaccounted for: in, less out, less what has a name; below nought: more came out "
-             "than went in. Over these steps together {} {}. ±: one standard deviation; a "
-             "volume at a mark to {:.0f} %, a strength by {}.",
-             sum, volume_unit(system), 100.0 * journal::volume_share_sd,
-             journal::words(account.glass)));
+             "than went in. Over these steps together {} {}. ±: half an 80 % band; a volume at "
+             "a mark is read to {:.0f} %, one standard deviation, a strength by {}.",
+             fine.give_or_take(all_printed, all.sd), volume_unit(record.system),
+             100.0 * journal::volume_share_sd, journal::words(account.glass)));
 }
 
 }  // namespace

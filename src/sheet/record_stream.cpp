@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "journal/account.hpp"
+#include "numeric/normal.hpp"
 #include "sheet/record_lots_flow.hpp"
 
 namespace lynearm::sheet {
@@ -295,7 +296,7 @@ void Builder::spirit_run() {
   double through = cut.hearts;
   // Beside the low wines of the batch; less than it is known by is nothing.
   const double feints = charged - low.charged;
-  if (low.charged > 0.0 && feints > 1.2816 * charged_sd) {
+  if (low.charged > 0.0 && feints > numeric::half_of_80 * charged_sd) {
     add("Spirit run", "feints put in", feints, Course::in, false);
     away -= feints;
   }

@@ -6,6 +6,7 @@
 
 #include "base/error.hpp"
 #include "ferment/yeast.hpp"
+#include "numeric/normal.hpp"
 #include "plan/house.hpp"
 #include "wort/gravity.hpp"
 
@@ -14,11 +15,9 @@ namespace {
 
 constexpr std::size_t members = 400;
 constexpr std::uint64_t seed = 1;  // the same readings give the same forecast
-// Half width of the central 80 % of a normal in standard deviations.
-constexpr double deviations_in_half_width = 1.2815515655446004;
 
 double sd_of(const units::Spread<units::Share>& spread) {
-  return spread.half_width_80.fraction() / spread.median.fraction() / deviations_in_half_width;
+  return spread.half_width_80.fraction() / spread.median.fraction() / numeric::half_of_80;
 }
 
 ferment::PaceDoubt doubt_of(const plan::Kit& kit) {

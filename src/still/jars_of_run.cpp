@@ -6,14 +6,12 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "numeric/normal.hpp"
 #include "still/congeners_of_run.hpp"
 #include "still/cuts.hpp"
 
 namespace lynearm::still {
 namespace {
-
-// Standard deviations to either end of an 80 % band of a normal.
-constexpr double to_80 = 1.2815515655446004;
 
 // What came of a congener between two moments, from the share still under way at each: as the
 // run has it, and with its volatility at either end of its band.
@@ -22,7 +20,7 @@ Load load(double total_g, double left_before, double left_after, double spread,
   const auto came = [&](double power) {
     return std::max(0.0, std::pow(left_before, power) - std::pow(left_after, power));
   };
-  const double f = std::pow(spread, to_80);
+  const double f = std::pow(spread, numeric::half_of_80);
   const double usual = came(1.0);
   const auto [least, most] = std::minmax({usual, came(f), came(1.0 / f)});
   Load result;

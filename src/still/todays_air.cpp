@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/error.hpp"
+#include "numeric/normal.hpp"
 #include "units/print.hpp"
 #include "vapour/atmosphere.hpp"
 #include "vapour/equilibrium.hpp"
@@ -20,9 +21,6 @@ using units::TemperatureChange;
 
 // A look further off than this is another mistake: not yet boiling, or the tip in the air.
 constexpr TemperatureChange furthest_look = TemperatureChange::kelvins(5.0);
-
-// Half of an 80 % band over the standard deviation of a normal.
-constexpr double half_of_80 = 1.2815515655446004;
 
 double square(double v) { return v * v; }
 
@@ -137,9 +135,9 @@ std::string account(const TodaysAir& air) {
   std::string text = fmt::format(
       "Pressure {:.0f} hPa, give or take {:.0f}; the thermometer shows {:.1f} K {}, give or "
       "take {:.1f} K; each four times in five.",
-      air.pressure.hectopascals(), half_of_80 * air.pressure_sd.hectopascals(),
+      air.pressure.hectopascals(), numeric::half_of_80 * air.pressure_sd.hectopascals(),
       std::abs(offset_K), offset_K < 0.0 ? "too little" : "too much",
-      half_of_80 * air.offset_sd.kelvins());
+      numeric::half_of_80 * air.offset_sd.kelvins());
   // Half of either's variance then hangs on the other.
   if (air.correlation < -0.7) {
     text += fmt::format(
@@ -147,9 +145,9 @@ std::string account(const TodaysAir& air) {
         "shows "
         "{:.1f} K too little look alike. They are shared out by how much each usually strays; "
         "the cues, which need only their sum, are known to {:.1f} K.",
-        half_of_80 * air.pressure_sd.hectopascals(),
-        half_of_80 * air.pressure_sd.pascals() * water_slope_K_per_Pa(air.pressure),
-        half_of_80 *
+        numeric::half_of_80 * air.pressure_sd.hectopascals(),
+        numeric::half_of_80 * air.pressure_sd.pascals() * water_slope_K_per_Pa(air.pressure),
+        numeric::half_of_80 *
             cue(air, [](Pressure p) { return vapour::water_boiling_point(p); }).sd.kelvins());
   }
   if (std::abs(air.surprise) > 3.0) {

@@ -6,11 +6,16 @@
 
 #include "base/error.hpp"
 #include "numeric/ensemble.hpp"
+#include "numeric/normal.hpp"
 
 namespace lynearm::numeric {
 namespace {
 
 using Values = std::vector<double>;
+
+TEST(Normal, EightyPercentLieWithinHalfOfTheBandOnEitherSide) {
+  EXPECT_NEAR(std::erf(half_of_80 / std::sqrt(2.0)), 0.8, 1e-15);
+}
 
 TEST(Uncertainty, of_a_sum_adds_in_squares) {
   const auto results = propagate([](const Values& x) { return Values{x[0] + x[1]}; },

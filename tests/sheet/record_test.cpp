@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "ferment/yeast.hpp"
+#include "journal/account.hpp"
 #include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
 
@@ -185,6 +186,15 @@ TEST(Record, TheLedgersStepsAddUpAsPrinted) {
     EXPECT_NEAR(figure_in(row[1]) - figure_in(row[2]) - figure_in(row[3]), figure_in(row[4]),
                 1e-9)
         << row[1] << " | " << row[2] << " | " << row[3] << " | " << row[4];
+    // And what they miss together is what the house says: no row rounds by more than 2 mL.
+    const journal::HouseState house = journal::fold(book.entries);
+    double missed_L = 0.0;
+    for (const auto& step : journal::account(house, house.batches.at(*book.batch)).steps) {
+      missed_L += step.unaccounted.value.litres();
+    }
+    const std::string all = read_aloud(html);
+    const std::string before = "Over these steps together ";
+    EXPECT_NEAR(figure_in(all.substr(all.find(before) + before.size())), missed_L, 2.1e-3);
   }
 }
 
@@ -282,6 +292,7 @@ TEST(Record, AnAmountThatCannotBeStandsWithBothFigures) {
   journal::Book book = told();
   book.tell(8 * day, journal::Racked{journal::litres_at_20C(160), {}}, Stage::ferment);
   const std::string all = read_aloud(printed(book));
+  EXPECT_NE(all.find("1 amount cannot be so, and stands in these figures"), std::string::npos);
   const std::size_t at = all.find("Told, and cannot be so");
   ASSERT_NE(at, std::string::npos);
   EXPECT_NE(all.find("The racking tells 160.0 L of clear wash; 108.", at), std::string::npos)
