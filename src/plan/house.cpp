@@ -69,9 +69,8 @@ void watch_fullness(const Vessel& vessel, units::Volume fullest, const std::stri
         {Weight::stop, "vessel-overfilled", stage,
          fmt::format("The {} would hold {:.1f} L {}, and its brim is at {:.1f} L.", vessel.name,
                      fullest.litres(), when, vessel.total.litres()),
-         fmt::format(
-             "Take {:.1f} L less, a larger vessel, or a smaller batch (--scale-to-kit).",
-             (fullest - vessel.working).litres())});
+         fmt::format("Take {:.1f} L less, a larger vessel, or a smaller batch.",
+                     (fullest - vessel.working).litres())});
   } else if (fullest > vessel.working) {
     findings.push_back(
         {Weight::caution, "vessel-too-full", stage,

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "sheet/batch_parts.hpp"
+#include "sheet/wood_words.hpp"
 #include "spirit/lot.hpp"
 #include "wood/extraction.hpp"
 
@@ -44,10 +45,10 @@ Html filled_table(const Batch& batch, const plan::WoodPlan& wood) {
   std::vector<PlannedRow> rows;
   if (wood.staves > 0) {
     rows.push_back({"Staves", fmt::format("{}", wood.staves), "", true,
-                    fmt::format("{}, {}", step.species, step.toast)});
+                    fmt::format("{}, {}", species_words(step.species), step.toast)});
   } else {
     rows.push_back({"Into the " + wood.in, "", "", false,
-                    fmt::format("{}, {}", step.species, step.toast)});
+                    fmt::format("{}, {}", species_words(step.species), step.toast)});
   }
   rows.push_back(
       row(batch, "Filled", wood.filled, "leave 3 to 5 % of the vessel to swell into"));

@@ -181,7 +181,7 @@ struct Says {
     Line line;
     line.add(cell(b.part.volume, system)).add(b.in);
     if (b.staves) line.add(count_of(*b.staves, "stave", "staves"));
-    line.add(b.species).add(b.toast).add(used_before(b.used_times));
+    line.add(species_words(b.species)).add(b.toast).add(used_before(b.used_times));
     for (const journal::StavesLaid& one : b.besides) line.add("with " + staves_words(one));
     return line.text();
   }

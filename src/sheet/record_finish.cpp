@@ -88,7 +88,7 @@ Html topped(const Record& record) {
 
 std::string wood_words(const journal::WoodFilled& body) {
   std::string text = body.staves ? count_of(*body.staves, "stave", "staves") : body.in;
-  if (!body.species.empty()) text += ", " + body.species;
+  if (!body.species.empty()) text += ", " + species_words(body.species);
   if (!body.toast.empty()) text += ", " + body.toast;
   if (const std::string used = used_before(body.used_times); !used.empty()) text += ", " + used;
   for (const journal::StavesLaid& one : body.besides) text += "; with " + staves_words(one);
@@ -105,7 +105,7 @@ Html wood(const Record& record) {
     planned_in = fmt::format(
         "{}, {}, {}",
         planned->staves > 0 ? count_of(planned->staves, "stave", "staves") : planned->in,
-        record.planned.recipe.wood->species, record.planned.recipe.wood->toast);
+        species_words(record.planned.recipe.wood->species), record.planned.recipe.wood->toast);
   }
   for (const auto& [standing, body] : all_of<journal::WoodFilled>(record)) {
     const LotState* lot = made_by(record, standing->id, LotKind::spirit);

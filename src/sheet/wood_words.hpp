@@ -8,6 +8,7 @@
 
 #include "journal/body.hpp"
 #include "sheet/batch_words.hpp"
+#include "wood/species.hpp"
 
 namespace lynearm::sheet {
 
@@ -18,10 +19,19 @@ namespace lynearm::sheet {
   return *times == 1 ? "used once before" : fmt::format("used {} times before", *times);
 }
 
-/// "2 staves, american-oak, light, new"
+/// "American white oak", without its Latin name; as it was told where no table has it.
+[[nodiscard]] inline std::string species_words(const std::string& told) {
+  for (const wood::Species& one : wood::species()) {
+    if (one.id == told) return std::string(one.name.substr(0, one.name.find(',')));
+  }
+  return told;
+}
+
+/// "2 staves, American white oak, light, new"
 [[nodiscard]] inline std::string staves_words(const journal::StavesLaid& laid) {
   std::string text = count_of(laid.staves, "stave", "staves");
-  for (const std::string& more : {laid.species, laid.toast, used_before(laid.used_times)}) {
+  for (const std::string& more :
+       {species_words(laid.species), laid.toast, used_before(laid.used_times)}) {
     if (!more.empty()) text += ", " + more;
   }
   return text;

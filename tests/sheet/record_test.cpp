@@ -11,6 +11,7 @@
 
 #include "ferment/yeast.hpp"
 #include "journal/account.hpp"
+#include "sheet/batch_sheet.hpp"
 #include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
 
@@ -286,6 +287,15 @@ TEST(Record, TheYeastStandsByItsName) {
             std::string::npos)
       << text;
   EXPECT_EQ(ferment::yeast_name("from the baker"), "from the baker");
+}
+
+TEST(Record, TheWoodStandsByItsName) {
+  const std::string plan = batch_sheet(planned().recipe, planned().kit, planned().plan, nullptr,
+                                       units::System::metric, Paper::a4);
+  for (const std::string& html : {printed(told()), plan}) {
+    EXPECT_EQ(html.find(planned().recipe.wood->species), std::string::npos);
+    EXPECT_NE(html.find("American white oak"), std::string::npos);
+  }
 }
 
 TEST(Record, AnAmountThatCannotBeStandsWithBothFigures) {
