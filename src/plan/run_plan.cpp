@@ -141,7 +141,7 @@ void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
                        "burns dry.",
                        left, needs),
            "Charge more, or stop earlier."});
-    } else if (plan.left_in_pot < boiler.element_covered_above * 1.2) {
+    } else if (plan.left_in_pot < boiler.element_covered_above * element_soon_shows) {
       findings.push_back({Weight::caution, "element-nearly-exposed", stage,
                           fmt::format("{} is left over an element that needs {}.", left, needs),
                           "Watch the level; stop before it shows."});

@@ -26,6 +26,10 @@ struct RunWish {
 [[nodiscard]] RunPlan plan_run(const still::Charge& charge, const RunWish& wish, const Kit& kit,
                                const Drawn& drawn, const vapour::BoilingCurve& curve);
 
+/// From less left than so many times what the element needs over it, it will soon show (our
+/// choice).
+inline constexpr double element_soon_shows = 1.2;
+
 /// What is not right about a run in this boiler: too full, element bare, coolant short.
 void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
                   std::vector<Finding>& findings);

@@ -6,7 +6,6 @@
 
 #include "base/error.hpp"
 #include "numeric/root.hpp"
-#include "plan/run_plan.hpp"
 #include "plan/still_parts.hpp"
 #include "plan/still_prior.hpp"
 #include "spirit/density.hpp"
@@ -198,24 +197,9 @@ class SpiritRun {
 
   void run() {
     const Boiler& boiler = kit_.still.boiler;
-    RunWish wish;
-    wish.gentle = true;
-    wish.spout_temperature = step_.spout_temperature;
-    wish.stop_key = "spirit_run.tails_end";
-    wish.stop_shown = shown(step_.tails_end);
-    const Border end = as_read(step_.tails_end, drawn_);
     const still::Charge pot{charge_, {}, kit_.place.ambient};
-    if (const auto* strength = std::get_if<units::VolumeStrength>(&end)) {
-      wish.stop.spout_strength = *strength;
-    } else if (const auto* head = std::get_if<units::Temperature>(&end)) {
-      wish.stop.head_temperature = *head;
-      wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
-    } else {
-      wish.stop.collected = std::get<units::Volume>(end);
-      wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
-    }
-    plan_.one = plan_run(pot, wish, kit_, drawn_, curve_);
-    const bool by_strength = std::holds_alternative<units::VolumeStrength>(end);
+    plan_.one = plan_run(pot, spirit_wish(step_, drawn_), kit_, drawn_, curve_);
+    const bool by_strength = std::holds_alternative<units::VolumeStrength>(step_.tails_end);
     if (!by_strength && plan_.one.run.ending == still::Ending::spout_strength) {
       findings_.push_back({Weight::caution, "border-not-reached", "Spirit run",
                            fmt::format("The run is spent before the end of the tails ({}).",
@@ -312,6 +296,25 @@ class SpiritRun {
 };
 
 }  // namespace
+
+RunWish spirit_wish(const SpiritRunStep& step, const Drawn& drawn) {
+  RunWish wish;
+  wish.gentle = true;
+  wish.spout_temperature = step.spout_temperature;
+  wish.stop_key = "spirit_run.tails_end";
+  wish.stop_shown = shown(step.tails_end);
+  const Border end = as_read(step.tails_end, drawn);
+  if (const auto* strength = std::get_if<units::VolumeStrength>(&end)) {
+    wish.stop.spout_strength = *strength;
+  } else if (const auto* head = std::get_if<units::Temperature>(&end)) {
+    wish.stop.head_temperature = *head;
+    wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
+  } else {
+    wish.stop.collected = std::get<units::Volume>(end);
+    wish.stop.spout_strength = units::VolumeStrength::percent(0.5);
+  }
+  return wish;
+}
 
 SpiritPlan plan_spirit(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                        const StripPlan& strip, const vapour::BoilingCurve& curve,

@@ -6,7 +6,6 @@
 
 #include "base/error.hpp"
 #include "mash/heat.hpp"
-#include "plan/run_plan.hpp"
 #include "plan/still_parts.hpp"
 #include "plan/still_stage.hpp"
 
@@ -41,6 +40,17 @@ Division divide(units::Volume wash, units::Volume limit, const StripStep& strip)
 
 }  // namespace
 
+RunWish strip_wish(const StripStep& step, const Drawn& drawn) {
+  RunWish wish;
+  wish.spout_temperature = step.spout_temperature;
+  // The maker stops at what the glass shows; the glass is off by its own error.
+  wish.stop.spout_strength =
+      std::max(step.stop + drawn.alcoholmeter_error, units::VolumeStrength::percent(0.2));
+  wish.stop_key = "strip.stop";
+  wish.stop_shown = fmt::format("{:.1f} %vol", step.stop.percent());
+  return wish;
+}
+
 StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
                      const FermentPlan& ferment, bool foams, const vapour::BoilingCurve& curve,
                      std::vector<Finding>& findings) {
@@ -58,14 +68,8 @@ StripPlan plan_strip(const Recipe& recipe, const Kit& kit, const Drawn& drawn,
   plan.left_over_volume = division.left_over;
 
   still::Charge pot{wort::lot(charge), charge.extract, kit.place.ambient};
-  RunWish wish;
-  wish.spout_temperature = recipe.strip.spout_temperature;
+  RunWish wish = strip_wish(recipe.strip, drawn);
   wish.solids = ferment.solids * per_run;
-  // The maker stops at what the glass shows; the glass is off by its own error.
-  wish.stop.spout_strength = std::max(recipe.strip.stop + drawn.alcoholmeter_error,
-                                      units::VolumeStrength::percent(0.2));
-  wish.stop_key = "strip.stop";
-  wish.stop_shown = fmt::format("{:.1f} %vol", recipe.strip.stop.percent());
   plan.one = plan_run(pot, wish, kit, drawn, curve);
   // Of the wash as it is gauged, its extract taking room; the same as the ferment's figure.
   plan.one.charge_strength = wort::strength(charge);

@@ -11,6 +11,7 @@
 #include "spirit/gauging.hpp"
 #include "station/advice.hpp"
 #include "station/advice_mash.hpp"
+#include "station/charging.hpp"
 #include "station/clock_asked.hpp"
 #include "station/reducing.hpp"
 #include "station/routes_files.hpp"
@@ -19,6 +20,7 @@
 #include "store/trouble.hpp"
 #include "wire/answer.hpp"
 #include "wire/ask.hpp"
+#include "wire/charge_left.hpp"
 #include "wire/entry.hpp"
 #include "wire/ferment_forecast.hpp"
 #include "wire/house.hpp"
@@ -274,6 +276,20 @@ void add_wood(serve::Router& router, Station& station) {
 
 // ---- runs and jars --------------------------------------------------------------------------
 
+void add_charge(serve::Router& router, Station& station) {
+  router.on(
+      "POST", "/api/v1/batches/{batch}/charge",
+      [&station](const Request& request) {
+        const std::shared_ptr<const Seen> seen = station.seen();
+        const journal::BatchState* batch = batch_in(*seen, request);
+        if (batch == nullptr) return not_found("There is no such batch");
+        const wire::ChargeAsked asked = wire::read_charge_asked(request.body);
+        return serve::json(
+            wire::charge_left_json(charge_left(station, seen->house, *batch, asked)));
+      },
+      slow_terms());
+}
+
 void add_runs(serve::Router& router, Station& station) {
   const auto of_run = [&station](const Request& request, const auto& answer) {
     const std::shared_ptr<const Seen> seen = station.seen();
@@ -383,6 +399,7 @@ void add_routes(serve::Router& router, Station& station, serve::Events& events) 
   add_plans(router, station);
   add_ferment(router, station);
   add_wood(router, station);
+  add_charge(router, station);
   add_runs(router, station);
   add_file_routes(router, station);
   router.on("POST", "/api/v1/gauge",

@@ -132,6 +132,12 @@ void describe(Io& io, MashCorrectionAsked& asked) {
   io.text("step", step, journal::most_text, false);
   if (!step.empty()) asked.step = step == "none" ? std::string() : std::move(step);
 }
+template <class Io>
+void describe(Io& io, ChargeAsked& asked) {
+  io.choice("run", asked.run, fields::run_kinds);
+  io.amount("volume_L_20C", asked.volume, litres);
+  io.amount("strength_percent_vol", asked.strength, percent_vol);
+}
 
 namespace {
 
@@ -263,6 +269,13 @@ ReduceAsked read_reduce_asked(std::string_view text) {
 PourAsked read_pour_asked(std::string_view text) { return read<PourAsked>(text); }
 MashCorrectionAsked read_mash_correction_asked(std::string_view text) {
   return read<MashCorrectionAsked>(text);
+}
+ChargeAsked read_charge_asked(std::string_view text) {
+  ChargeAsked asked = read<ChargeAsked>(text);
+  if (!(asked.volume > units::Volume{})) {
+    throw base::InputError("volume_L_20C", "0", "a volume above zero");
+  }
+  return asked;
 }
 std::vector<PartAsked> read_blend_asked(std::string_view text) {
   std::vector<PartAsked> parts = read<BlendAsked>(text).parts;

@@ -114,4 +114,12 @@ struct MashCorrectionAsked {
 };
 [[nodiscard]] MashCorrectionAsked read_mash_correction_asked(std::string_view text);
 
+/// A charge before its heat is on.
+struct ChargeAsked {
+  journal::RunKind run = journal::RunKind::strip;
+  units::Volume volume;                           ///< at 20 °C; above zero
+  std::optional<units::VolumeStrength> strength;  ///< true, where it is known
+};
+[[nodiscard]] ChargeAsked read_charge_asked(std::string_view text);
+
 }  // namespace lynearm::wire

@@ -17,6 +17,22 @@ Json batch_part(const plan::Recipe& recipe) {
   return object;
 }
 
+std::string_view word(plan::BoilerHeat heat) {
+  switch (heat) {
+    case plan::BoilerHeat::element:
+      return "element";
+    case plan::BoilerHeat::plate:
+      return "plate";
+    case plan::BoilerHeat::flame:
+      return "flame";
+    case plan::BoilerHeat::steam_jacket:
+      return "steam jacket";
+    case plan::BoilerHeat::water_bath:
+      return "water bath";
+  }
+  return "";
+}
+
 Json kit_part(const plan::Kit& kit) {
   Json object;
   object["name"] = kit.name;
@@ -27,6 +43,9 @@ Json kit_part(const plan::Kit& kit) {
   object["coolant_inlet_C"] = figure(kit.still.coolant_inlet.celsius());
   object["boiler_L"] = figure(kit.still.boiler.total.litres());
   object["boiler_power_kW"] = figure(kit.still.boiler.power.kilowatts());
+  object["boiler_heat"] = word(kit.still.boiler.heat);
+  const units::Volume element = kit.still.boiler.element_covered_above;
+  if (element > units::Volume{}) object["element_covered_above_L"] = figure(element.litres());
   Json vessels = Json::array();
   for (const plan::Vessel& vessel : kit.vessels) {
     Json one;

@@ -141,6 +141,11 @@ def questions(house):
     yield "/batches/{batch}/plan", "GET", f"/batches/{batch}/plan?members=20", None, ""
     yield "/batches/{batch}/plan", "GET", f"/batches/{batch}/plan?members=many", None, ""
     yield get("/batches/{batch}/wood", batch=matured)
+    charge = example["/batches/{batch}/charge"]
+    for of, body in ((batch, charge), (batch, dict(charge, run="strip", strength_percent_vol=8)),
+                     (batch, {"run": "strip", "volume_L_20C": 3}), (batch, {}),
+                     (batch, dict(charge, strength_percent_vol=0)), (nobody, charge)):
+        yield "/batches/{batch}/charge", "POST", f"/batches/{of}/charge", body, "application/json"
     for pattern in ("/runs/{run}/forecast", "/runs/{run}/cuts"):
         yield get(pattern, run=run)
         yield get(pattern, run=cut["entry"])
@@ -233,10 +238,10 @@ def spoilt(body):
 def refuse(house, answered):
     """The spoilt bodies of each call; how many."""
     count = 0
-    for pattern, good in answered.items():
+    for pattern, (path, good) in answered.items():
         for name, body in spoilt(good):
             count += 1
-            status, headers, answer = house.ask("POST", "/api/v1" + pattern, body)
+            status, headers, answer = house.ask("POST", "/api/v1" + path, body)
             hold(f"POST {pattern}, {name}", pattern, "POST", status, headers, answer)
             if status != 422:
                 continue
@@ -249,13 +254,13 @@ def refuse(house, answered):
 
 def main():
     asked = set()
-    answered = {}  # the first body of each call that was
+    answered = {}  # where and with what each call was first answered
     count = 0
     with House() as house:
         for pattern, method, path, body, kind in list(questions(house)):
             status, headers, answer = house.ask(method, "/api/v1" + path, body, kind)
             if status in (200, 201) and isinstance(body, dict) and body:
-                answered.setdefault(pattern, body)
+                answered.setdefault(pattern, (path, body))
             asked.add((pattern, method.lower()))
             count += 1
             if pattern not in DOCUMENT["paths"] or method.lower() not in DOCUMENT["paths"][pattern]:

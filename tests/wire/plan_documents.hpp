@@ -47,6 +47,8 @@ inline std::vector<Case> cases() {
   infusion.recipe.ferment.yeast_price_per_kg.reset();
   infusion.kit.vessels[1].heat = Power::kilowatts(3.0);
   infusion.kit.place.ferment_room.reset();
+  infusion.kit.still.boiler.heat = plan::BoilerHeat::flame;
+  infusion.kit.still.boiler.element_covered_above = {};
   all.push_back(std::move(infusion));
 
   Case sugars{"sugars alone, in a cask", tern, kit, 0};

@@ -67,6 +67,9 @@ TEST(PlanJson, whatIsAbsentIsAnAbsentKeyAndNeverNull) {
   }
   EXPECT_TRUE(tern().contains("mash"));
   EXPECT_FALSE(Json::parse(documents()[1]).contains("wood"));
+  EXPECT_EQ(tern()["kit"]["element_covered_above_L"], 6.0);
+  EXPECT_EQ(Json::parse(documents()[1])["kit"]["boiler_heat"], "flame");
+  EXPECT_FALSE(Json::parse(documents()[1])["kit"].contains("element_covered_above_L"));
   EXPECT_FALSE(Json::parse(documents()[2]).contains("mash"));
   EXPECT_FALSE(Json::parse(documents()[2])["figures"].contains("dough_in_temperature_C"));
   EXPECT_FALSE(Json::parse(documents()[3])["mash"].contains("draining"));

@@ -68,6 +68,15 @@ export function stagePages(settings) {
         await page.getByRole('button', { name: /start the run/ }).waitFor();
       },
     }),
+    page('strip-start-bare', `${TERN_8}/strip`, {
+      wait: '.uplot',
+      settings: { ...settings, units: 'both' },
+      act: async (page) => {
+        await page.getByRole('button', { name: /^Another run/ }).click();
+        await page.getByLabel('Volume', { exact: true }).fill('7.5');
+        await page.getByText(/before .* has come over/).waitFor();
+      },
+    }),
     page('jars', `${TERN_7}/jars`, { wait: '.panel p.big' }),
     page('jars-top', `${TERN_7}/jars`, { wait: '.panel p.big', whole: false }),
     page('jars-open', `${TERN_8}/jars`, { wait: '.shelf' }),

@@ -31,6 +31,7 @@ export type PlanFigure = All['figure'];
 export type PlanFinding = Plan['findings'][number];
 export type LegalClass = Plan['legal_classes']['classes'][number];
 export type Solved = All['Solved'];
+export type ChargeLeft = All['ChargeLeft'];
 export type MashCorrection = All['MashCorrection'];
 export type Gauged = All['Gauged'];
 export type ReductionCheck = All['ReductionCheck'];

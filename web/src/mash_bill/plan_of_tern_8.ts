@@ -14,6 +14,8 @@ export const ternPlan = {
     coolant_inlet_C: 12.0,
     boiler_L: 45.0,
     boiler_power_kW: 4.0,
+    boiler_heat: 'element',
+    element_covered_above_L: 6.0,
     vessels: [
       { name: 'boiling pot', total_L: 60.0, working_L: 54.0 },
       { name: 'mash tub', total_L: 90.0, working_L: 84.0 },

@@ -2,10 +2,10 @@
 import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test } from 'vitest';
-import type { Lot, Plan, RunKind } from '../data/answers';
+import type { ChargeLeft, Lot, Plan, RunKind } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
-import { NoAnswer } from '../data/problem';
+import { NoAnswer, Problem } from '../data/problem';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import StartRun from './StartRun.svelte';
 
@@ -30,16 +30,26 @@ const figures = (volume_L_20C: number, strength_percent_vol: number) => ({
 
 let kept: Entry[];
 let posted: string[];
+let asked: [string, Record<string, unknown>][];
+/** What the house tells of a charge; and whether it went away after a while. */
+let leftOf: (body: { volume_L_20C: number }) => unknown;
+let away: boolean;
 beforeEach(() => {
   kept = [];
   posted = [];
+  asked = [];
+  leftOf = (): ChargeLeft => ({ findings: [] });
+  away = false;
 });
 
 /** A house that mixes with a shrinking of its own, so that a sum made by the page would show. */
 function benchOf(answers: boolean, lots: Lot[]): Bench {
   const post = (path: string, body: Record<string, unknown>) => {
     posted.push(path);
-    if (!answers) return Promise.reject(new NoAnswer('The house does not answer.'));
+    asked.push([path, body]);
+    if (!answers || away) return Promise.reject(new NoAnswer('The house does not answer.'));
+    if (path.endsWith('/charge'))
+      return Promise.resolve().then(() => leftOf(body as { volume_L_20C: number }) as never);
     if (path === '/blend') {
       const parts = body['parts'] as {
         volume_L_20C: number;
@@ -201,28 +211,92 @@ test('a charge above 40 %vol by its lots is a danger, though nobody read it', as
   await comes(/A charge above 40 %vol burns readily/);
 });
 
-const KIT = '[boiler]\ntotal = "45 L"\nelement_covered_above = "6 L"\n';
+/** A plan whose kit says what its element needs over it; or has none that says so. */
+const planNeeding = (needs_L: number | undefined): Plan => {
+  const { element_covered_above_L: _, ...kit } = plan().kit;
+  return {
+    ...plan(),
+    kit: { ...kit, ...(needs_L === undefined ? {} : { element_covered_above_L: needs_L }) },
+  };
+};
+const nearly = (left: string) => ({
+  weight: 'caution',
+  code: 'element-nearly-exposed',
+  stage: 'Spirit run',
+  says: `Of this charge about ${left} L is left over an element that needs 6.0 L.`,
+  remedy: 'Watch the level; stop before it shows.',
+});
+/** Which charges were asked of, in order. */
+const chargesAsked = () => asked.filter(([path]) => path === '/batches/b/charge').map(([, b]) => b);
 
-test('a charge that leaves the element bare is cautioned at the form, for strip and spirit run alike', async () => {
-  const spirit = show(benchOf(true, [lot('one', 12, 40)]), 'spirit run', { kit: KIT });
+test('what the charge leaves over the element is asked of the house as it is typed, and told', async () => {
+  leftOf = ({ volume_L_20C }) => ({
+    element_covered_above_L: 6,
+    findings: volume_L_20C > 20 ? [] : [nearly((volume_L_20C / 2).toFixed(1))],
+  });
+  const spirit = show(benchOf(true, [lot('one', 12, 40)]), 'spirit run', { plan: planNeeding(6) });
   expect(words()).not.toMatch(/needs 6\.0 L/);
-  // By what is put in, before the charge is typed: 9.90 L of 40 %vol, watered to 13.04 L.
+  // By what is put in, before the charge is typed: 9.90 L with its water, of 4 L pure alcohol.
   await type('low wines one', '10');
-  await comes(/Caution\. Of this charge about 6\.8 L is left over an element that needs 6\.0 L/);
-  await type('Volume', '9');
-  await comes(
-    /Danger\. Of this charge about 3\.8 L .*; the element needs 6\.0 L over it and burns/,
-  );
+  await comes(/Caution\. Of this charge about 6\.5 L is left over an element that needs 6\.0 L/);
+  expect(words()).toMatch(/Watch the level; stop before it shows\./);
+  const [first] = chargesAsked().slice(-1) as [{ run: string; strength_percent_vol: number }];
+  expect(first).toMatchObject({ run: 'spirit run', volume_L_20C: 13.04 });
+  expect(first.strength_percent_vol).toBeCloseTo((100 * 4) / 13.04, 9);
+  // A charge that is typed counts before that; one whose strength was read has that.
+  await type('Volume', '18');
+  await comes(/Of this charge about 9\.0 L/);
+  await type('Alcoholmeter reads', '25');
+  await expect
+    .poll(() => chargesAsked().at(-1))
+    .toEqual({ run: 'spirit run', volume_L_20C: 18, strength_percent_vol: 25 });
+  await type('Volume', '24');
+  await expect.poll(words).not.toMatch(/Of this charge/);
   spirit.unmount();
-  show(benchOf(true, []), 'strip', { kit: KIT, washStrength: 9 });
+  // Of wash that nobody read the strength is not known: the house takes the planned one.
+  show(benchOf(true, []), 'strip', { plan: planNeeding(6) });
+  await type('Volume', '9');
+  await comes(/Of this charge about 4\.5 L/);
+  expect(chargesAsked().at(-1)).toEqual({ run: 'strip', volume_L_20C: 9 });
+});
+
+test('while the house is away its answer of the same charge stands, and what is plain is told', async () => {
+  leftOf = () => ({ element_covered_above_L: 6, findings: [nearly('6.5')] });
+  const bench = benchOf(true, []);
+  show(bench, 'strip', { plan: planNeeding(6) });
+  await type('Volume', '12');
+  await comes(/Of this charge about 6\.5 L/);
+  away = true;
+  // Another charge: nothing is said of it that nobody knows.
+  await type('Volume', '13');
+  await expect.poll(words, { timeout: 3000 }).not.toMatch(/Of this charge/);
+  await type('Volume', '12');
+  await comes(/Of this charge about 6\.5 L/);
   await type('Volume', '5');
-  await comes(/The charge is 5\.0 L; the element needs 6\.0 L over it and burns dry as soon/);
-  await type('Volume', '26');
-  await expect.poll(words).not.toMatch(/the element needs/);
+  await comes(
+    /Danger\. The charge is 5\.0 L; the element needs 6\.0 L over it and burns dry as soon as the heat is on\. Leave the heat off\. Charge more\./,
+  );
+  await type('Volume', '13');
+  await userEvent.click(screen.getByRole('button', { name: /start the run/ }));
+  expect(kept).toHaveLength(1);
+});
+
+test('a charge that the planned run cannot be reckoned of is said to be so', async () => {
+  leftOf = () => {
+    throw new Problem({
+      title: 'Some of this cannot be taken',
+      status: 422,
+      errors: [{ field: 'strip.stop', value: '10.0 %vol', accepted: 'less than 4 %vol' }],
+    });
+  };
+  show(benchOf(true, []), 'strip', { plan: planNeeding(6) });
+  await type('Volume', '9');
+  await comes(/cannot be reckoned for this charge, so nothing here can tell whether it keeps/);
+  expect(words()).not.toMatch(/strip\.stop/);
 });
 
 test('before anything is typed the plan’s own caution stands there; a kit that is silent is told', async () => {
-  const planned = plan();
+  const planned = planNeeding(6);
   planned.findings = [
     {
       weight: 'danger',
@@ -232,14 +306,24 @@ test('before anything is typed the plan’s own caution stands there; a kit that
       remedy: 'Charge more, or stop earlier.',
     },
   ];
-  const first = show(benchOf(true, []), 'strip', { kit: KIT, plan: planned });
+  const first = show(benchOf(true, []), 'strip', { plan: planned });
   await comes(
     /Danger\. As planned: 5\.0 L is left in the boiler at the end; the element needs 6\.0 L/,
   );
+  expect(chargesAsked()).toEqual([]);
+  // Once the house has told of the charge itself, that counts.
+  await type('Volume', '24');
+  await expect.poll(words, { timeout: 3000 }).not.toMatch(/As planned/);
   first.unmount();
-  show(benchOf(true, []), 'spirit run', { kit: '[boiler]\ntotal = "45 L"\n', plan: planned });
+  const silent = show(benchOf(true, []), 'spirit run', { plan: planNeeding(undefined) });
   await comes(/The kit does not say how much its element needs over it/);
   expect(words()).not.toMatch(/As planned: 5/);
+  silent.unmount();
+  const flame = planNeeding(undefined);
+  flame.kit.boiler_heat = 'flame';
+  show(benchOf(true, []), 'spirit run', { plan: flame });
+  await screen.findByLabelText('Volume');
+  expect(words()).not.toMatch(/The kit does not say/);
 });
 
 test('foreshots stand last, with a caution in place of “All”, and can be put in all the same', async () => {
