@@ -5,6 +5,7 @@ import { beforeEach, expect, test, vi, type MockInstance } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { momentText } from '../data/dates';
 import type { Entry } from '../data/entry';
+import { NoAnswer } from '../data/problem';
 import Correct from './Correct.svelte';
 import type { JournalRow } from './journal';
 
@@ -64,4 +65,46 @@ test('a time to come is refused at its field, and nothing is recorded', async ()
   await corrected('2999-01-01T00:00', '25');
   expect(record).not.toHaveBeenCalled();
   expect(screen.getByText(/accepted: a day and a time that have been/)).toBeTruthy();
+});
+
+test('of wood that was filled with nothing told, species, toast, staves and use can be told', async () => {
+  vi.spyOn(bench.api, 'get').mockImplementation((path: string) =>
+    path === '/tables'
+      ? Promise.resolve({
+          species: [{ id: 'american-white-oak', name: 'American white oak, Quercus alba' }],
+          toasts: [{ id: 'medium', name: 'Medium toast' }],
+        } as never)
+      : Promise.reject(new NoAnswer('not there')),
+  );
+  const body = {
+    from: { lot: { entry: entry.id, kind: 'spirit' }, volume_L_20C: 1.5 },
+    in: 'staves',
+  };
+  const wood = { ...entry, stage: 'wood', kind: 'wood filled', body };
+  const of = { first: wood, stands: wood, corrections: [] } as unknown as JournalRow;
+  render(Correct, { batch: 'b', row: of, ondone: () => undefined });
+  const user = userEvent.setup();
+  await screen.findByRole('option', { name: /^American white oak/ });
+  await user.selectOptions(screen.getByLabelText('Species'), 'american-white-oak');
+  await user.selectOptions(screen.getByLabelText('Toast'), 'medium');
+  await user.selectOptions(screen.getByLabelText('Used before'), 'once');
+  await user.type(screen.getByLabelText('Staves'), '2');
+  await user.click(screen.getByRole('button', { name: 'Correct it' }));
+  expect(record.mock.calls[0]![0]).toMatchObject({
+    corrects: entry.id,
+    body: { ...body, species: 'american-white-oak', toast: 'medium', used_times: 1, staves: 2 },
+  });
+});
+
+test('a cask that was filled counts no staves, and what stands of it can be taken out', async () => {
+  const body = { in: 'Cask 3', species: 'my own oak' };
+  const wood = { ...entry, stage: 'wood', kind: 'wood filled', body };
+  const of = { first: wood, stands: wood, corrections: [] } as unknown as JournalRow;
+  render(Correct, { batch: 'b', row: of, ondone: () => undefined });
+  const user = userEvent.setup();
+  expect(screen.queryByLabelText('Staves')).toBeNull();
+  expect((screen.getByLabelText('Species') as HTMLSelectElement).value).toBe('my own oak');
+  await user.selectOptions(screen.getByLabelText('Species'), 'not told');
+  await user.click(screen.getByRole('button', { name: 'Correct it' }));
+  expect(record.mock.calls[0]![0].body).toEqual({ in: 'Cask 3' });
 });

@@ -1,6 +1,6 @@
 // What of an entry a plain form can set right: its figures, words and yes or no, typed in the units of
 // this device and kept in the journal's own. A figure that was left untouched stays to the last digit.
-import { printed, range, typed } from '../data/figures';
+import { printed, range, typed, typedDecimal } from '../data/figures';
 import {
   NAME_BYTES,
   percentTyped,
@@ -43,14 +43,18 @@ const MAY_LACK: Record<string, readonly string[]> = {
     'coolant_flow_L_per_min',
   ],
   'jar filled': ['volume_mL'],
+  'wood filled': ['species', 'toast', 'staves', 'used_times'],
 };
+
+/** Of these it is chosen, as when it was told first. */
+const CHOSEN = ['species', 'toast', 'used_times'];
 
 export interface Editable {
   path: string[];
   label: string;
   unit: string; // metric
   decimals: number;
-  kind: 'number' | 'text' | 'flag';
+  kind: 'number' | 'text' | 'flag' | 'choice';
   mayLack?: boolean;
 }
 
@@ -100,15 +104,19 @@ function withinBody(body: Body, above: string[]): Editable[] {
 
 /** What a form of an entry of that kind shows, at any depth; at its end what the entry lacks. */
 export function editables(body: Body, kind = ''): Editable[] {
-  const may = MAY_LACK[kind] ?? [];
-  const there = apart(withinBody(body, [])).map((field) =>
-    field.path.length === 1 && may.includes(field.path[0]!) ? { ...field, mayLack: true } : field,
-  );
+  // Staves are counted in glass; a cask is one.
+  const may = (MAY_LACK[kind] ?? []).filter((key) => key !== 'staves' || body['in'] === 'staves');
+  const there = apart(withinBody(body, [])).map((field): Editable => {
+    const key = field.path[0]!;
+    if (field.path.length > 1 || !may.includes(key)) return field;
+    return { ...field, mayLack: true, ...(CHOSEN.includes(key) ? { kind: 'choice' } : {}) };
+  });
   const lacking = may
     .filter((key) => !(key in body))
     .map((key): Editable => {
       const { name, unit, decimals } = keyName(key);
-      return { path: [key], label: name, unit, decimals, kind: 'number', mayLack: true };
+      const how = CHOSEN.includes(key) ? 'choice' : 'number';
+      return { path: [key], label: name, unit, decimals, kind: how, mayLack: true };
     });
   return [...there, ...lacking];
 }
@@ -147,7 +155,8 @@ function figureTyped(text: string, field: Editable, units: Units): number | unde
   if (key === 'reading') {
     // A figure of another scale is another reading.
     const own = field.unit === 'proof' ? /\s*°?\s*proof\s*$/i : /\s*%\s*(vol)?\s*$/i;
-    return typed(text.replace(own, ''));
+    const figure = text.replace(own, '');
+    return field.unit === '' ? typedDecimal(figure) : typed(figure); // of a gravity
   }
   return field.unit ? typedAs(text, field.unit, units) : typed(text);
 }
@@ -156,6 +165,10 @@ function figureTyped(text: string, field: Editable, units: Units): number | unde
 export function typedIn(text: string, field: Editable, units: Units): unknown {
   if (field.kind === 'flag') return text === 'true';
   if (field.kind === 'text') return text;
+  if (field.kind === 'choice') {
+    if (text === '') return undefined;
+    return field.path.at(-1) === 'used_times' ? Number(text) : text;
+  }
   return figureTyped(text, field, units);
 }
 
@@ -168,7 +181,7 @@ export function wrongIn(
 ): string | undefined {
   const key = field.path.at(-1)!;
   if (field.kind === 'text') return tooLong(text, NAMES.includes(key) ? NAME_BYTES : TEXT_BYTES);
-  if (field.kind === 'flag') return undefined;
+  if (field.kind === 'flag' || field.kind === 'choice') return undefined;
   if (field.mayLack && text.trim() === '') return undefined;
   const beside = valueAt(body, field.path.slice(0, -1)) as Body;
   const wort_L = valueAt({ volume: {}, ...beside }, ['volume', 'volume_L']);

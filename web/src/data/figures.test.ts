@@ -1,5 +1,14 @@
 import { expect, test } from 'vitest';
-import { bandOf, countdown, lengthOfTime, printed, range, timeOfDay, typed } from './figures';
+import {
+  bandOf,
+  countdown,
+  lengthOfTime,
+  printed,
+  range,
+  timeOfDay,
+  twoWays,
+  typed,
+} from './figures';
 
 test('figures are printed with a true minus, grouped thousands and their decimals', () => {
   expect(printed(70.24, 1)).toBe('70.2');
@@ -51,4 +60,27 @@ test('a whole minute stays that minute whatever the clocks differ by', () => {
   const minute = new Date(2026, 10, 25, 13, 57).getTime();
   for (const off of [-400, -3, 0, 3, 400]) expect(timeOfDay(minute + off)).toBe('13:57');
   expect(timeOfDay(minute + 59_400)).toBe('13:57');
+});
+
+test('a comma that may part thousands is refused, with both figures it may stand for', () => {
+  for (const text of ['1,200', ' 12,480', '-1,200', '100,000']) expect(typed(text)).toBeUndefined();
+  expect(twoWays('1,200')).toBe('“1,200” can be read in two ways: write 1200 or 1.2.');
+  expect(twoWays('1,200 gal')).toBe('“1,200 gal” can be read in two ways: write 1200 or 1.2.');
+  expect(twoWays('1,150 ft')).toMatch(/write 1150 or 1\.15\.$/);
+  expect(twoWays('2,000 mL')).toMatch(/write 2000 or 2\.0\.$/);
+});
+
+test('a comma that can only be a decimal one is read as one', () => {
+  const plain: [string, number][] = [
+    ['1,2', 1.2],
+    ['1,25', 1.25],
+    ['1,2000', 1.2],
+    ['0,500', 0.5],
+    ['1200,125', 1200.125],
+    [',500', 0.5],
+  ];
+  for (const [text, value] of plain) {
+    expect(typed(text)).toBe(value);
+    expect(twoWays(text)).toBeUndefined();
+  }
 });

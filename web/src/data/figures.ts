@@ -15,13 +15,36 @@ export function printed(value: number | null | undefined, decimals = 0): string 
   return (negative ? MINUS : '') + grouped + (part === undefined ? '' : `.${part}`);
 }
 
-/** A number that a person typed: point or comma, true minus or hyphen. Undefined when it is none. */
+const unspaced = (text: string) =>
+  text.replace(/[\u2212\u2013]/g, '-').replace(/[\s\u202f\u00a0]/g, '');
+
+/** One comma, three digits after it, and before it what may stand before a mark of thousands: no nought at
+ *  its head, and no more than three digits. */
+const EITHER = /^[+-]?[1-9]\d{0,2},\d{3}$/;
+
+/**
+ * A number that a person typed: point or comma, true minus or hyphen. Undefined when it is none, and when
+ * its comma may part thousands as well as decimals ("1,200"): a thousandfold slip is not to be guessed at.
+ */
 export function typed(text: string): number | undefined {
-  const plain = text
-    .trim()
-    .replace(/[\u2212\u2013]/g, '-')
-    .replace(/[\s\u202f\u00a0]/g, '')
-    .replace(',', '.');
+  const said = unspaced(text);
+  return EITHER.test(said) ? undefined : decimal(said);
+}
+
+/** The same where thousands cannot be meant, as of a specific gravity: "1,062" is 1.062. */
+export const typedDecimal = (text: string): number | undefined => decimal(unspaced(text));
+
+/** The sentence at a field whose figure can be read in two ways, with or without a unit after it. */
+export function twoWays(text: string): string | undefined {
+  const figure = /^\s*[-+\u2212\u2013]?[\d,]+(?![\d.,])/.exec(text)?.[0].trim() ?? '';
+  if (!EITHER.test(unspaced(figure))) return undefined;
+  const [whole, part] = figure.split(',') as [string, string];
+  const decimals = `${whole}.${part}`.replace(/\.?0+$/, '');
+  return `“${text.trim()}” can be read in two ways: write ${whole}${part} or ${decimals === whole ? `${whole}.0` : decimals}.`;
+}
+
+function decimal(said: string): number | undefined {
+  const plain = said.replace(',', '.');
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain)) return undefined;
   const value = Number(plain);
   return Number.isFinite(value) ? value : undefined; // four hundred digits are no number

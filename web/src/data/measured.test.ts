@@ -77,3 +77,19 @@ test('yeast is held to the range that a forecast is made for, in the wort that w
   expect(fault('many', undefined, 52)).toContain('accepted: a mass');
   expect(pitchFault('60 lb', 27_216, 52, 'us')).toContain('oz of yeast in 13.74\u00a0gal of wort');
 });
+
+test('a comma before three digits is asked about at every measured figure, but of a gravity is plain', () => {
+  for (const [text, unit] of [
+    ['1,200', 'mL'],
+    ['1,200 gal', 'L'],
+  ] as const) {
+    const volume = volumeTyped(text, 'metric', unit);
+    expect(volume).toBeUndefined();
+    expect(faultOf(text, volume, 'a volume')).toMatch(
+      /can be read in two ways: write 1200 or 1\.2/,
+    );
+  }
+  expect(wattsTyped('1,440 W')).toBeUndefined();
+  expect(strengthRead('1,200', '20', 'metric')).toBeUndefined();
+  expect(gravityRead('1,062', 'specific_gravity', '20', 'metric')?.reading).toBe(1.062);
+});

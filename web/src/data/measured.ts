@@ -1,6 +1,6 @@
 // Volumes, strengths and gravities as they are typed and as an entry tells them: the figure on the
 // instrument with its temperature, never the figure worked out from it.
-import { typed } from './figures';
+import { typed, typedDecimal, twoWays } from './figures';
 import { percentOfProof } from './proof';
 import { quantities, quantity, typedAs, type Units } from './units';
 
@@ -80,7 +80,7 @@ export function strengthTyped(text: string): { reading: number; scale: StrengthS
 
 /** The figure on a hydrometer or refractometer. */
 export const gravityTyped = (text: string, scale: GravityScale) =>
-  within(typed(text), GRAVITY[scale]);
+  within(scale === 'specific_gravity' ? typedDecimal(text) : typed(text), GRAVITY[scale]);
 
 export function volumeRead(text: string, at: string, units: Units): VolumeRead | undefined {
   const volume_L = volumeTyped(text, units);
@@ -124,7 +124,7 @@ export function quoted(text: string): string {
 
 /** The sentence at a field that holds nothing, or what cannot be read. */
 export const unread = (text: string, accepted: string): string =>
-  `${quoted(text)} was given; accepted: ${accepted}.`;
+  twoWays(text) ?? `${quoted(text)} was given; accepted: ${accepted}.`;
 
 /** The same where the field holds something, or must; undefined when it was read. */
 export const faultOf = (

@@ -19,3 +19,14 @@ test('what names a field of a text, and what is no refusal, stays as it was said
   expect(refusalOf(refused(field))).toBe('as the house says it');
   expect(refusalOf(new Error('out of order'))).toBe('out of order');
 });
+
+test('a border of a run that its charge cannot have is told by its name', () => {
+  const field = {
+    field: 'rules.hearts_end',
+    value: '58.0 %vol',
+    accepted: 'a border that comes after the end of the heads, 0.350 L',
+  };
+  expect(refusalOf(refused(field))).toMatch(
+    /^The end of the hearts by the recipe, 58\.0 %vol, does not fit this charge; accepted: a border/,
+  );
+});

@@ -10,7 +10,17 @@ const SAID: readonly [field: string, value: RegExp, sentence: string][] = [
   ],
 ];
 
+/** Borders of a run, by the recipe: of a weak or small charge one may come before another. */
+const BORDERS: Record<string, string> = {
+  'rules.heads_end': 'The end of the heads',
+  'rules.hearts_end': 'The end of the hearts',
+  'rules.stop': 'The stop',
+};
+
 function sentenceOf({ field, value, accepted }: Fault): string | undefined {
+  const border = BORDERS[field];
+  if (border && value && accepted)
+    return `${border} by the recipe, ${value}, does not fit this charge; accepted: ${accepted}.`;
   const said = SAID.find(([of, like]) => of === field && like.test(value ?? ''));
   if (said) return said[2];
   if (field !== 'batch' && field !== 'run') return undefined;

@@ -98,3 +98,13 @@ test('until the forecast is there the page says that it is being reckoned', asyn
   await screen.findByText(/The forecast is being reckoned/);
   expect(screen.getByText('Dry, by the plan')).toBeTruthy();
 });
+
+test('the head says of which day its figure is, and that the newest reading is not believed', async () => {
+  show();
+  expect(await screen.findByText('read on day 2')).toBeTruthy();
+  expect(
+    screen.getByText(/^The newest reading, 1\.0610 of day 3, is kept, not believed\.$/),
+  ).toBeTruthy();
+  const row = screen.getByRole('row', { name: /1\.0610/, hidden: true });
+  expect(row.textContent).toMatch(/not believed/);
+});

@@ -124,6 +124,10 @@ export function standingOf(
   };
 }
 
+/** The day of the ferment, that of the pitch being the first. */
+export const dayOfFerment = (pitched_ms: number, at_ms: number): number =>
+  Math.max(1, Math.floor((at_ms - pitched_ms) / DAY) + 1);
+
 /** "Wed 2 Dec, 14:00": a day of the coming weeks. */
 export function dayText(ms: number | undefined): string {
   if (ms === undefined) return '–';

@@ -124,3 +124,36 @@ test('a jar that holds more than was charged gets its sentence at its field, and
     body: { jar: 2, volume: { volume_L: 0.498 } },
   });
 });
+
+test('a jar gauged anew after the cut is told, and the cut can be corrected to it', async () => {
+  const parts = (apart: number) => ({
+    jar: 1,
+    foreshots_mL_20C: 0,
+    hearts_mL_20C: 1.2,
+    feints_mL_20C: 0,
+    apart_mL_20C: apart,
+  });
+  const cut = run();
+  cut.allotted = { entry: 'cut', at };
+  cut.jars = [{ ...cut.jars[0]!, poured: parts(0) }];
+  render(RunShelf, { bench: bench(), batch: 'b', run: cut, plan: undefined });
+  const said = await screen.findByText(/Jar 1 was gauged anew since the cut/);
+  expect(said.textContent).toMatch(/allots 1.mL of it; it holds 498.mL/);
+  await userEvent.click(screen.getByRole('button', { name: /^Correct the cut/ }));
+  expect(kept[0]).toMatchObject({
+    kind: 'jars allotted',
+    corrects: 'cut',
+    body: { run: 'r', jars: [parts(496.8)] },
+  });
+});
+
+test('a cut whose jars hold what it allots waits for a change', async () => {
+  const cut = run();
+  cut.allotted = { entry: 'cut', at };
+  const all = { foreshots_mL_20C: 0, hearts_mL_20C: 498, feints_mL_20C: 0, apart_mL_20C: 0 };
+  cut.jars = [{ ...cut.jars[0]!, poured: { jar: 1, ...all } }];
+  render(RunShelf, { bench: bench(), batch: 'b', run: cut, plan: undefined });
+  expect(screen.queryByText(/gauged anew/)).toBeNull();
+  const button = screen.getByRole('button', { name: /^Correct the cut/ });
+  expect((button as HTMLButtonElement).disabled).toBe(true);
+});

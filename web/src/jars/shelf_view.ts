@@ -57,6 +57,20 @@ export const notBelieved = (jar: Run['jars'][number], doubted: ReadonlySet<strin
 export const moreThanCharged = (charge_L: number, volume_mL: number): boolean =>
   volume_mL > 1010 * charge_L;
 
+/** What the journal rounds a part of a jar by is no other gauging. */
+const GAUGED_ANEW_mL = 0.5;
+
+/** Jars that hold another volume than the cut allots: they were gauged anew since. */
+export const gaugedSince = (run: Run): { jar: number; allotted_mL: number; volume_mL: number }[] =>
+  run.jars.flatMap((jar) => {
+    if (!run.allotted || !jar.poured || !jar.lot) return [];
+    const { foreshots, hearts, feints, apart } = partsOf(jar.poured);
+    const allotted_mL = foreshots + hearts + feints + apart;
+    const volume_mL = volumeOf(jar);
+    const same = Math.abs(volume_mL - allotted_mL) <= GAUGED_ANEW_mL;
+    return same ? [] : [{ jar: jar.jar, allotted_mL, volume_mL }];
+  });
+
 /**
  * The jars as the shelf draws them: by the draft, else as allotted, else all set apart.
  *

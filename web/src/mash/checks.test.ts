@@ -29,3 +29,10 @@ test('what waits on this device comes last and counts', () => {
   expect(checks[1]?.colour?.done).toBe(true);
   expect(checks[1]?.text).toMatch(/iodine stays as it is, liquor read$/);
 });
+
+test('one that was just saved stands once, though it waits here a moment longer', () => {
+  const batch = { mash: { checks: [told('blue')] } } as unknown as Batch;
+  const body = { iodine: 'blue' };
+  const saved = { id: 'blue', kind: 'mash checked', at: '2026-11-26T09:00:00.000Z', body };
+  expect(checksOf(batch, [saved as unknown as Entry], 0, now)).toHaveLength(1);
+});

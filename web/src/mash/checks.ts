@@ -54,6 +54,8 @@ export function checksOf(
     const colour = iodine === undefined ? undefined : COLOURS[iodine];
     return { text: textOf(at, now, colour, gravity), ...(colour ? { colour } : {}) };
   };
+  // One that was just saved is told by the house as well, and waits here a moment longer.
+  const atHome = new Set(batch?.mash.checks?.map((one) => one.entry));
   return [
     ...(batch?.mash.checks ?? []).map((one) =>
       check(
@@ -63,7 +65,10 @@ export function checksOf(
       ),
     ),
     ...waiting
-      .filter((entry) => entry.kind === 'mash checked' && entry.corrects === undefined)
+      .filter(
+        (entry) =>
+          entry.kind === 'mash checked' && entry.corrects === undefined && !atHome.has(entry.id),
+      )
       .map((entry) =>
         check(
           Date.parse(entry.at),

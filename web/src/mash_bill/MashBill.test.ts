@@ -255,3 +255,17 @@ test('a class says which rule it breaks, where that stands, and that it is no pe
   expect(screen.getByText(/A text, 1/)).toBeTruthy();
   expect(screen.getByText(/No finding is permission/)).toBeTruthy();
 });
+
+test('the count of findings in the line that stays leads to the first of them', async () => {
+  const led = vi.fn();
+  Element.prototype.scrollIntoView = led; // jsdom has none
+  try {
+    plans(() => planOf(1.06));
+    render(MashBill, { batch: 'b' });
+    await userEvent.click(await screen.findByRole('link', { name: '1 × caution' }));
+    expect(led).toHaveBeenCalledOnce();
+    expect(document.activeElement?.textContent).toMatch(/Little enzyme/);
+  } finally {
+    delete (Element.prototype as Partial<Element>).scrollIntoView;
+  }
+});

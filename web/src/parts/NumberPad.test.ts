@@ -68,3 +68,11 @@ test('a phone’s own keyboard stays away', () => {
   pad();
   expect(display().inputMode).toBe('none');
 });
+
+test('a comma before three digits keeps nothing: it is asked which figure is meant', async () => {
+  const onkeep = pad({ label: 'Volume of jar 1', unit: 'mL' });
+  await userEvent.type(screen.getByRole('textbox'), '1,200');
+  expect(screen.getByText(/“1,200” can be read in two ways: write 1200 or 1\.2\./)).toBeTruthy();
+  await tap('Keep');
+  expect(onkeep).not.toHaveBeenCalled();
+});

@@ -57,3 +57,11 @@ test('no two marks clash wherever they lie', () => {
     expect(clashes(run, 270), `run ${n}`).toEqual([]);
   }
 });
+
+test('a mark of now, a wide one and one beside it lie in three lanes', () => {
+  // As at the end of a strip: the wide word lies across now, and the last one across its line.
+  const strip = [mark(142, 23), mark(208, 88, 79), mark(217, 25, 70)];
+  const laid = laidOut(strip, 247);
+  expect(new Set(laid.map(({ lane }) => lane)).size).toBe(3);
+  expect(clashes(strip, 247)).toEqual([]);
+});

@@ -46,23 +46,21 @@ export function laidOut(marks: readonly Mark[], wide: number): LaidMark[] {
     Math.min(words[i]![0], mark.from),
     Math.max(words[i]![1], mark.to),
   ]);
-  // A word has to lie above the line that it would lie across. Two that lie across each other's, or
-  // that only meet, go by their order.
-  const rank = new Map(order.map((mark, place) => [mark, place]));
-  const above = (a: number, b: number): boolean => {
-    if (a === b) return false;
-    const over = covers(words[a]!, marks[b]!.at);
-    const under = covers(words[b]!, marks[a]!.at);
-    if (over !== under) return over;
-    return (over || meet(spans[a]!, spans[b]!)) && rank.get(a)! < rank.get(b)!;
-  };
-  const lanes = marks.map(() => 0);
-  for (let pass = 0; pass < marks.length; ++pass) {
-    marks.forEach((_, a) => {
-      marks.forEach((_, b) => {
-        if (above(a, b)) lanes[a] = Math.min(marks.length - 1, Math.max(lanes[a]!, lanes[b]! + 1));
-      });
-    });
+  // A word has to lie above the line that it would lie across.
+  const above = (a: number, b: number): boolean =>
+    a !== b && covers(words[a]!, marks[b]!.at) && !covers(words[b]!, marks[a]!.at);
+  // From the picture upwards, the last in time first: each as low as it may lie, above those that it has to
+  // be above, in no lane with one that it would meet. Those that lie across each other's lines, or only
+  // meet, thus go by their order.
+  const lanes = new Map<number, number>();
+  const left = order.toReversed();
+  while (left.length > 0) {
+    const free = left.findIndex((a) => left.every((b) => !above(a, b)));
+    const [a] = left.splice(Math.max(0, free), 1) as [number];
+    const lying = [...lanes];
+    let lane = Math.max(0, ...lying.filter(([b]) => above(a, b)).map(([, of]) => of + 1));
+    while (lying.some(([b, of]) => of === lane && meet(spans[a]!, spans[b]!))) ++lane;
+    lanes.set(a, lane);
   }
-  return marks.map((_, i) => ({ lane: lanes[i]!, side: sides[i]! }));
+  return marks.map((_, i) => ({ lane: lanes.get(i)!, side: sides[i]! }));
 }

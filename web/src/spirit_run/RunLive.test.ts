@@ -7,7 +7,7 @@ import type { Run, RunForecast } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { Clocks } from '../data/clocks.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
-import { NoAnswer } from '../data/problem';
+import { NoAnswer, Problem } from '../data/problem';
 import { set } from '../data/settings.svelte';
 import RunLive from './RunLive.svelte';
 
@@ -405,4 +405,72 @@ test('what to do when a decision is expected now stands in a line of its own', a
   render(RunLive, { bench, batch: 'b', run: run() });
   expect(await screen.findByText('read the spout', { selector: '.phase .ask' })).toBeTruthy();
   expect(screen.getByText(/^Hearts end expected now:/)).toBeTruthy();
+});
+
+const BARE =
+  '5.4 L (5.3 to 5.5) is left in the pot; the element needs 9.0 L over it and burns dry. Heat off first.';
+
+test('a bare element stands in the line above all and rings once, until it is covered again', async () => {
+  const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
+  struck.mockClear();
+  const bare = benchOf(true);
+  Object.assign(bare.api, { get: () => Promise.resolve({ ...forecast, cautions: [BARE] }) });
+  const hot = { ...run(), entry: 'bare' };
+  hot.readings[0]!.spout_temperature_C = hot.readings[1]!.spout_temperature_C = 43;
+  const drawn = render(RunLive, { bench: bare, batch: 'b', run: hot });
+  const line = await screen.findByRole('button', {
+    name: /^Danger: *Element bare: heat off first/,
+  });
+  expect(line.textContent).toMatch(/Spirit above 40.°C/); // neither hides the other
+  expect(screen.getByRole('alert').textContent).toMatch(/5\.4.L .*burns dry\. Heat off first\./);
+  expect(struck).toHaveBeenCalledTimes(1);
+  await tap(/^Heard/);
+  expect(screen.getByRole('alert').textContent).not.toMatch(/burns dry/);
+  expect(screen.getByRole('button', { name: /^Danger: *Element bare/ })).toBeTruthy();
+  drawn.unmount();
+
+  const covered = render(RunLive, { bench: benchOf(true), batch: 'b', run: hot });
+  await screen.findByText('Hearts');
+  expect(screen.queryByRole('button', { name: /Element bare/ })).toBeNull();
+  covered.unmount();
+  render(RunLive, { bench: bare, batch: 'b', run: hot });
+  await screen.findByRole('button', { name: /^Danger: *Element bare/ });
+  expect(struck).toHaveBeenCalledTimes(2);
+});
+
+test('a run that the house refuses to forecast says why at once, and that nothing will ring', async () => {
+  const bench = benchOf(true);
+  const refusal = new Problem({
+    title: 'Refused',
+    status: 422,
+    detail: 'hearts_end, 62 %vol, is never reached.',
+  });
+  Object.assign(bench.api, { get: () => Promise.reject(refusal) });
+  render(RunLive, { bench, batch: 'b', run: { ...run(), entry: 'weak', at: ago(0.1) } });
+  expect(await screen.findByText(/hearts_end, 62 %vol, is never reached/)).toBeTruthy();
+  expect(screen.getByText(/Nothing will ring for this run/)).toBeTruthy();
+  expect(screen.queryByText(/being reckoned/)).toBeNull();
+});
+
+test('with a corrected start the forecast of the old one is told no more, nor rings', async () => {
+  const bench = benchOf(true);
+  const old = { ...run(), entry: 'moved', at: ago(1300) };
+  const due: RunForecast = {
+    ...forecast,
+    decisions: [{ decision: 'pot_low', words: '', passed: false, at_minutes: band(40, 6) }],
+  };
+  Object.assign(bench.api, { get: () => Promise.resolve(due) });
+  const drawn = render(RunLive, { bench, batch: 'b', run: old });
+  await screen.findByText(/The pot runs low, by the forecast/, { selector: 'p' });
+  let tell = (_: RunForecast) => undefined as void;
+  Object.assign(bench.api, {
+    get: () => new Promise<RunForecast>((then) => (tell = (told) => then(told))),
+  });
+  await new Promise((then) => setTimeout(then, 5)); // a correction is later than the question
+  await drawn.rerender({ bench, batch: 'b', run: { ...old, at: ago(100) } });
+  expect(await screen.findByText(/being reckoned/)).toBeTruthy();
+  expect(screen.getByRole('alert').textContent).not.toMatch(/The pot runs low/);
+  tell(forecast);
+  expect(await screen.findByText('in 30 min')).toBeTruthy();
+  expect(screen.getByRole('alert').textContent).not.toMatch(/The pot runs low/);
 });

@@ -142,6 +142,13 @@ export function lowWinesWait(run: Run, waiting: readonly Entry[]): boolean {
 export const timeAt = (run: Pick<Run, 'at'>, minutes: number, ahead_ms: number): number =>
   Date.parse(run.at) + minutes * 60_000 + ahead_ms;
 
+/** A start is told to the minute; what clocks that agree better by now move it by is no correction. */
+const SAME_START_MS = 30_000;
+
+/** Whether two tellings of a run's start are of one moment. */
+export const sameStart = (one: string, other: string): boolean =>
+  one === other || Math.abs(Date.parse(one) - Date.parse(other)) < SAME_START_MS;
+
 /** The jar under the spout: one after the highest that is full, also by entries still on the way. */
 export function jarNow(run: Run, waiting: readonly Entry[]): number {
   const full = [

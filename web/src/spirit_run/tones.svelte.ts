@@ -2,13 +2,20 @@
 // when a reading shows that it has come; its sentence stands until it is heard. Kept in local storage,
 // so that a reload, or a second page of this device, does not sound again.
 //
+// They follow the forecast that stands: what it tells no longer, or no more at a time, goes, and all go with
+// a start of the run that was corrected, since they were reckoned from another.
+//
 // A jar must stand under the first drops, from "tails near" on each jar is smelled, and a pot that runs
 // low must not stand dry: these are told when the band of the forecast begins, the others at its middle.
 import type { Decision, RunKind } from '../data/answers';
 import { lengthOfTime, timeOfDay } from '../data/figures';
-import type { Ahead } from './run_view';
+import { sameStart, type Ahead } from './run_view';
 
-type Which = Decision['decision'];
+/** A decision of the forecast, or a pot that stands dry already. */
+export type Which = Decision['decision'] | 'heat_off';
+
+/** What no later tone overtakes. */
+export const GRAVE: ReadonlySet<Which> = new Set<Which>(['heat_off', 'pot_low']);
 
 export interface Tone {
   at_ms: number; // when it sounded, by the device
@@ -19,6 +26,7 @@ export interface Tone {
 
 /** In the order in which a run comes to them. */
 const ORDER: readonly Which[] = [
+  'heat_off',
   'first_drops',
   'foreshots_end',
   'heads_end',
@@ -56,6 +64,8 @@ export function saysAt(which: Which, kind: RunKind, read: boolean, head?: string
       return `Hearts end, ${by}. Next jar; smell it, and read.`;
     case 'stop':
       return `Stop, ${by}. Read the spout; then heat off and end the ${kind === 'strip' ? 'strip' : 'run'}.`;
+    case 'heat_off':
+      return 'Heat off first.';
     case 'pot_low':
       return `The pot runs low, ${by}. Heat off before it stands dry.`;
   }
@@ -79,33 +89,45 @@ export class Tones {
   all = $state.raw<Partial<Record<Which, Tone>>>({});
   sound = $state(true);
   readonly #run: string;
+  readonly #start: string;
   readonly #ahead = new Set<Which>(); // what this page saw to be still ahead
 
-  constructor(run: string) {
+  /** Of a run, and of the start that its times are reckoned from. */
+  constructor(run: string, start = '') {
     this.#run = run;
+    this.#start = start;
     this.sound = read(SOUND) !== false;
     this.#reread();
   }
 
-  /** What stands until it is heard: the latest, which overtakes those before, and a pot that runs low. */
+  /**
+   * What stands until it is heard: the latest, which overtakes those before, and beside it a pot that runs
+   * low; of one that stands dry that alone is told.
+   */
   get standing(): [Which, Tone][] {
     const told = ORDER.flatMap((which): [Which, Tone][] => {
       const tone = this.all[which];
       return tone ? [[which, tone]] : [];
     });
-    const low = told.filter(([which]) => which === 'pot_low');
-    const rest = told.filter(([which]) => which !== 'pot_low');
+    const low = told.filter(([which]) => GRAVE.has(which)).slice(0, 1);
+    const rest = told.filter(([which]) => !GRAVE.has(which));
     const latest = rest.toSorted(([, a], [, b]) => a.at_ms - b.at_ms).slice(-1);
     return [...low, ...latest].filter(([, tone]) => !tone.heard);
   }
 
-  /** Takes note of what came due, and gives it: a tone is to sound for it, now and not again. */
+  /**
+   * Takes note of what came due, and gives it: a tone is to sound for it, now and not again.
+   *
+   * `dry`: the pot stands dry by the forecast. `whole`: a forecast stands, and tells its times.
+   */
   check(
     ahead: readonly Ahead[],
     passed: ReadonlySet<Which>,
     now_ms: number,
     says: (which: Which, read: boolean) => string,
+    { dry = false, whole = true } = {},
   ): Which[] {
+    if (whole) this.#dropUntold(ahead, passed, dry);
     const due: [Which, boolean, number | undefined][] = [];
     for (const one of ahead) {
       const at_ms = dueAt(one);
@@ -119,6 +141,7 @@ export class Tones {
     for (const which of passed) {
       if (this.#ahead.delete(which) && !this.all[which]) due.push([which, true, undefined]);
     }
+    if (dry && !this.all.heat_off) due.push(['heat_off', true, undefined]);
     if (due.length === 0) return [];
     this.#reread(); // another page of this device may have told it meanwhile
     const fresh = due.filter(([which]) => !this.all[which]);
@@ -129,6 +152,15 @@ export class Tones {
         says: says(which, read),
       });
     return fresh.map(([which]) => which);
+  }
+
+  #dropUntold(ahead: readonly Ahead[], passed: ReadonlySet<Which>, dry: boolean): void {
+    const stands = new Set<Which>([
+      ...passed,
+      ...ahead.filter((one) => one.at_ms !== undefined).map((one) => one.decision),
+      ...(dry ? (['heat_off'] as const) : []),
+    ]);
+    for (const which of ORDER) if (this.all[which] && !stands.has(which)) this.#change(which);
   }
 
   hear(which: Which): void {
@@ -142,18 +174,19 @@ export class Tones {
   }
 
   #reread(): void {
-    this.all = runs().find(([run]) => run === this.#run)?.[1] ?? this.all;
+    const kept = runs().find(([run]) => run === this.#run);
+    if (kept && sameStart(kept[2] ?? '', this.#start)) this.all = kept[1];
   }
 
   #change(which: Which, tone?: Tone): void {
     const { [which]: _was, ...others } = this.all;
     this.all = tone ? { ...others, [which]: tone } : others;
     const rest = runs().filter(([run]) => run !== this.#run);
-    write(KEY, [...rest, [this.#run, this.all]].slice(-RUNS_KEPT));
+    write(KEY, [...rest, [this.#run, this.all, this.#start]].slice(-RUNS_KEPT));
   }
 }
 
-type Kept = [run: string, tones: Tones['all']];
+type Kept = [run: string, tones: Tones['all'], start?: string];
 
 function runs(): Kept[] {
   const found = read(KEY);

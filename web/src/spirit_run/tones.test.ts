@@ -3,7 +3,7 @@ import { flushSync } from 'svelte';
 import { expect, test } from 'vitest';
 import { timeOfDay } from '../data/figures';
 import type { Ahead } from './run_view';
-import { dueAt, dueWords, saysAt, Tones, type Tone } from './tones.svelte';
+import { dueAt, dueWords, saysAt, Tones, type Tone, type Which } from './tones.svelte';
 
 const MINUTE = 60_000;
 const T = Date.parse('2026-11-26T21:00:00Z');
@@ -15,9 +15,8 @@ const at = (decision: Ahead['decision'], minutes: number, doubt_min = 9): Ahead 
   doubt_min,
   why_no_time: undefined,
 });
-const says = (which: Ahead['decision'], read: boolean) =>
-  saysAt(which, 'spirit run', read, '89.8 °C');
-const none = new Set<Ahead['decision']>();
+const says = (which: Which, read: boolean) => saysAt(which, 'spirit run', read, '89.8 °C');
+const none = new Set<Which>();
 
 test('each jar is smelled from the beginning of the doubt on; other decisions come at the middle', () => {
   expect(dueAt(at('tails_near', 48))).toBe(T + 39 * MINUTE);
@@ -62,7 +61,7 @@ test('two pages of one device sound once between them', () => {
 
 test('a reading that shows the decision has come is told too, but not what had passed before', () => {
   const tones = new Tones('r');
-  const passed = new Set<Ahead['decision']>(['heads_end']);
+  const passed = new Set<Which>(['heads_end']);
   expect(tones.check([at('hearts_end', 30)], passed, T, says)).toEqual([]);
   passed.add('hearts_end');
   expect(tones.check([at('stop', 60)], passed, T + 20 * MINUTE, says)).toHaveLength(1);
@@ -120,4 +119,37 @@ test('one told when its band begins is due later, and one that a reading showed 
     `Due about ${timeOfDay(T + 48 * MINUTE)}, in 9 min`,
   );
   expect(dueWords({ at_ms: T, says: '' }, undefined, T + MINUTE)).toBe(`Seen ${timeOfDay(T)}`);
+});
+
+test('what the forecast tells no more goes; without a forecast what was told stands', () => {
+  const tones = new Tones('gone');
+  const tails = at('tails_near', 90);
+  tones.check([at('pot_low', 5), tails], none, T + 5 * MINUTE, says);
+  tones.check([], none, T + 6 * MINUTE, says, { whole: false });
+  expect(tones.standing.map(([which]) => which)).toEqual(['pot_low']);
+  tones.check([{ ...at('pot_low', 0), at_ms: undefined }, tails], none, T + 7 * MINUTE, says);
+  expect(tones.standing).toEqual([]);
+  expect(new Tones('gone').standing).toEqual([]);
+});
+
+test('a corrected start begins anew: nothing of the old one stands, and what comes is told', () => {
+  const old = new Tones('begun', '2026-11-26T10:00:00Z');
+  expect(old.check([at('first_drops', 5)], none, T + 5 * MINUTE, says)).toHaveLength(1);
+  const anew = new Tones('begun', '2026-11-26T10:30:00Z');
+  expect(anew.standing).toEqual([]);
+  expect(anew.check([at('first_drops', 35)], none, T + 35 * MINUTE, says)).toHaveLength(1);
+  // Clocks that agree better by now move it by seconds: that is no correction.
+  expect(new Tones('begun', '2026-11-26T10:30:02Z').standing).toHaveLength(1);
+});
+
+test('a pot that stands dry is told once, before all that runs low, and again when it does so anew', () => {
+  const tones = new Tones('dry');
+  const ahead = [at('pot_low', 5), at('stop', 5)];
+  const dry = { dry: true };
+  expect(tones.check(ahead, none, T + 5 * MINUTE, says, dry)).toContain('heat_off');
+  expect(tones.check(ahead, none, T + 6 * MINUTE, says, dry)).toEqual([]);
+  expect(tones.standing.map(([which]) => which)).toEqual(['heat_off', 'stop']);
+  tones.check(ahead, none, T + 7 * MINUTE, says);
+  expect(tones.standing.map(([which]) => which)).toEqual(['pot_low', 'stop']);
+  expect(tones.check(ahead, none, T + 8 * MINUTE, says, dry)).toEqual(['heat_off']);
 });
