@@ -59,6 +59,7 @@ Waits Folding::on(const RunBegun& body) {
                     "run stands",
                     body.parts.size(), absent == 1 ? "one is" : fmt::format("{} are", absent)));
   }
+  begun.put_in = spirit::volume(sum) + body.wash.value_or(units::Volume{});
   const std::optional<WashState>& wash = of.ferment.wash;
   const bool parts_known = !waits && (!body.parts.empty() || body.wash) && (!body.wash || wash);
   // What cannot be made out leaves a run whose charge is not known: a run all the same.
@@ -75,6 +76,10 @@ Waits Folding::on(const RunBegun& body) {
   begun.charge_known = charge.has_value();
   begun.charge = charge.value_or(spirit::Lot{});
   begun.charge_volume = charge ? spirit::volume(*charge) : watery_volume(body.charge);
+  begun.charge_told =
+      charge
+          ? body.charge.volume * (begun.charge_volume / spirit::volume(*charge, body.charge.at))
+          : begun.charge_volume;
   runs_[begun.told.entry] = {of.id, of.runs.size()};
   of.runs.push_back(std::move(begun));
   return taken;

@@ -32,10 +32,10 @@ inline constexpr units::VolumeStrength alike_strength = units::VolumeStrength::p
 inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::percent(1.0);
 
 /// The fold's puzzles and the amounts that cannot be, the former first: racked more than was
-/// pitched; more wash, or more alcohol, charged than there was; more volume or alcohol out of
-/// a still than went in; a jar beyond its mark; a lot poured together, gauged anew, off the
-/// wood or in bottles that holds more alcohol than before; bottles far off the strength of
-/// their lot.
+/// pitched; more wash, or more alcohol, charged than there was; a charge of less volume than
+/// went into it; more volume or alcohol out of a still than went in; a jar beyond its mark; a
+/// lot poured together, gauged anew, off the wood or in bottles that holds more alcohol than
+/// before; bottles far off the strength of their lot.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.

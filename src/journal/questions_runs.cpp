@@ -89,6 +89,15 @@ void ask_of_charge(const BatchState& batch, const RunState& run, const Charged& 
                          held.value().litres(), in->value().litres()));
 }
 
+// What went in cannot be more than there is of it: a lot that was charged in part is told in
+// part.
+void ask_of_volume(const RunState& run, Asking& asking) {
+  if (!cannot_be(run.put_in, run.charge_told)) return;
+  asking.ask(run.told.entry,
+             fmt::format("{:.2f} L of lots and wash went into a charge of {:.2f} L.",
+                         run.put_in.litres(), run.charge_told.litres()));
+}
+
 struct Came {
   Volume volume;
   Amount pure;
@@ -199,6 +208,7 @@ void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged
                              taken.litres(), wash->litres()));
     }
     ask_of_charge(batch, run, charged, glass, asking);
+    ask_of_volume(run, asking);
     ask_of_jars(batch, run, glass, asking);
     ask_of_all(house, batch, run, glass, asking);
   }

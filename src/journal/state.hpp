@@ -201,6 +201,8 @@ struct RunState {
   bool charge_known = false;
   bool charge_gauged = false;   ///< its strength was read
   units::Volume charge_volume;  ///< at 20 °C
+  units::Volume charge_told;  ///< at 20 °C as it was read, also where lots and wash tell more
+  units::Volume put_in;       ///< of lots and wash, at 20 °C; without those not in the journal
   std::optional<units::Volume> wash;
   std::vector<LotPart> parts;
   std::optional<units::Power> power;  ///< at the start

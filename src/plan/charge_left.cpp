@@ -8,6 +8,7 @@
 #include "base/error.hpp"
 #include "base/field_names.hpp"
 #include "mash/heat.hpp"
+#include "plan/element_findings.hpp"
 #include "plan/run_plan.hpp"
 #include "plan/still_parts.hpp"
 #include "spirit/density.hpp"
@@ -88,14 +89,8 @@ ChargeLeft charge_left(const ChargeFilled& charge, const Kit& kit) {
   ChargeLeft of;
   of.needs = kit.still.boiler.element_covered_above;
   if (charge.volume >= of.needs) return of;
-  const auto [here, needs] = units::print_apart(charge.volume, of.needs);
   of.findings.push_back(
-      {Weight::danger, "element-exposed", stage_of(charge),
-       fmt::format(
-           "The charge is {}; the element needs {} over it and burns dry as soon as the "
-           "heat is on.",
-           here, needs),
-       fmt::format("Leave the heat off. {}.", more_of(charge))});
+      charge_bares_element(charge.volume, kit.still.boiler, stage_of(charge)));
   return of;
 }
 

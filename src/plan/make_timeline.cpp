@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "mash/heat.hpp"
+#include "plan/element_findings.hpp"
 #include "plan/house.hpp"
 #include "plan/parts.hpp"
 
@@ -214,7 +215,7 @@ class TimelineMaker {
     const double watts = boiler.power.watts() * boiler.heat_efficiency.fraction();
     calendar_.beside(
         "Mash",
-        water < boiler.total
+        water_in_boiler(recipe_, kit_) > units::Volume{}
             ? fmt::format("Heat {:.0f} L of sparge water in the still's boiler, its "
                           "outlet open",
                           water.litres())

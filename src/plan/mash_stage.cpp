@@ -9,6 +9,7 @@
 #include "mash/cooling.hpp"
 #include "mash/dough_in.hpp"
 #include "plan/bill_findings.hpp"
+#include "plan/element_findings.hpp"
 #include "plan/house.hpp"
 #include "plan/wort_stage.hpp"
 #include "wort/gravity.hpp"
@@ -75,6 +76,7 @@ class MashDay {
     corrections();
     rest_and_convert();
     run_off();
+    watch_water_in_boiler(recipe_, kit_, findings_);
     watch_fullness(vessel_, plan_.fullest, "Mash", "at its fullest", findings_);
     plan_.length = plan_.course.back().at;
     return std::move(plan_);

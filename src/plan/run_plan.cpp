@@ -6,6 +6,7 @@
 
 #include "base/error.hpp"
 #include "mash/heat.hpp"
+#include "plan/element_findings.hpp"
 #include "plan/still_setting.hpp"
 #include "spirit/density.hpp"
 #include "spirit/strength.hpp"
@@ -131,7 +132,15 @@ void run_findings(const RunPlan& plan, const Kit& kit, const std::string& stage,
                      brim),
          "Charge less."});
   }
-  if (boiler.element_covered_above > units::Volume{}) {
+  if (cover_unknown(boiler)) {
+    findings.push_back(
+        cover_not_stated(fmt::format("About {:.1f} L is left in the boiler at the end",
+                                     plan.left_in_pot.litres()),
+                         stage));
+  }
+  if (plan.charge_volume < boiler.element_covered_above) {
+    findings.push_back(charge_bares_element(plan.charge_volume, boiler, stage));
+  } else if (boiler.element_covered_above > units::Volume{}) {
     const auto [left, needs] =
         units::print_apart(plan.left_in_pot, boiler.element_covered_above);
     if (plan.left_in_pot < boiler.element_covered_above) {

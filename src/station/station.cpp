@@ -11,8 +11,52 @@
 #include "recipe/read_kit.hpp"
 #include "spirit/strength.hpp"
 #include "station/air.hpp"
+#include "units/print.hpp"
 
 namespace lynearm::station {
+namespace {
+
+// A mark read 2 % high, twice its error, is no fuller pot (our choice).
+constexpr double over_the_fill = 1.02;
+// Mains a tenth high drive an element at a fifth more; beyond a quarter more it is another
+// heat, or a slip (our choice).
+constexpr double over_the_heat = 1.25;
+
+// The charge and the heat of a run, against what the plan's boiler takes and gives.
+void against_boiler(const journal::RunState& run, const PlanMade& made,
+                    std::vector<std::string>& against) {
+  const plan::Boiler& boiler = made.pair.kit.still.boiler;
+  const units::Volume fill = run.kind == journal::RunKind::strip ? made.plan.strip.fill_limit
+                                                                 : made.plan.spirit.fill_limit;
+  if (run.charge_volume > boiler.total) {
+    const auto [charge, brim] = units::print_apart(run.charge_volume, boiler.total);
+    against.push_back(
+        fmt::format("The charge is {}, and the boiler holds {} to its brim: leave the heat off "
+                    "and take some out, or correct the charge.",
+                    charge, brim));
+  } else if (run.charge_volume > fill * over_the_fill) {
+    const auto [charge, safe] = units::print_apart(run.charge_volume, fill);
+    against.push_back(fmt::format(
+        "The charge is {}, and this boiler may be filled to {} with it: more can boil "
+        "over and block the condenser. Leave the heat off and take some out, or "
+        "correct the charge.",
+        charge, safe));
+  }
+  std::optional<units::Power> most = run.power;
+  for (const journal::RunPoint& point : run.readings) {
+    const std::optional<units::Power>& power = point.reading.power;
+    if (power) most = std::max(most.value_or(*power), *power);
+  }
+  if (most && *most > boiler.power * over_the_heat) {
+    const auto [told, gives] = units::print_apart(*most, boiler.power);
+    against.push_back(fmt::format(
+        "The power is told as {}, and the kit's heat gives {} at most: correct the power, or "
+        "the kit.",
+        told, gives));
+  }
+}
+
+}  // namespace
 
 Station::Station(store::House& house, const numeric::Executor& executor,
                  std::function<journal::Moment()> now, std::size_t members)
@@ -75,7 +119,7 @@ wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& 
   const std::shared_ptr<const Seen> now = seen();
   if (run.charge_known) {
     wire::RunForecast told = followed(by, now->house, batch, run, *made, nullptr);
-    told.of_charge = against_charge(now->house, batch, run);
+    told.of_charge = against_charge(now->house, batch, run, *made);
     return told;
   }
   // A charge that nobody gauged is taken to be as strong as the plan has it.
@@ -86,14 +130,16 @@ wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& 
   by_plan.charge = spirit::lot(run.charge_volume, strength);
   wire::RunForecast told = followed(by, now->house, batch, by_plan, *made, nullptr);
   told.charge_by_plan = strength;
-  told.of_charge = against_charge(now->house, batch, run);
+  told.of_charge = against_charge(now->house, batch, run, *made);
   return told;
 }
 
 std::vector<std::string> Station::against_charge(const journal::HouseState& house,
                                                  const journal::BatchState& batch,
-                                                 const journal::RunState& run) {
+                                                 const journal::RunState& run,
+                                                 const PlanMade& made) {
   std::vector<std::string> against;
+  against_boiler(run, made, against);
   for (journal::Puzzle& asked : journal::questions(house, batch.id, glass(house, batch.id))) {
     if (asked.entry == run.told.entry) against.push_back(std::move(asked.why));
   }

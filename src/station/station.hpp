@@ -105,11 +105,13 @@ class Station {
   [[nodiscard]] std::optional<plan::Instruments> instruments_of(const std::string& kit);
   [[nodiscard]] wire::RunForecast forecast_by(Followed& by, const journal::BatchState& batch,
                                               const journal::RunState& run);
-  /// What speaks against the charge of a run: what is asked about its beginning, and a wash
-  /// reckoned by a gravity that is not believed.
+  /// What speaks against the charge of a run, and its heat: more than the plan's boiler takes
+  /// or gives, what is asked about its beginning, and a wash reckoned by a gravity that is not
+  /// believed.
   [[nodiscard]] std::vector<std::string> against_charge(const journal::HouseState& house,
                                                         const journal::BatchState& batch,
-                                                        const journal::RunState& run);
+                                                        const journal::RunState& run,
+                                                        const PlanMade& made);
   /// The run's still under the air of its day.
   [[nodiscard]] wire::RunForecast followed(Followed& by, const journal::HouseState& house,
                                            const journal::BatchState& batch,

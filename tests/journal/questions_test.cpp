@@ -123,6 +123,38 @@ TEST_F(QuestionsTest, AChargeStrongerThanItsLotsIsAskedAndOneWateredIsNot) {
   EXPECT_THAT(asked(), IsEmpty());
 }
 
+TEST_F(QuestionsTest, AChargeOfLessThanWentIntoItIsAsked) {
+  const Id lot = brought(5.38, 33);
+  const Id run = begun(2, RunKind::spirit, 1.5, {}, {}, {part(lot, 5.38)});
+  expect_one(run, "5.38 L of lots and wash went into a charge of 1.50 L.");
+  // Gauged weak enough to hold no more alcohol than went in.
+  Book gauged;
+  std::swap(book, gauged);
+  const Id same = brought(5.38, 33);
+  const Id weak = begun(2, RunKind::spirit, 1.5, 33, {}, {part(same, 5.38)});
+  expect_one(weak, HasSubstr("5.38 L of lots and wash went into a charge of 1.50 L"));
+  Book with_wash;
+  std::swap(book, with_wash);
+  fermented(26);
+  racked(25);
+  const Id strip = begun(8 * day, RunKind::strip, 12, {}, 25);
+  expect_one(strip, HasSubstr("25.00 L of lots and wash went into a charge of 12.00 L"));
+}
+
+TEST_F(QuestionsTest, AChargeThatShrankInItsMixingOrIsReadAtItsMarksIsNotAsked) {
+  const Id lot = brought(10, 33);
+  begun(2, RunKind::spirit, 9.5, {}, {}, {part(lot, 10)});  // 4 sd of both marks: 0.55 L
+  EXPECT_THAT(asked(), IsEmpty());
+  Book warm;
+  std::swap(book, warm);
+  const Id same = brought(10, 60);
+  RunBegun run;
+  run.charge = {Volume::litres(10.15), units::Temperature::celsius(35)};
+  run.parts = {part(same, 10)};
+  book.tell(2, run);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
 TEST_F(QuestionsTest, AChargeStrongerThanItsWashIsAsked) {
   fermented(26);
   racked(25);
@@ -238,6 +270,18 @@ TEST_F(QuestionsTest, WhatWoodHidFromTheAlcoholmeterIsNotAsked) {
   std::swap(book, plain);
   bottled(blended(brought(4, 68), 4, 5.0, 54.6), 5, 7, 0.5, 57.2);
   EXPECT_THAT(asked(), SizeIs(1)) << "no wood, nothing hidden";
+}
+
+// 99 L at 50 %vol came off of 1.55 L and nothing was asked.
+TEST_F(QuestionsTest, FarMoreOffTheWoodThanWasLaidOnItIsAskedThere) {
+  WoodFilled filled;
+  filled.part = part(brought(1.55, 57.3), 1.55);
+  filled.in = "staves";
+  const Id wood = book.tell(5, filled);
+  const Id off =
+      book.tell(6, WoodEmptied{{wood, LotKind::spirit}, litres_at_20C(99), percent_at_20C(50)});
+  expect_one(off, AllOf(HasSubstr("49.50 L of pure alcohol came off the wood"),
+                        HasSubstr("held 0.89 L")));
 }
 
 TEST_F(QuestionsTest, MoreInBottlesThanWasPouredIsAskedOnce) {

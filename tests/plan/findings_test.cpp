@@ -1,9 +1,11 @@
 // Each finding, brought about on purpose: the code comes, with its figure and its remedy.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "plan/plan.hpp"
 #include "plan/tern.hpp"
@@ -40,6 +42,8 @@ const Case cases[] = {
      }},
     {"element-exposed", Weight::danger,
      [](Recipe&, Kit& kit) { kit.still.boiler.element_covered_above = Volume::litres(25.0); }},
+    {"element-cover-unknown", Weight::caution,
+     [](Recipe&, Kit& kit) { kit.still.boiler.element_covered_above = {}; }},
     {"wash-left-over", Weight::stop, [](Recipe& recipe, Kit&) { recipe.strip.charges = 2; }},
     {"charge-over-fill", Weight::caution,
      [](Recipe& recipe, Kit&) { recipe.strip.charge = Volume::litres(35.5); }},
@@ -174,6 +178,95 @@ TEST(Findings, stand_worst_first) {
       std::is_sorted(plan.findings.begin(), plan.findings.end(),
                      [](const Finding& a, const Finding& b) { return a.weight < b.weight; }));
   EXPECT_EQ(plan.findings.front().weight, Weight::stop);
+}
+
+// Of one code, the sentence and remedy at each stage.
+struct Told {
+  std::string stage, says, remedy;
+  Weight weight;
+};
+std::vector<Told> told(const Plan& plan, const std::string& code) {
+  std::vector<Told> all;
+  for (const Finding& one : plan.findings) {
+    if (one.code == code) all.push_back({one.stage, one.says, one.remedy, one.weight});
+  }
+  return all;
+}
+
+// "Charge more, or stop earlier" was said of it too, and stopping earlier does not help.
+TEST(Findings, of_a_charge_that_does_not_cover_the_element_leave_its_heat_off) {
+  Kit kit = tern::kit_8();
+  kit.still.boiler.element_covered_above = Volume::litres(32.0);
+  const Plan plan = make(tern::recipe_8(), kit);
+  ASSERT_LT(plan.spirit.one.charge_volume, Volume::litres(32.0));
+  ASSERT_LT(plan.strip.one.charge_volume, Volume::litres(32.0));
+  const std::vector<Told> bare = told(plan, "element-exposed");
+  ASSERT_EQ(bare.size(), 2U);  // the sparge water, 33 L, covers it
+  EXPECT_EQ(bare[0].stage, "Strip");
+  EXPECT_EQ(
+      bare[0].says,
+      fmt::format("The charge is {:.1f} L; the element needs 32.0 L over it and burns dry "
+                  "as soon as the heat is on.",
+                  plan.strip.one.charge_volume.litres()));
+  EXPECT_EQ(bare[0].remedy, "Leave the heat off. Charge more.");
+  EXPECT_EQ(bare[1].stage, "Spirit run");
+  EXPECT_EQ(bare[1].remedy, "Leave the heat off. Charge more, with water if need be.");
+}
+
+TEST(Findings, of_a_charge_that_covers_the_element_until_its_end_say_to_stop_earlier) {
+  Kit kit = tern::kit_8();
+  const double charged_L = make(tern::recipe_8(), kit).strip.one.charge_volume.litres();
+  kit.still.boiler.element_covered_above = Volume::litres(charged_L);
+  const std::vector<Told> covered = told(make(tern::recipe_8(), kit), "element-exposed");
+  ASSERT_FALSE(covered.empty());
+  EXPECT_EQ(covered[0].stage, "Strip");
+  EXPECT_EQ(covered[0].remedy, "Charge more, or stop earlier.") << "just covered as charged";
+}
+
+TEST(Findings, of_sparge_water_that_does_not_cover_the_element_are_a_danger_of_mash_day) {
+  Recipe recipe = tern::recipe_8();
+  Kit kit = tern::kit_8();
+  recipe.mash.sparges = {{Volume::litres(3.0), Temperature::celsius(75.0)},
+                         {Volume::litres(2.4), Temperature::celsius(12.0)}};
+  const std::vector<Told> bare = told(make(recipe, kit), "element-exposed");
+  ASSERT_EQ(bare.size(), 1U);
+  EXPECT_EQ(bare[0].stage, "Mash");
+  EXPECT_EQ(bare[0].weight, Weight::danger);
+  EXPECT_EQ(bare[0].says,
+            "5.4 L of sparge water is heated in the still's boiler; the element needs 6.0 L "
+            "over it and burns dry.");
+  EXPECT_EQ(bare[0].remedy, "Heat at least that much, or heat it elsewhere.");
+  recipe.mash.sparges[1].water = Volume::litres(3.0);
+  EXPECT_TRUE(told(make(recipe, kit), "element-exposed").empty()) << "just covered";
+  recipe.mash.sparges = {{Volume::litres(3.0), kit.liquor.cold}};
+  EXPECT_TRUE(told(make(recipe, kit), "element-exposed").empty()) << "given cold";
+  recipe.mash.sparges = {{Volume::litres(3.0), Temperature::celsius(75.0)}};
+  kit.still.boiler.heat = BoilerHeat::flame;
+  kit.still.boiler.element_covered_above = {};
+  EXPECT_TRUE(told(make(recipe, kit), "element-exposed").empty()) << "no element";
+}
+
+TEST(Findings, of_an_element_that_the_kit_says_nothing_of_stand_wherever_it_is_heated) {
+  Recipe recipe = tern::recipe_8();
+  Kit kit = tern::kit_8();
+  kit.still.boiler.element_covered_above = {};
+  const auto stages = [&] {
+    std::string all;
+    for (const Told& one : told(make(recipe, kit), "element-cover-unknown")) {
+      EXPECT_EQ(one.weight, Weight::caution);
+      all += one.stage + ";";
+    }
+    return all;
+  };
+  EXPECT_EQ(stages(), "Mash;Strip;Spirit run;");
+  EXPECT_EQ(told(make(recipe, kit), "element-cover-unknown")[0].says,
+            "33.0 L of sparge water is heated in the still's boiler; the kit does not say how "
+            "much the element needs over it, so nothing can warn before it is bare and burns "
+            "dry.");
+  recipe.mash.sparges = {{Volume::litres(46.0), Temperature::celsius(75.0)}};
+  EXPECT_EQ(stages(), "Strip;Spirit run;") << "the boiler does not hold it";
+  kit.still.boiler.heat = BoilerHeat::plate;
+  EXPECT_EQ(stages(), "");
 }
 
 }  // namespace

@@ -166,6 +166,46 @@ TEST_F(AStation, AChargeThatContradictsWhatThereWasIsToldWithItsForecastUntilItI
             right.now.alcohol_left.median);
 }
 
+// A charge of twice the boiler and 99999 W of a 4 kW kit were kept and followed without a word.
+TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.strength = percent_at_20C(8);
+  const auto told_of = [&](double litres, std::optional<double> watts) {
+    begun.charge = litres_at_20C(litres);
+    begun.power.reset();
+    if (watts) begun.power = units::Power::watts(*watts);
+    const Id run = book.tell(8 * day, begun);
+    keep_all();
+    const auto seen = station.seen();
+    const BatchState& batch = seen->house.batches.at(*book.batch);
+    return station.forecast(batch, *run_named(batch, run)).of_charge;
+  };
+  // The boiler holds 45 L, and 67.5 % of it of a clear wash; its element gives 4 kW.
+  EXPECT_THAT(told_of(25, 4000.0), testing::IsEmpty());
+  EXPECT_THAT(told_of(30.9, 4900.0), testing::IsEmpty()) << "within marks and mains";
+  EXPECT_THAT(told_of(31.5, {}),
+              testing::ElementsAre(testing::StartsWith(
+                  "The charge is 31.5 L, and this boiler may be filled to 30.4 L with it")));
+  EXPECT_THAT(told_of(60, {}),
+              testing::ElementsAre(testing::StartsWith(
+                  "The charge is 60.0 L, and the boiler holds 45.0 L to its brim")));
+  EXPECT_THAT(
+      told_of(25, 99999.0),
+      testing::ElementsAre("The power is told as 100.0 kW, and the kit's heat gives 4.0 "
+                           "kW at most: correct the power, or the kit."));
+  still::Reading raised;
+  raised.power = units::Power::kilowatts(40.0);
+  begun.power.reset();
+  const Id run = book.tell(8 * day, begun);
+  book.tell(8 * day + 30, RunRead{run, raised});
+  keep_all();
+  const auto seen = station.seen();
+  const BatchState& batch = seen->house.batches.at(*book.batch);
+  EXPECT_THAT(station.forecast(batch, *run_named(batch, run)).of_charge,
+              testing::ElementsAre(testing::StartsWith("The power is told as 40.0 kW")));
+}
+
 TEST_F(AStation, AChargeReckonedByAGravityThatIsNotBelievedIsToldWithItsForecast) {
   // 1.058 for 0.998 on the last day, after readings that all agree.
   for (const auto& [days, gravity] :

@@ -124,6 +124,29 @@ test('a temperature that is kept is told beside its button', async () => {
   expect(section.contains(said)).toBe(true);
 });
 
+// Two of one code, of two vessels, took the page down.
+test('what the plan finds of mash day stands there, of each vessel', async () => {
+  const finding = (code: string, says: string, stage = 'Mash') => ({
+    weight: 'danger',
+    code,
+    stage,
+    says,
+    remedy: '',
+  });
+  plan.findings = [
+    finding('vessel-too-full', 'The boiling pot holds 56.0 L.'),
+    finding('vessel-too-full', 'The mash tub holds 86.0 L.'),
+    finding('element-exposed', '5.4 L of sparge water is heated in the still.'),
+    finding('element-exposed', 'The charge is 5.0 L.', 'Strip'),
+  ] as never;
+  render(Mash, { batch: 'b' });
+  await screen.findByText(/The boiling pot holds/);
+  expect(screen.getByText(/The mash tub holds/)).toBeTruthy();
+  expect(screen.getByText(/5.4 L of sparge water/)).toBeTruthy();
+  expect(screen.queryByText(/The charge is 5.0 L/)).toBeNull();
+  plan.findings = [];
+});
+
 test('first runnings beyond the mash vessel are asked about at the field', async () => {
   vi.spyOn(bench.api, 'post').mockResolvedValue({} as never);
   render(Mash, { batch: 'b' });
