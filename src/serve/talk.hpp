@@ -209,6 +209,7 @@ class Talk final : public Connection, public std::enable_shared_from_this<Talk<S
   }
 
   void on_sent(NetError error) {
+    message_ = {};  // may be megabytes, and the next request a minute off
     if (error) return cut();
     if (subscription_) {
       std::make_shared<Feed<Stream>>(*hall_, peer_, std::move(stream_),

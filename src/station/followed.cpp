@@ -37,8 +37,7 @@ std::string made_of(const still::CutRules& rules, const std::string& kit_text,
 // What stands under the spout was collected too: as each jar was filled, with all before it.
 // Marks of the jars, so as warm as it ran. Of jars told together, from a list, the last tells
 // the sum. Ends at a jar that is missing or told out of turn.
-std::vector<journal::RunPoint> points_of(const journal::RunState& run) {
-  std::vector<journal::RunPoint> points = run.readings;
+std::vector<journal::RunPoint> jars_filled(const journal::RunState& run) {
   std::vector<journal::RunPoint> filled;
   still::Reading full;
   full.collected = units::Volume{};
@@ -52,12 +51,20 @@ std::vector<journal::RunPoint> points_of(const journal::RunState& run) {
     if (!filled.empty() && at - filled.back().reading.at < told_together) filled.pop_back();
     filled.push_back({*jar.filled, full});
   }
-  for (const journal::RunPoint& jar : filled) {
-    // Among the readings by its time, which leaves those in the order they have.
+  return filled;
+}
+
+// Each jar among the readings by its time, which leaves those in the order they have.
+std::vector<const journal::RunPoint*> in_order(const std::vector<journal::RunPoint>& readings,
+                                               const std::vector<journal::RunPoint>& jars) {
+  std::vector<const journal::RunPoint*> points;
+  points.reserve(readings.size() + jars.size());
+  for (const journal::RunPoint& reading : readings) points.push_back(&reading);
+  for (const journal::RunPoint& jar : jars) {
     const auto later = std::find_if(
         points.begin(), points.end(),
-        [&jar](const journal::RunPoint& point) { return point.reading.at > jar.reading.at; });
-    points.insert(later, jar);
+        [&jar](const journal::RunPoint* point) { return point->reading.at > jar.reading.at; });
+    points.insert(later, &jar);
   }
   return points;
 }
@@ -87,6 +94,7 @@ plan::RunAhead ahead_of(const journal::RunState& run) {
 void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
                      const journal::RunState& run, const numeric::Executor& executor) const {
   desk.follower.reset();
+  desk.ended.clear();
   desk.taken.clear();
   desk.refused.clear();
   desk.crowded = 0;
@@ -97,13 +105,22 @@ void Followed::begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& ki
                         vapour::BoilingCurve(kit.place.pressure), seed, members_, executor);
 }
 
-std::optional<std::set<journal::Id>> Followed::not_taken(
-    const Desk& desk, const std::vector<journal::RunPoint>& points) {
+const std::vector<still::Reading>& Followed::readings(const Desk& desk) {
+  return desk.follower ? desk.follower->readings() : desk.ended;
+}
+
+std::optional<std::set<journal::Id>> Followed::not_taken(const Desk& desk,
+                                                         const Points& points) {
+  const std::vector<still::Reading>& taken = readings(desk);
+  // Half a follower is none.
+  if (taken.size() != desk.taken.size()) return std::nullopt;
   std::map<journal::Id, const still::Reading*> told;
-  for (const journal::RunPoint& point : points) told.emplace(point.told.entry, &point.reading);
-  for (const Taken& taken : desk.taken) {
-    const auto same = told.find(taken.entry);
-    if (same == told.end() || !(*same->second == taken.reading)) return std::nullopt;
+  for (const journal::RunPoint* point : points) {
+    told.emplace(point->told.entry, &point->reading);
+  }
+  for (std::size_t i = 0; i < taken.size(); ++i) {
+    const auto same = told.find(desk.taken[i]);
+    if (same == told.end() || !(*same->second == taken[i])) return std::nullopt;
     told.erase(same);
   }
   for (const wire::Refused& refused : desk.refused) {
@@ -114,14 +131,14 @@ std::optional<std::set<journal::Id>> Followed::not_taken(
   return fresh;
 }
 
-void Followed::take(Desk& desk, const std::vector<journal::RunPoint>& points,
-                    const std::set<journal::Id>& fresh, const numeric::Executor& executor) {
-  for (const journal::RunPoint& point : points) {
-    const journal::Id& entry = point.told.entry;
+void Followed::take(Desk& desk, const Points& points, const std::set<journal::Id>& fresh,
+                    const numeric::Executor& executor) {
+  for (const journal::RunPoint* point : points) {
+    const journal::Id& entry = point->told.entry;
     if (!fresh.contains(entry)) continue;
     try {
-      const still::Update update = desk.follower->take_quietly(point.reading, executor);
-      desk.taken.push_back({entry, point.reading});
+      const still::Update update = desk.follower->take_quietly(point->reading, executor);
+      desk.taken.push_back(entry);
       if (!update.crowded.empty()) ++desk.crowded;
     } catch (const base::InputError& error) {
       desk.refused.push_back({entry, base::sentence(error.faults().front())});
@@ -135,12 +152,13 @@ wire::RunForecast Followed::tell(const Desk& desk, const journal::RunState& run,
   const still::Follower& follower = *desk.follower;
   wire::RunForecast told;
   told.run = run.told.entry;
-  for (const Taken& taken : desk.taken) told.readings.push_back(taken.entry);
+  told.readings = desk.taken;
   // By the run's clock: a reading that came late is not the latest.
+  const std::vector<still::Reading>& taken = follower.readings();
   const auto latest = std::max_element(
-      desk.taken.begin(), desk.taken.end(),
-      [](const Taken& a, const Taken& b) { return a.reading.at < b.reading.at; });
-  if (latest != desk.taken.end()) told.latest = latest->reading;
+      taken.begin(), taken.end(),
+      [](const still::Reading& a, const still::Reading& b) { return a.at < b.at; });
+  if (latest != taken.end()) told.latest = *latest;
   if (!run.ended) told.turns_down_to = turns_down_to(follower);
   told.now = follower.now();
   told.forecast = follower.forecast(executor);
@@ -155,7 +173,8 @@ void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& k
                       const std::string& kit_text, const journal::RunState& run,
                       const numeric::Executor& executor) const {
   const std::string parts = made_of(plan::cut_rules(recipe, ahead_of(run)), kit_text, run);
-  const std::vector<journal::RunPoint> points = points_of(run);
+  const std::vector<journal::RunPoint> jars = jars_filled(run);
+  const Points points = in_order(run.readings, jars);
   std::optional<std::set<journal::Id>> fresh;
   if (desk.made_of == parts) fresh = not_taken(desk, points);
   if (!desk.told || !fresh || !fresh->empty()) {
@@ -168,7 +187,10 @@ void Followed::follow(Desk& desk, const plan::Recipe& recipe, const plan::Kit& k
     if (!desk.told) desk.told = tell(desk, run, executor);
   }
   // Of an ended run little more is to be told; should there be, it is followed afresh.
-  if (run.ended) desk.follower.reset();
+  if (run.ended && desk.follower) {
+    desk.ended = desk.follower->readings();
+    desk.follower.reset();
+  }
 }
 
 bool Followed::begun(const journal::Id& run) const {

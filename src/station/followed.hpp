@@ -51,15 +51,14 @@ class Followed {
   [[nodiscard]] bool begun(const journal::Id& run) const;
 
  private:
-  struct Taken {
-    journal::Id entry;
-    still::Reading reading;
-  };
+  /// Readings and filled jars, in the order in which they are taken.
+  using Points = std::vector<const journal::RunPoint*>;
   struct Desk {
     std::mutex mutex;
     std::string made_of;                      ///< what the follower began with
     std::optional<still::Follower> follower;  ///< let go when its run has ended and is told
-    std::vector<Taken> taken;                 ///< in the order taken
+    std::vector<journal::Id> taken;           ///< entries of its readings, one of each
+    std::vector<still::Reading> ended;        ///< those readings, once it was let go
     std::vector<wire::Refused> refused;       ///< and the readings that were not
     std::size_t crowded = 0;                  ///< of those taken, not weighed whole
     std::optional<wire::RunForecast> told;    ///< of just these
@@ -70,11 +69,13 @@ class Followed {
               const numeric::Executor& executor) const;
   void begin(Desk& desk, const plan::Recipe& recipe, const plan::Kit& kit,
              const journal::RunState& run, const numeric::Executor& executor) const;
+  /// As they were taken.
+  [[nodiscard]] static const std::vector<still::Reading>& readings(const Desk& desk);
   /// The entries that are not taken yet; null when what was taken is no longer so.
-  [[nodiscard]] static std::optional<std::set<journal::Id>> not_taken(
-      const Desk& desk, const std::vector<journal::RunPoint>& points);
-  static void take(Desk& desk, const std::vector<journal::RunPoint>& points,
-                   const std::set<journal::Id>& fresh, const numeric::Executor& executor);
+  [[nodiscard]] static std::optional<std::set<journal::Id>> not_taken(const Desk& desk,
+                                                                      const Points& points);
+  static void take(Desk& desk, const Points& points, const std::set<journal::Id>& fresh,
+                   const numeric::Executor& executor);
   [[nodiscard]] static wire::RunForecast tell(const Desk& desk, const journal::RunState& run,
                                               const numeric::Executor& executor);
 

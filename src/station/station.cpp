@@ -64,7 +64,6 @@ Station::Station(store::House& house, const numeric::Executor& executor,
       executor_(executor),
       now_(std::move(now)),
       members_(members),
-      seen_(std::make_shared<Seen>()),
       planned_(executor),
       followed_(executor, members),
       fermenting_(executor) {}
@@ -78,18 +77,21 @@ std::vector<store::Kept> Station::take_in(std::span<const journal::Entry> entrie
 }
 
 std::shared_ptr<const Seen> Station::seen() {
+  const store::Sequence asked_for = house_.journal().last();
   const std::lock_guard lock(folding_);
-  store::Sequence last = seen_->sequence;
+  // Pages ask all together: who waited for another's fold often finds in it what was kept.
+  if (seen_ && seen_->sequence >= asked_for) return seen_;
   for (;;) {
-    std::vector<store::Numbered> more = house_.journal().since(last);
+    std::vector<store::Numbered> more = house_.journal().since(read_to_);
     if (more.empty()) break;
     for (store::Numbered& one : more) {
-      last = one.sequence;
       entries_.push_back(std::move(one.entry));
+      read_to_ = one.sequence;
     }
   }
-  if (last != seen_->sequence) {
-    seen_ = std::make_shared<Seen>(Seen{last, journal::fold(entries_)});
+  if (!seen_ || seen_->sequence != read_to_) {
+    seen_.reset();  // unless somebody still reads it: a long run fills megabytes
+    seen_ = std::make_shared<Seen>(Seen{read_to_, journal::fold(entries_)});
   }
   return seen_;
 }

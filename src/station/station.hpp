@@ -124,6 +124,7 @@ class Station {
   std::size_t members_;
   std::mutex folding_;
   std::vector<journal::Entry> entries_;
+  store::Sequence read_to_ = 0;  ///< the last of the entries
   std::shared_ptr<const Seen> seen_;
   std::atomic<std::int64_t> reading_us_{0};
   std::mutex kit_;

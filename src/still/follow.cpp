@@ -132,6 +132,25 @@ bool Follower::is_crowded(const Figure& figure) const {
          std::any_of(near.begin(), near.end(), [this](std::size_t i) { return !doubt_of(i); });
 }
 
+Follower Follower::without_readings() {
+  std::vector<Reading> readings;
+  readings.swap(readings_);
+  try {
+    Follower kept = *this;
+    readings.swap(readings_);
+    return kept;
+  } catch (...) {
+    readings.swap(readings_);
+    throw;
+  }
+}
+
+void Follower::step_back(Follower&& kept, std::size_t readings) {
+  readings_.resize(readings);
+  kept.readings_ = std::move(readings_);
+  *this = std::move(kept);
+}
+
 Update Follower::take(const Reading& reading, const numeric::Executor& executor) {
   Update update = take_quietly(reading, executor);
   for (std::size_t i = 0; i < figures_.size() && figures_[i].reading != update.reading; ++i) {
@@ -165,8 +184,7 @@ Update Follower::take_quietly(const Reading& reading, const numeric::Executor& e
     update.effective_members = effective_size(weights_);
     return update;
   }
-  // What a refusal part way is undone with.
-  Follower kept = *this;
+  Follower kept = without_readings();  // a refusal part way is undone with it
   try {
     readings_.push_back(reading);
     latest_ = std::max(latest_, reading.at);
@@ -210,7 +228,7 @@ Update Follower::take_quietly(const Reading& reading, const numeric::Executor& e
       }
     }
   } catch (...) {
-    *this = std::move(kept);
+    step_back(std::move(kept), update.reading);
     throw;
   }
   update.effective_members = effective_size(weights_);
@@ -218,10 +236,11 @@ Update Follower::take_quietly(const Reading& reading, const numeric::Executor& e
 }
 
 std::optional<Doubt> Follower::doubt_of(std::size_t i) const {
+  const std::vector<Fitness>& fit = *fit_[i];
   double believed = 0.0, slip = 0.0;
   for (std::size_t k = 0; k < weights_.size(); ++k) {
-    believed += weights_[k] * fit_[i][k].believed;
-    slip += weights_[k] * fit_[i][k].slip;
+    believed += weights_[k] * fit[k].believed;
+    slip += weights_[k] * fit[k].slip;
   }
   if (slip <= believed) return std::nullopt;
   const Figure& figure = figures_[i];

@@ -74,6 +74,10 @@ class Follower {
 
  private:
   void require_order() const;
+  /// What a step back needs: a copy without the readings, which only grow.
+  [[nodiscard]] Follower without_readings();
+  /// As `kept` was, with the first `readings` of them.
+  void step_back(Follower&& kept, std::size_t readings);
   void run_members(const numeric::Executor& executor);
   [[nodiscard]] Track run_of(const PossibleStill& still, const Stop& end) const;
   [[nodiscard]] bool is_crowded(const Figure& figure) const;
@@ -109,8 +113,10 @@ class Follower {
   std::vector<Standing> standings_;
   /// Prior over the density it was drawn from: what makes the run, and the instruments.
   std::vector<double> log_run_start_, log_instruments_start_;
-  /// Of each member, never changed: copies share them. Empty: that still cannot be run.
-  std::shared_ptr<const std::vector<Track>> tracks_;
+  /// One of each member. Never changed once made: copies share them.
+  template <class T>
+  using OfMembers = std::shared_ptr<const std::vector<T>>;
+  OfMembers<Track> tracks_;  ///< an empty one: that still cannot be run
   std::vector<double> weights_;
   /// A standard normal for each, never learnt from: what a member's still will do otherwise
   /// than its constants say.
@@ -118,8 +124,8 @@ class Follower {
 
   std::vector<Reading> readings_;
   std::vector<Figure> figures_;
-  std::vector<std::vector<Expected>> shown_;  ///< of each figure, by member
-  std::vector<std::vector<Fitness>> fit_;     ///< the same
+  std::vector<OfMembers<Expected>> shown_;  ///< of each figure
+  std::vector<OfMembers<Fitness>> fit_;     ///< the same
   Fire fire_;
   units::Duration boiling_;     ///< by the medians
   double least_percent_ = 8.0;  ///< at the spout: runs are computed down to it

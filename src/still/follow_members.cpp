@@ -54,6 +54,8 @@ void Follower::run_members(const numeric::Executor& executor) {
     known = std::max(known, std::get<units::Duration>(fire_.steps.back().from));
   }
   standing_until_ = known + stands_for;
+  // Before others are made: a thousand runs are some 17 MB.
+  tracks_.reset();
   auto tracks = std::make_shared<std::vector<Track>>(standings_.size());
   executor(standings_.size(), [&](std::size_t k) {
     if (beyond_belief(standings_[k])) return;
@@ -102,24 +104,27 @@ Track Follower::run_of(const PossibleStill& still, const Stop& end) const {
 // What each member would show at a figure.
 void Follower::look(std::size_t i) {
   const Figure& figure = figures_[i];
-  shown_[i].assign(standings_.size(), {});
-  for (std::size_t k = 0; k < standings_.size(); ++k) {
+  std::vector<Expected> all(standings_.size());
+  for (std::size_t k = 0; k < all.size(); ++k) {
     if ((*tracks_)[k].empty()) continue;
-    Expected& shown = shown_[i][k];
+    Expected& shown = all[k];
     shown = expected(figure.instrument, (*tracks_)[k].at(figure.at_s), prior_.spread);
     shown.width = std::hypot(shown.width, figure.unsure);
   }
+  shown_[i] = std::make_shared<const std::vector<Expected>>(std::move(all));
 }
 
 // And how well it fits.
 void Follower::weigh(std::size_t i) {
   const Figure& figure = figures_[i];
   const std::size_t constant = constant_of(figure.instrument);
-  fit_[i].assign(standings_.size(), {});
-  for (std::size_t k = 0; k < standings_.size(); ++k) {
+  const std::vector<Expected>& shown = *shown_[i];
+  std::vector<Fitness> all(standings_.size());
+  for (std::size_t k = 0; k < all.size(); ++k) {
     if ((*tracks_)[k].empty()) continue;
-    fit_[i][k] = fitness(figure, shown_[i][k], standings_[k][constant]);
+    all[k] = fitness(figure, shown[k], standings_[k][constant]);
   }
+  fit_[i] = std::make_shared<const std::vector<Fitness>>(std::move(all));
 }
 
 void Follower::look_at_all(const numeric::Executor& executor) {
@@ -144,7 +149,7 @@ void Follower::draw_instruments(std::size_t k, const std::vector<double>& count)
       precision = 1.0;
       for (std::size_t i = 0; i < figures_.size(); ++i) {
         if (constant_of(figures_[i].instrument) != c) continue;
-        const Pull to = pull(figures_[i], shown_[i][k], place);
+        const Pull to = pull(figures_[i], (*shown_[i])[k], place);
         precision += count[i] * to.precision;
         sum += count[i] * to.precision * to.towards;
       }
@@ -175,9 +180,10 @@ std::vector<double> Follower::log_likelihoods() const {
     if ((*tracks_)[k].empty()) logs[k] = -std::numeric_limits<double>::infinity();
   }
   for (std::size_t i = 0; i < figures_.size(); ++i) {
+    const std::vector<Fitness>& fit = *fit_[i];
     for (std::size_t k = 0; k < logs.size(); ++k) {
       if ((*tracks_)[k].empty()) continue;
-      logs[k] += count[i] * std::log(fit_[i][k].believed + fit_[i][k].slip);
+      logs[k] += count[i] * std::log(fit[k].believed + fit[k].slip);
     }
   }
   return logs;

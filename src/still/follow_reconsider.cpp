@@ -87,11 +87,11 @@ bool Follower::reconsider(const numeric::Executor& executor) {
   const bool far_out = !wider_ && surprise() > too_far_out &&
                        (figures_then_ == 0 || figures_.size() >= figures_then_ + again_after);
   if (!against && !far_out) return false;
-  Follower kept = *this;
+  Follower kept = without_readings();
   believe_wider(executor);
   const std::size_t after = doubts().size();
   const bool taken = far_out ? after <= before : after + worth_it <= before;
-  if (!taken) *this = std::move(kept);
+  if (!taken) step_back(std::move(kept), readings_.size());
   doubts_then_ = taken ? after : before;
   figures_then_ = figures_.size();
   return taken;

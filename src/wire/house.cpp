@@ -1,5 +1,6 @@
 #include "wire/house.hpp"
 
+#include <span>
 #include <utility>
 
 #include "journal/account.hpp"
@@ -9,6 +10,7 @@
 #include "wire/entry_fields.hpp"
 #include "wire/entry_writer.hpp"
 #include "wire/figure.hpp"
+#include "wire/object_text.hpp"
 #include "wire/on_wood.hpp"
 #include "wire/whys.hpp"
 
@@ -16,10 +18,6 @@ namespace lynearm::wire {
 namespace {
 
 using namespace journal;  // this file is about nothing else
-
-std::string printed(const Json& value) {
-  return value.dump(-1, ' ', false, Json::error_handler_t::replace);
-}
 
 // An object for up to so many keys. One that outgrows its room copies all it holds, with every
 // list in it: its keys are const, so that they are not moved.
@@ -29,8 +27,8 @@ Json object_for(std::size_t keys) {
   return json;
 }
 
-Json told_json(const Told& told, std::size_t keys = 8) {
-  Json json = object_for(keys);
+Json told_json(const Told& told) {
+  Json json = object_for(8);
   json["entry"] = print(told.entry);
   json["at"] = print(told.at);
   if (!told.who.empty()) json["who"] = told.who;
@@ -208,35 +206,78 @@ Json jar_json(const JarState& jar) {
 
 constexpr std::array<std::string_view, 3> run_standings = {"running", "stopped", "ended"};
 
-Json run_json(const RunState& run) {
-  Json json = told_json(run.told, 24);
-  json["run"] = std::string(fields::run_kinds[static_cast<std::size_t>(run.kind)]);
-  json["standing"] = std::string(run_standings[static_cast<std::size_t>(run.standing)]);
-  json["charge_L_20C"] = figure(run.charge_volume.litres());
-  if (run.charge_known) {
-    json["charge"] = lot_json(run.charge);
-    json["charge_gauged"] = run.charge_gauged;
+void write_told(ObjectText& json, const Told& told) {
+  json.add_plain("entry", print(told.entry));
+  json.add_plain("at", print(told.at));
+  if (!told.who.empty()) json.add("who", told.who);
+  if (told.corrections > 0) json.add("corrections", told.corrections);
+}
+
+// Writes what describe() names of a reading, as EntryWriter does, but without a tree.
+class ReadingText {
+ public:
+  explicit ReadingText(ObjectText& json) : json_(json) {}
+
+  void id(const char*, const Id&) {}  // the run is what the reading stands in
+  void text(const char* name, const std::string& value, std::size_t, bool required) {
+    if (required || !value.empty()) json_.add(name, value);
   }
-  if (run.wash) json["wash_L_20C"] = figure(run.wash->litres());
-  json["lots"] = list_of(run.parts, [](const LotPart& part) { return body_of(part); });
-  if (run.power) json["power_W"] = figure(run.power->watts());
-  json["readings"] = list_of(run.readings, [](const RunPoint& point) {
-    Json row = told_json(point.told);
-    row["minutes"] = figure(point.reading.at.minutes());
-    const Json body = body_of(RunRead{{}, point.reading});
-    for (const auto& [name, value] : body.items()) {
-      if (name != "run") row[name] = value;
-    }
-    return row;
-  });
-  json["jars"] = list_of(run.jars, [](const auto& jar) { return jar_json(jar.second); });
-  if (run.allotted) json["allotted"] = told_json(*run.allotted);
-  if (run.ended) json["ended"] = told_json(*run.ended);
-  if (run.collected_read) json["collected_read"] = body_of(*run.collected_read);
-  if (run.collected) json["collected"] = lot_json(*run.collected);
-  if (run.left) json["left_L"] = figure(run.left->litres());
-  if (run.left_lot) json["left"] = lot_json(*run.left_lot);
-  return json;
+  template <class Q>
+  void amount(const char* name, const std::optional<Q>& value, const Unit<Q>& unit) {
+    if (value) json_.add(name, kept(unit.in(*value)));
+  }
+  template <class E>
+  void choice(const char* name, const std::optional<E>& value,
+              std::span<const std::string_view> words) {
+    if (value) json_.add_plain(name, words[static_cast<std::size_t>(*value)]);
+  }
+  template <class B>
+  void part(const char* name, const std::optional<B>& value) {
+    if (value) json_.add(name, body_of(*value));
+  }
+
+ private:
+  ObjectText& json_;
+};
+
+// A run that a logger reads by the second has thousands of them, so long or shorter.
+constexpr std::size_t usual_reading_bytes = 200;
+
+void write_reading(std::string& text, const RunPoint& point) {
+  ObjectText json(text);
+  write_told(json, point.told);
+  json.add("minutes", figure(point.reading.at.minutes()));
+  ReadingText figures(json);
+  RunRead read{{}, point.reading};
+  describe(figures, read);
+  json.end();
+}
+
+void write_run(std::string& text, const RunState& run) {
+  ObjectText json(text);
+  write_told(json, run.told);
+  json.add("run", fields::run_kinds[static_cast<std::size_t>(run.kind)]);
+  json.add("standing", run_standings[static_cast<std::size_t>(run.standing)]);
+  json.add("charge_L_20C", figure(run.charge_volume.litres()));
+  if (run.charge_known) {
+    json.add("charge", lot_json(run.charge));
+    json.add("charge_gauged", run.charge_gauged);
+  }
+  if (run.wash) json.add("wash_L_20C", figure(run.wash->litres()));
+  json.add("lots", list_of(run.parts, [](const LotPart& part) { return body_of(part); }));
+  if (run.power) json.add("power_W", figure(run.power->watts()));
+  json.name("readings");
+  // A text that outgrows its room is there twice for a while.
+  text.reserve(text.size() + run.readings.size() * usual_reading_bytes);
+  write_list(text, run.readings, [&](const RunPoint& point) { write_reading(text, point); });
+  json.add("jars", list_of(run.jars, [](const auto& jar) { return jar_json(jar.second); }));
+  if (run.allotted) json.add("allotted", told_json(*run.allotted));
+  if (run.ended) json.add("ended", told_json(*run.ended));
+  if (run.collected_read) json.add("collected_read", body_of(*run.collected_read));
+  if (run.collected) json.add("collected", lot_json(*run.collected));
+  if (run.left) json.add("left_L", figure(run.left->litres()));
+  if (run.left_lot) json.add("left", lot_json(*run.left_lot));
+  json.end();
 }
 
 Json whole_lot_json(const LotState& lot, const journal::Glass& glass) {
@@ -315,6 +356,14 @@ Json head_json(const BatchState& batch) {
   return json;
 }
 
+Json planned_json(const PlanState& plan) {
+  Json json = told_json(plan.told);
+  json["recipe"] = plan.recipe;
+  json["kit"] = plan.kit;
+  json["earlier"] = plan.earlier;
+  return json;
+}
+
 Json next_step_json(const NextStep& next) {
   constexpr std::array<std::string_view, 3> standings = {"now", "waits", "done"};
   Json json;
@@ -374,39 +423,38 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
 
 std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next,
                        const journal::Glass& glass) {
-  Json json = head_json(batch);
-  if (next != nullptr) json["next"] = next_step_json(*next);
-  if (batch.plan) {
-    json["plan"] = told_json(batch.plan->told);
-    json["plan"]["recipe"] = batch.plan->recipe;
-    json["plan"]["kit"] = batch.plan->kit;
-    json["plan"]["earlier"] = batch.plan->earlier;
-  }
-  json["steps"] = list_of(batch.steps, [](const StepState& step) {
-    Json row = told_json(step.told);
-    row["stage"] = std::string(words(step.stage));
-    row["step"] = step.step;
-    row["done"] = step.done;
-    return row;
-  });
-  json["additions"] = list_of(batch.additions, [](const AddedState& added) {
-    Json row = told_and(added.told, added.added);
-    row["stage"] = std::string(words(added.stage));
-    return row;
-  });
-  json["airs"] = list_of(batch.airs, air_json);
-  json["mash"] = mash_json(batch.mash);
-  json["ferment"] = ferment_json(batch.ferment);
-  json["runs"] = list_of(batch.runs, run_json);
+  std::string text;
+  ObjectText json(text);
+  json.add(head_json(batch));
+  if (next != nullptr) json.add("next", next_step_json(*next));
+  if (batch.plan) json.add("plan", planned_json(*batch.plan));
+  json.add("steps", list_of(batch.steps, [](const StepState& step) {
+             Json row = told_json(step.told);
+             row["stage"] = std::string(words(step.stage));
+             row["step"] = step.step;
+             row["done"] = step.done;
+             return row;
+           }));
+  json.add("additions", list_of(batch.additions, [](const AddedState& added) {
+             Json row = told_and(added.told, added.added);
+             row["stage"] = std::string(words(added.stage));
+             return row;
+           }));
+  json.add("airs", list_of(batch.airs, air_json));
+  json.add("mash", mash_json(batch.mash));
+  json.add("ferment", ferment_json(batch.ferment));
+  json.name("runs");
+  write_list(text, batch.runs, [&](const RunState& run) { write_run(text, run); });
   Json lots = Json::array();
   for (const LotState& lot : house.lots) {
     if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot, glass));
   }
-  json["lots"] = std::move(lots);
-  json["account"] = account_json(account(house, batch, glass));
-  json["notes"] = list_of(batch.notes, note_json);
-  json["puzzles"] = list_of(questions(house, batch.id, glass), puzzle_json);
-  return printed(json);
+  json.add("lots", lots);
+  json.add("account", account_json(account(house, batch, glass)));
+  json.add("notes", list_of(batch.notes, note_json));
+  json.add("puzzles", list_of(questions(house, batch.id, glass), puzzle_json));
+  json.end();
+  return text;
 }
 
 std::string lots_json(const HouseState& house, const GlassOf& glass_of) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 #include <thread>
 
 #include "spirit/lot.hpp"
@@ -237,6 +238,41 @@ TEST(Follow, WhatNoInstrumentShowsIsRefusedAndChangesNothing) {
   wrong.head_temperature = Temperature::celsius(880.0);
   EXPECT_THROW(followed.take(wrong, numeric::one_after_another()), base::InputError);
   EXPECT_TRUE(followed.readings().empty());
+}
+
+TEST(Follow, BrokenOffHalfWayItStandsAsBefore) {
+  Follower followed = followed_to(70.0);
+  const Follower before = followed;
+  const Reading lower = power_at(75.0, 1000.0);
+  int left = 150;  // some runs are computed under the other fire
+  const numeric::Executor breaks = [&](std::size_t count, const auto& task) {
+    for (std::size_t k = 0; k < count; ++k) {
+      if (--left == 0) throw std::runtime_error("broken off");
+      task(k);
+    }
+  };
+  EXPECT_THROW(followed.take(lower, breaks), std::runtime_error);
+  EXPECT_EQ(followed.readings(), before.readings());
+  EXPECT_EQ(followed.figures().size(), before.figures().size());
+  EXPECT_EQ(followed.fire(), before.fire());
+  EXPECT_EQ(followed.now().pot.median, before.now().pot.median);
+  // And takes it the next time as one that was never broken off.
+  Follower other = before;
+  const Update again = followed.take(lower, numeric::one_after_another());
+  const Update once = other.take(lower, numeric::one_after_another());
+  EXPECT_EQ(again.effective_members, once.effective_members);
+  EXPECT_EQ(again.now.pot.high, once.now.pot.high);
+}
+
+TEST(Follow, ACopyKeepsAPastState) {
+  Follower followed = followed_to(70.0);
+  const Follower past = followed;
+  const units::VolumeStrength pot = past.now().pot.median;
+  followed.take(power_at(75.0, 1000.0), numeric::one_after_another());
+  followed.take(exact_readings(Duration::minutes(80.0)).back(), numeric::one_after_another());
+  EXPECT_EQ(followed.readings().size(), past.readings().size() + 2);
+  EXPECT_NE(followed.now().pot.median, pot);
+  EXPECT_EQ(past.now().pot.median, pot);
 }
 
 TEST(Follow, ACutAtATemperatureOfTheHeadOrAVolumeIsForecastToo) {

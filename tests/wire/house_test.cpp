@@ -8,6 +8,7 @@
 
 #include "journal/book.hpp"
 #include "journal/fold.hpp"
+#include "wire/entry.hpp"
 
 namespace lynearm::wire {
 namespace {
@@ -119,6 +120,42 @@ TEST_F(HouseJson, AReadingBesideTheStillKeepsItsKeysAndCountsItsMinutes) {
   EXPECT_EQ(reading["head_temperature_C"], 88.1);
   EXPECT_EQ(reading["spout"], json::parse(R"({"reading":73.1,"scale":"percent_vol"})"));
   EXPECT_FALSE(reading.contains("run"));
+}
+
+TEST_F(HouseJson, AReadingIsWrittenAsItsEntryTellsIt) {
+  using nlohmann::ordered_json;
+  RunBegun begun;
+  begun.charge = litres_at_20C(20);
+  RunRead read;
+  read.run = book.tell(10, begun);
+  still::Reading& all = read.reading;
+  all.power = units::Power::watts(2000);
+  all.pot_temperature = units::Temperature::celsius(1.0 / 3.0);
+  all.head_temperature = units::Temperature::celsius(-5);
+  all.spout = {73.1, spirit::Scale::percent_vol};
+  all.spout_temperature = units::Temperature::celsius(18.5);
+  all.collected = units::Volume::millilitres(1e6);
+  all.coolant_in = units::Temperature::celsius(11);
+  all.coolant_out = units::Temperature::celsius(42.25);
+  all.coolant_flow = units::VolumeFlow::litres_per_minute(1e-7);
+  all.event = still::Event::stopped;
+  all.note = "\"hält\"\\";
+  const Id told = book.tell(40, read);
+  book.last().who = "the \"still\" hand";
+  // The entry's own words, after whose they are and without the run that they stand in.
+  ordered_json expected{{"entry", print(told)},
+                        {"at", print(book.last().at)},
+                        {"who", book.last().who},
+                        {"minutes", 30.0}};
+  const ordered_json entry = ordered_json::parse(entry_json(book.last()));
+  for (const auto& [name, value] : entry["body"].items()) {
+    if (name != "run") expected[name] = value;
+  }
+  EXPECT_EQ(expected.size(), 15U);
+  house = fold(book.entries);
+  const std::string text = batch_json(house, house.batches.at(*book.batch));
+  EXPECT_NE(text.find("\"readings\":[" + expected.dump() + "],\"jars\":[]"), std::string::npos)
+      << text;
 }
 
 TEST_F(HouseJson, AJarTellsWhatWasPouredAndWhatIsLeft) {
