@@ -119,7 +119,7 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
 
 // What is missed is small against what goes through: it shows a place further on.
 struct Fine {
-  units::System system;
+  units::System system = units::System::metric;
   int decimals = decimals_of(system) + 1;
 
   [[nodiscard]] double printed(units::Volume pure) const {

@@ -14,7 +14,6 @@ namespace {
 
 using journal::Moment;
 using journal::Stage;
-using units::Duration;
 using wire::NextStanding;
 using wire::NextStep;
 
