@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,7 +45,7 @@ std::filesystem::path new_folder() {
   return name;
 }
 
-constexpr int readings_kept = 2;  // of each run
+constexpr int readings_kept = 2;  // of each batch: of one strip, and the spirit run has jars
 constexpr std::size_t members = 100;
 
 // The invented house, opened once; gone with the process.
@@ -53,13 +54,14 @@ class Open {
   Open() {
     std::vector<journal::Entry> entries;
     std::string_view rest = station::demo_journal();
-    std::map<journal::Id, int> readings;
+    std::map<std::optional<journal::Id>, int> readings;
     while (!rest.empty()) {
       journal::Entry entry = *wire::read_entry(part(rest, '\n')).entry;
-      const auto* const reading = std::get_if<journal::RunRead>(&entry.body);
-      if (reading == nullptr || ++readings[reading->run] <= readings_kept) {
-        entries.push_back(std::move(entry));
-      }
+      const bool reading = std::holds_alternative<journal::RunRead>(entry.body);
+      if (reading && ++readings[entry.batch] > readings_kept) continue;
+      // A filled jar is followed as a reading is.
+      if (std::holds_alternative<journal::JarFilled>(entry.body)) continue;
+      entries.push_back(std::move(entry));
     }
     station_.take_in(entries);
     station::add_routes(router_, station_, events_);
