@@ -113,6 +113,9 @@ struct WashState {
   units::VolumeStrength strength;
   units::Volume volume;        ///< at 20 °C: racked, or as pitched
   units::Volume pure_alcohol;  ///< in that
+  /// From that gravity to the racking, where it may have fermented on since: over a day, and no
+  /// gravity of a day earlier was alike. Then it holds at least this much alcohol.
+  std::optional<units::Duration> unread;
 };
 struct RackedState {
   Told told;

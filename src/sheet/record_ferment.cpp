@@ -55,7 +55,15 @@ Html pitch_and_wash(const Record& record) {
     rows.push_back({"Lees", std::string(no_figure), cell(*read.racked->lees, system),
                     told(record, read.racked->told)});
   }
-  return met_table("", rows);
+  Html table = met_table("", rows);
+  if (read.wash && read.wash->unread) {
+    table += small_print(fmt::format(
+        "Racked {:.1f} days after the last gravity that can be of this wash, which had not "
+        "come "
+        "to stand by then: it may have fermented on, and held at least the alcohol told here.",
+        read.wash->unread->days()));
+  }
+  return table;
 }
 
 Html readings(const Record& record) {

@@ -177,6 +177,8 @@ Json ferment_json(const FermentState& ferment) {
                     {"volume_L_20C", figure(ferment.wash->volume.litres())},
                     {"pure_alcohol_L_20C", figure(ferment.wash->pure_alcohol.litres())},
                     {"proof_gallons", proof_gallons(ferment.wash->pure_alcohol)}};
+    if (ferment.wash->unread)
+      json["wash"]["unread_days"] = figure(ferment.wash->unread->days());
   }
   return json;
 }

@@ -577,5 +577,33 @@ TEST_F(FoldTest, StruckAndIdleEntriesAreCountedAndTold) {
   EXPECT_THAT(of.puzzles, testing::SizeIs(1));
 }
 
+// How long a racked wash stood unread, where it may have gone on.
+std::optional<double> unread_days(const std::vector<std::pair<double, double>>& gravities,
+                                  double racked_at) {
+  constexpr double day = 24 * 60;
+  Book book;
+  book.tell(0, Pitched{litres_at_20C(50), gravity_at_20C(1.064), "", {}});
+  for (const auto& [at, gravity] : gravities) {
+    book.tell(at * day, FermentRead{gravity_at_20C(gravity), {}});
+  }
+  book.tell(racked_at * day, Racked{litres_at_20C(46), {}});
+  const HouseState house = fold(book.entries);
+  const auto& wash = house.batches.at(*book.batch).ferment.wash;
+  EXPECT_TRUE(wash.has_value());
+  if (!wash || !wash->unread) return std::nullopt;
+  return wash->unread->days();
+}
+
+TEST(WashRead, OneThatWasNotReadForDaysBeforeItsRackingSaysSoUnlessItStood) {
+  EXPECT_EQ(unread_days({{2, 1.030}, {5, 0.996}}, 5.5), std::nullopt);
+  EXPECT_NEAR(unread_days({{2, 1.030}, {5, 0.996}}, 9).value_or(0), 4.0, 1e-9);
+  // It had come to stand when it was read last.
+  EXPECT_EQ(unread_days({{4, 0.9965}, {5, 0.996}}, 9), std::nullopt);
+  // A reading that cannot be of this wash is no reading of it.
+  EXPECT_NEAR(unread_days({{2, 1.030}, {8.9, 1.102}}, 9).value_or(0), 7.0, 1e-9);
+  // The clear wash was read.
+  EXPECT_EQ(unread_days({{2, 1.030}, {9.2, 0.996}}, 9), std::nullopt);
+}
+
 }  // namespace
 }  // namespace lynearm::journal

@@ -115,7 +115,10 @@ export function byWash({ pitch, readings, racked, wash }: Batch['ferment']): Tra
       'The fall of gravity by the mass balance of the yeast’s sugar, 0.90 of the formula’s alcohol reached, times the volume.',
     source:
       'NBS Circular 440 for gravity, OIML R 44 (1985) for the hydrometer; the share reached is our choice between published figures of 0.864 to 0.95',
-    band: WASH_BAND,
+    band:
+      wash?.unread_days === undefined
+        ? WASH_BAND
+        : `${WASH_BAND}; racked ${printed(wash.unread_days, 1)} days after that gravity, so at least this`,
   };
 }
 

@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/svelte';
+import { fireEvent, render, screen, waitFor } from '@testing-library/svelte';
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { FermentForecast } from '../data/answers';
 import { bench } from '../data/bench.svelte';
@@ -107,4 +107,28 @@ test('the head says of which day its figure is, and that the newest reading is n
   ).toBeTruthy();
   const row = screen.getByRole('row', { name: /1\.0610/, hidden: true });
   expect(row.textContent).toMatch(/not believed/);
+});
+
+test('a wash racked days after its last gravity is told as the least, and can still be read', async () => {
+  const racked = { entry: 'r', at: '2026-11-29T08:00:00.000Z', clear_L_20C: 50 };
+  const wash = {
+    entry: 'one',
+    at: '2026-11-21T08:00:00.000Z',
+    unread_days: 8,
+    specific_gravity: 1.04,
+    strength_percent_vol: 2.4,
+    pure_alcohol_L_20C: 1.2,
+  };
+  kept = { ...batch, ferment: { ...batch.ferment, racked, wash } };
+  const record = vi.spyOn(bench, 'record').mockResolvedValue(undefined as never);
+  show();
+  await screen.findByText(/It was racked 8\.0 days after the last gravity/);
+  expect(screen.getByText('read on day 2')).toBeTruthy();
+  await fireEvent.input(screen.getByLabelText(/^reads/), {
+    target: { value: '0.996' },
+  });
+  await fireEvent.click(screen.getByRole('button', { name: 'Keep the reading' }));
+  await waitFor(() => expect(record).toHaveBeenCalled());
+  expect(record.mock.calls[0]![0]).toMatchObject({ kind: 'ferment read', stage: 'ferment' });
+  record.mockRestore();
 });
