@@ -1,24 +1,19 @@
 import { expect, test } from 'vitest';
 import type { Batch, Run, RunForecast, RunReading } from '../data/answers';
 import type { Entry } from '../data/entry';
+import { lowWinesWait, runBegunHere, runWithEnd } from './run_here';
+import { curveOf, endMark, overCollected, pointsOf } from './run_picture';
 import {
   asOf,
   bodyOf,
-  curveOf,
   decisionsAhead,
-  endMark,
   jarNow,
   lastJarVolume,
-  lowWinesWait,
   newest,
-  overCollected,
   nextOf,
   phaseOf,
-  pointsOf,
-  runBegunHere,
   runsOf,
   runToShow,
-  runWithEnd,
   secondsPer100mL,
   sinceResumed,
   toldBy,

@@ -4,7 +4,6 @@ import type { Batch, Decision, Run, RunForecast, RunKind, RunReading } from '../
 import type { Entry } from '../data/entry';
 import { printed } from '../data/figures';
 import { quantity, type Units } from '../data/units';
-import { curveAt, type BandCurve, type Decision as Mark, type Measured } from '../parts/chart_data';
 
 /** The runs of a kind, the latest first. */
 export function runsOf(batch: Batch | undefined, kind: RunKind): Run[] {
@@ -17,124 +16,6 @@ export function runToShow(runs: readonly Run[], asked: string | undefined): Run 
     runs.find((run) => run.entry === asked) ??
     runs.find((run) => run.standing !== 'ended') ??
     runs[0]
-  );
-}
-
-/** A run that was begun on this device and is not yet at home, as far as it is known here. */
-export function runBegunHere(entry: Entry): Run {
-  const { run, charge, power_W, wash_L_20C, lots } = entry.body as {
-    run: RunKind;
-    charge: { volume_L: number };
-    power_W?: number;
-    wash_L_20C?: number;
-    lots?: Run['lots'];
-  };
-  return {
-    entry: entry.id,
-    at: new Date(Date.parse(entry.at) - entry.clock_ahead_ms).toISOString(),
-    run,
-    standing: 'running',
-    charge_L_20C: charge.volume_L,
-    lots: lots ?? [],
-    readings: [],
-    jars: [],
-    ...(power_W === undefined ? {} : { power_W }),
-    ...(wash_L_20C === undefined ? {} : { wash_L_20C }),
-  };
-}
-
-/** A run with the wash and lots that a correction on this device says it took. */
-export function runWithWash(run: Run, waiting: readonly Entry[]): Run {
-  const anew = waiting.findLast((e) => e.kind === 'run begun' && e.corrects === run.entry);
-  if (!anew) return run;
-  const { wash_L_20C, lots } = anew.body as Pick<Run, 'wash_L_20C'> & { lots?: Run['lots'] };
-  const { wash_L_20C: _was, ...rest } = run;
-  return { ...rest, lots: lots ?? [], ...(wash_L_20C === undefined ? {} : { wash_L_20C }) };
-}
-
-/** A run as the house tells it, with an end that is only on this device as yet. */
-export function runWithEnd(run: Run, waiting: readonly Entry[]): Run {
-  if (run.standing === 'ended') return run;
-  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
-  const end = waiting.find(
-    (e) =>
-      e.kind === 'run ended' &&
-      e.corrects === undefined &&
-      e.body['run'] === run.entry &&
-      !struck.has(e.id),
-  );
-  if (!end) return run;
-  const { collected, left_L } = end.body as {
-    collected?: NonNullable<Run['collected_read']>;
-    left_L?: number;
-  };
-  return {
-    ...run,
-    standing: 'ended',
-    ended: {
-      entry: end.id,
-      at: new Date(Date.parse(end.at) - end.clock_ahead_ms).toISOString(),
-    },
-    ...(collected ? { collected_read: collected } : {}),
-    ...(left_L === undefined ? {} : { left_L }),
-  };
-}
-
-type Heat = NonNullable<RunReading['event']>;
-
-/** What was told of the heat on this device only: the last of it that no strike takes back. */
-export function heatHere(run: Run, waiting: readonly Entry[]): Heat | undefined {
-  if (run.standing === 'ended') return undefined;
-  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
-  const atHome = new Set(run.readings.map((r) => r.entry));
-  return waiting.findLast(
-    (e) =>
-      e.kind === 'run read' &&
-      e.body['run'] === run.entry &&
-      e.body['event'] !== undefined &&
-      !struck.has(e.id) &&
-      !atHome.has(e.corrects ?? e.id),
-  )?.body['event'] as Heat | undefined;
-}
-
-/** A run as the house tells it, stopped or gone on with as it was told on this device. */
-export function runWithHeat(run: Run, waiting: readonly Entry[]): Run {
-  const heat = heatHere(run, waiting);
-  if (heat === undefined) return run;
-  return { ...run, standing: heat === 'stopped' ? 'stopped' : 'running' };
-}
-
-/** What waits, from where the heat was last turned on again. */
-export function waitingSince(waiting: readonly Entry[]): readonly Entry[] {
-  const at = waiting.findLastIndex((e) => e.body['event'] === 'resumed');
-  return at < 0 ? waiting : waiting.slice(at);
-}
-
-/** The forecast of before, for a run that goes on and whose house has not heard of it: nothing runs
- *  yet, and no pace is known. */
-export function heatingAgain(forecast: RunForecast | undefined): RunForecast | undefined {
-  if (!forecast) return undefined;
-  const { spout_percent_vol: _s, flow_mL_per_min_20C: _f, ...now } = forecast.now;
-  return { ...forecast, now: { ...now, heated: true } };
-}
-
-/** Decisions that lie ahead at times which the house has yet to reckon. */
-export const timesToCome = (ahead: readonly Ahead[]): Ahead[] =>
-  ahead.map((one) => ({
-    ...one,
-    at_ms: undefined,
-    doubt_min: undefined,
-    why_no_time: 'when, is known as soon as the house answers',
-  }));
-
-/** Whether a strip is over and its low wines were gauged neither at its end nor after it. */
-export function lowWinesWait(run: Run, waiting: readonly Entry[]): boolean {
-  if (run.run !== 'strip' || run.standing !== 'ended' || run.collected || !run.ended) return false;
-  const { entry } = run.ended;
-  return !waiting.some((e) =>
-    e.kind === 'lot gauged'
-      ? (e.body['lot'] as { entry?: string } | undefined)?.entry === entry
-      : e.id === entry && e.body['collected'] !== undefined && e.body['strength'] !== undefined,
   );
 }
 
@@ -250,7 +131,8 @@ export function phaseOf(run: Run, forecast: RunForecast | undefined): string {
   return 'Hearts';
 }
 
-const names: Record<string, string> = {
+/** Of the decisions, as the screen says them. */
+export const names: Record<string, string> = {
   first_drops: 'first drops',
   foreshots_end: 'foreshots end',
   heads_end: 'heads end',
@@ -354,130 +236,6 @@ export function nextOf(ahead: readonly Ahead[], now_ms: number): Ahead | undefin
   return dropsDue && second?.decision === 'foreshots_end' && second.at_ms !== undefined
     ? second
     : first;
-}
-
-type Point = RunForecast['by_time'][number];
-type Flowing = Point & { spout_percent_vol: Band };
-
-/** Minutes of the run at which it ended, as it was told. */
-const endOf = (run: Pick<Run, 'at' | 'ended'>): number | undefined =>
-  run.ended && (Date.parse(run.ended.at) - Date.parse(run.at)) / 60_000;
-
-/** The points of the curve at which something runs, up to the end of a run that has ended. */
-function flowing(run: Run, forecast: RunForecast | undefined): Flowing[] {
-  const flows = (p: Point): p is Flowing => p.running && p.spout_percent_vol !== undefined;
-  const all = forecast?.by_time ?? [];
-  const points = all.filter(flows);
-  const end = endOf(run);
-  if (end === undefined) return points;
-  const behind = points.filter((p) => p.minutes <= end);
-  const a = all.findLast((p) => p.minutes <= end);
-  const b = all.find((p) => p.minutes > end);
-  if (!a || !b || !flows(a) || !flows(b) || a.minutes === end) return behind;
-  // The straight line between two points, as the picture draws it.
-  const share = (end - a.minutes) / (b.minutes - a.minutes);
-  const mid = (from: number, to: number) => from + share * (to - from);
-  const [x, y] = [a.spout_percent_vol, b.spout_percent_vol];
-  return [
-    ...behind,
-    {
-      minutes: end,
-      running: true,
-      collected_mL_20C: mid(a.collected_mL_20C, b.collected_mL_20C),
-      spout_percent_vol: {
-        low: mid(x.low, y.low),
-        median: mid(x.median, y.median),
-        high: mid(x.high, y.high),
-      },
-    },
-  ];
-}
-
-const THE_END = 'the end';
-
-/** The end of a run that has ended, as a mark of its picture over time. */
-export const endMark = (run: Run, ahead_ms: number): Mark[] =>
-  run.ended ? [{ x: timeAt(run, endOf(run)!, ahead_ms), label: THE_END }] : [];
-
-/** The spout's strength over time with its band; nothing where nothing runs, or after the end. */
-export function curveOf(run: Run, forecast: RunForecast | undefined, ahead_ms: number): BandCurve {
-  const points = flowing(run, forecast);
-  return {
-    x: points.map((p) => timeAt(run, p.minutes, ahead_ms)),
-    middle: points.map((p) => p.spout_percent_vol.median),
-    low: points.map((p) => p.spout_percent_vol.low),
-    high: points.map((p) => p.spout_percent_vol.high),
-  };
-}
-
-/** They stand where the curve begins, one upon the other: the head counts them down, no picture does. */
-const AT_THE_START = new Set<Decision['decision']>(['first_drops', 'foreshots_end']);
-
-export function marksOf(ahead: readonly Ahead[]): Mark[] {
-  return ahead
-    .filter((one) => one.at_ms !== undefined && !AT_THE_START.has(one.decision))
-    .map((one) => ({
-      x: one.at_ms!,
-      label: one.name,
-      ...(one.doubt_min === undefined ? {} : { doubt: one.doubt_min * 60_000 }),
-    }));
-}
-
-/** Spout readings as points of the chart, by their true strengths where the house has told them. */
-export function pointsOf(
-  run: Run,
-  doubted: ReadonlySet<string>,
-  trueOf: (reading: RunReading) => number | undefined,
-  ahead_ms: number,
-): Measured[] {
-  return run.readings.flatMap((reading) => {
-    const y = trueOf(reading);
-    if (y === undefined) return [];
-    return [
-      { x: timeAt(run, reading.minutes, ahead_ms), y, believed: !doubted.has(reading.entry) },
-    ];
-  });
-}
-
-/** While the heat is off no time can be told: the picture is over what came over, in litres. */
-export function overCollected(
-  run: Run,
-  forecast: RunForecast,
-  doubted: ReadonlySet<string>,
-  trueOf: (reading: RunReading) => number | undefined,
-): { curve: BandCurve; points: Measured[]; now: number | undefined; marks: Mark[] } {
-  const running = flowing(run, forecast);
-  const end_L = run.ended && running.at(-1) && running.at(-1)!.collected_mL_20C / 1000;
-  const litres = {
-    x: running.map((p) => p.minutes),
-    middle: running.map((p) => p.collected_mL_20C / 1000),
-  };
-  return {
-    curve: {
-      x: litres.middle,
-      middle: running.map((p) => p.spout_percent_vol.median),
-      low: running.map((p) => p.spout_percent_vol.low),
-      high: running.map((p) => p.spout_percent_vol.high),
-    },
-    points: run.readings.flatMap((reading) => {
-      const y = trueOf(reading);
-      const x = curveAt(litres, reading.minutes);
-      if (y === undefined || x === undefined) return [];
-      return [{ x, y, believed: !doubted.has(reading.entry) }];
-    }),
-    now: run.ended ? undefined : forecast.now.collected_mL_20C.median / 1000,
-    marks: run.ended
-      ? end_L === undefined
-        ? []
-        : [{ x: end_L, label: THE_END }]
-      : forecast.decisions
-          .filter((d) => !d.passed && d.collected_mL_20C && !AT_THE_START.has(d.decision))
-          .map((d) => ({
-            x: d.collected_mL_20C!.median / 1000,
-            label: names[d.decision] ?? d.words,
-            doubt: (d.collected_mL_20C!.high - d.collected_mL_20C!.low) / 2000,
-          })),
-  };
 }
 
 /** What a reading told, in words: "61.2 at 22 °C, head 91.7 °C". */
