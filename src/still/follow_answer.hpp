@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "still/follow_fire.hpp"
@@ -64,6 +65,16 @@ struct StillNow {
 };
 /// "nothing runs at this power (12 % of the possible stills)"; empty below 1 %.
 [[nodiscard]] std::string fire_words(const StillNow& now);
+/// A pot that is nearly dry, or whose element is or may be bare: where the heat is on it goes
+/// off at once.
+struct PotDanger {
+  std::string stands;  ///< what is left and what must stay, a sentence
+  std::string brief;   ///< a few words, to be read with the heat on
+};
+inline constexpr std::string_view heat_off_first = "Heat off first.";
+/// Nothing where as much is left as must stay, even by the least of the 80 % band, or where
+/// nothing is known that must.
+[[nodiscard]] std::optional<PotDanger> pot_danger(const StillNow& now);
 /// The usual caution at an element that is, or may soon be, bare, or at a pot that is nearly
 /// dry: heat off, with what is left and what must stay. Empty when there is enough.
 [[nodiscard]] std::string pot_caution(const StillNow& now);

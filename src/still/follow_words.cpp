@@ -18,6 +18,16 @@ int percent_of(units::Share share) {
   return static_cast<int>(std::lround(std::clamp(share.percent(), 0.0, 100.0)));
 }
 
+std::string left_in_words(const StillNow& now) {
+  const Likely<units::Volume>& left = now.left_in_pot;
+  return fmt::format("{:.1f} L ({:.1f} to {:.1f}) is left in the pot", left.median.litres(),
+                     left.low.litres(), left.high.litres());
+}
+
+std::string needed_in_words(const StillNow& now) {
+  return fmt::format("the element needs {:.1f} L over it", now.floor.least.litres());
+}
+
 }  // namespace
 
 std::string shown(const Doubt& doubt) {
@@ -67,27 +77,26 @@ std::string fire_words(const StillNow& now) {
                      percent_of(now.nothing_runs));
 }
 
-std::string pot_caution(const StillNow& now) {
-  const Likely<units::Volume>& left = now.left_in_pot;
-  const units::Volume least = now.floor.least;
-  if (!(least > units::Volume{})) return "";
-  const std::string is_left =
-      fmt::format("{:.1f} L ({:.1f} to {:.1f}) is left in the pot", left.median.litres(),
-                  left.low.litres(), left.high.litres());
-  const char* const off = now.heated ? "Heat off first" : "Leave the heat off";
-  if (now.floor.element) {
-    const std::string needs = fmt::format("the element needs {:.1f} L over it", least.litres());
-    // As the plan does; but a band that reaches below counts as below.
-    if (left.low < least) {
-      return fmt::format("{}; {} and burns dry. {}.", is_left, needs, off);
-    }
-    if (left.low < least * nearly) {
-      return fmt::format("{}; {}. Watch the level; heat off before it shows.", is_left, needs);
-    }
-    return "";
+std::optional<PotDanger> pot_danger(const StillNow& now) {
+  // As the plan does; but a band that reaches below counts as below.
+  if (!(now.left_in_pot.low < now.floor.least)) return std::nullopt;
+  if (!now.floor.element) {
+    return PotDanger{fmt::format("{}: nearly dry.", left_in_words(now)),
+                     "Pot nearly dry: heat off first"};
   }
-  if (left.low >= least) return "";
-  return fmt::format("{}: nearly dry. {}.", is_left, off);
+  return PotDanger{
+      fmt::format("{}; {} and burns dry.", left_in_words(now), needed_in_words(now)),
+      "Element bare: heat off first"};
+}
+
+std::string pot_caution(const StillNow& now) {
+  if (const std::optional<PotDanger> danger = pot_danger(now)) {
+    return fmt::format("{} {}", danger->stands,
+                       now.heated ? heat_off_first : "Leave the heat off.");
+  }
+  if (!now.floor.element || now.left_in_pot.low >= now.floor.least * nearly) return "";
+  return fmt::format("{}; {}. Watch the level; heat off before it shows.", left_in_words(now),
+                     needed_in_words(now));
 }
 
 std::string sentence(const FireRemark& remark) {

@@ -1,5 +1,7 @@
 #include "wire/run_forecast.hpp"
 
+#include <fmt/format.h>
+
 #include "base/error.hpp"
 #include "wire/figure.hpp"
 #include "wire/follow.hpp"
@@ -125,6 +127,10 @@ std::string run_forecast_json(const RunForecast& run) {
   }
   if (const std::string low = still::pot_caution(run.now); !low.empty()) {
     json["cautions"].push_back(low);
+  }
+  if (const auto danger = still::pot_danger(run.now)) {
+    json["heat_off"] = {{"says", fmt::format("{} {}", danger->stands, still::heat_off_first)},
+                        {"brief", danger->brief}};
   }
   if (run.now.heated) json["cautions"].push_back(still_caution);
   json["why"] = why_json(why_run(run));

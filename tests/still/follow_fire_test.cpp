@@ -277,6 +277,7 @@ TEST(PotLow, OfAPotHeatedFromOutsideIsNearlyDry) {
   now.left_in_pot = {litres(0.8), litres(1.1), litres(1.5)};
   EXPECT_EQ(pot_caution(now),
             "1.1 L (0.8 to 1.5) is left in the pot: nearly dry. Heat off first.");
+  EXPECT_EQ(pot_danger(now).value_or(PotDanger{}).brief, "Pot nearly dry: heat off first");
 }
 
 TEST(Learnt, IsToldToTheDigitsThatItsSpreadLeaves) {

@@ -141,5 +141,24 @@ TEST(Why, AForecastTellsItsReadingsAndWhatTheyTaughtOfTheStill) {
   EXPECT_EQ(inputs[4]["value"], still::words(run.constants[1]).now + ", by kit and charge");
 }
 
+TEST(RunForecast, TellsThatTheHeatGoesOffWhereTheElementMayBeBare) {
+  RunForecast run;
+  run.now.floor = {units::Volume::litres(6.0), true};
+  const auto left = [&run](double least_L) {
+    run.now.left_in_pot = {units::Volume::litres(least_L), units::Volume::litres(least_L + 0.4),
+                           units::Volume::litres(least_L + 0.8)};
+    return json::parse(run_forecast_json(run));
+  };
+  EXPECT_FALSE(left(6.0).contains("heat_off"));  // to be watched, no more
+  const json bare = left(5.8);
+  EXPECT_EQ(bare["heat_off"]["says"], bare["cautions"][0]);
+  EXPECT_EQ(bare["heat_off"]["brief"], "Element bare: heat off first");
+  // Its words are those for a heat that is on.
+  run.now.heated = false;
+  const json off = left(5.8);
+  EXPECT_EQ(off["heat_off"], bare["heat_off"]);
+  EXPECT_NE(off["cautions"][0], bare["cautions"][0]);
+}
+
 }  // namespace
 }  // namespace lynearm::wire

@@ -414,7 +414,14 @@ test('a bare element stands in the line above all and rings once, until it is co
   const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
   struck.mockClear();
   const bare = benchOf(true);
-  Object.assign(bare.api, { get: () => Promise.resolve({ ...forecast, cautions: [BARE] }) });
+  Object.assign(bare.api, {
+    get: () =>
+      Promise.resolve({
+        ...forecast,
+        cautions: [BARE],
+        heat_off: { says: BARE, brief: 'Element bare: heat off first' },
+      }),
+  });
   const hot = { ...run(), entry: 'bare' };
   hot.readings[0]!.spout_temperature_C = hot.readings[1]!.spout_temperature_C = 43;
   const drawn = render(RunLive, { bench: bare, batch: 'b', run: hot });

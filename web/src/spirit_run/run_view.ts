@@ -228,6 +228,14 @@ export function decisionsAhead(
     }));
 }
 
+/** Whether the pot runs low by the forecast's decisions: from the beginning of its band on. */
+export const runsLow = (forecast: Pick<RunForecast, 'decisions' | 'now'> | undefined): boolean =>
+  (forecast?.decisions ?? []).some(
+    (d) =>
+      d.decision === 'pot_low' &&
+      (d.passed || (d.at_minutes !== undefined && d.at_minutes.low <= forecast!.now.minutes)),
+  );
+
 /** The one to count down to: once the first drops were due, it is what follows them. */
 export function nextOf(ahead: readonly Ahead[], now_ms: number): Ahead | undefined {
   const [first, second] = ahead;
