@@ -12,6 +12,7 @@ using enum Shown;
 constexpr double pound_kg = 0.45359237;
 constexpr double gallon_L = 3.785411784;
 constexpr double inch_m = 0.0254;
+constexpr double cubic_foot_L = 28.316846592;
 constexpr double mercury_mm_Pa = 133.322387415;
 constexpr double btu_J = 1055.05585262;
 constexpr double day_s = 86400.0;
@@ -29,6 +30,7 @@ constexpr Unit volume[] = {
     {"cL|cl", 1e-2},
     {"hL|hl", 1e2},
     {"m3", 1e3},
+    {"ft3", cubic_foot_L},
     {"gal|gallon|gallons", gallon_L, us, 2},
     {"qt|quart|quarts", gallon_L / 4.0, us, 2},
     {"pt|pint|pints", gallon_L / 8.0},

@@ -85,6 +85,11 @@ std::string concise_base_value(double base, const Kind& kind) {
   const Unit& unit = chosen(base, kind, Shown::metric);
   double figure = unit.from_base(base);
   if (std::abs(figure) < 1e-9) figure = 0.0;  // what is left of 273.15 - 273.15
+  // No exponent that a person would have to read: "100000000 L", not "1e+08 L".
+  constexpr double six_digits = 1e6;
+  constexpr double whole_to = 1e15;  // beyond, its digits are no longer known
+  const double size = std::abs(figure);
+  if (size >= six_digits && size < whole_to) return with_unit(fixed(figure, 0), unit);
   return with_unit(fmt::format("{:.6g}", figure), unit);
 }
 

@@ -39,6 +39,9 @@ TEST(Parse, ReadsAFigureAndItsUnit) {
   EXPECT_EQ(parse<Volume>("750 mL"), Volume::millilitres(750.0));
   EXPECT_EQ(parse<Volume>("0.2 m3"), Volume::cubic_metres(0.2));
   EXPECT_EQ(parse<Volume>("0.2 m³"), Volume::cubic_metres(0.2));
+  // NIST SP 811 (2008), B.8: 1 ft3 = 0.028316846592 m3, exact.
+  EXPECT_EQ(parse<Volume>("1000 ft3"), Volume::litres(28316.846592));
+  EXPECT_EQ(parse<Volume>("1000 ft³"), Volume::litres(28316.846592));
   EXPECT_EQ(parse<Pressure>("101.325 kPa"), Pressure::kilopascals(101.325));
   EXPECT_EQ(parse<Pressure>("1009 hPa"), Pressure::hectopascals(1009.0));
   EXPECT_EQ(parse<Length>("12 m"), Length::metres(12.0));

@@ -100,6 +100,9 @@ TEST(Print, LimitsAreConcise) {
   EXPECT_EQ(concise(Share::percent(12.5)), "12.5 %");
   EXPECT_EQ(concise(Volume::litres(1000.0)), "1000 L");
   EXPECT_EQ(concise(Duration::minutes(90.0)), "1 h 30 min");
+  // A limit of a room's air was told as "1e+08 L".
+  EXPECT_EQ(concise(Volume::litres(1e8)), "100000000 L");
+  EXPECT_EQ(concise(Volume::litres(-2345678.4)), "-2345678 L");
 }
 
 TEST(Print, PricesAndSpreads) {

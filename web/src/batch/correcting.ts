@@ -5,10 +5,12 @@ import {
   NAME_BYTES,
   percentTyped,
   pitchFault,
+  SPIRIT_AT,
   TEXT_BYTES,
   tooLong,
   unread,
   wattsTyped,
+  WORT_AT,
 } from '../data/measured';
 import { inUs, typedAs, unitOfField, type Units } from '../data/units';
 import { DOCUMENTS, ID, keyName, SCALES, UNITS, type Bounds } from './journal';
@@ -172,6 +174,16 @@ export function typedIn(text: string, field: Editable, units: Units): unknown {
   return figureTyped(text, field, units);
 }
 
+/** As warm as a reading may have been, which is less than a thermometer shows: outside it the house cannot
+ *  reckon with it. Of a volume, where the body tells a strength too, since both were read together. */
+function warmthOf(body: Body, beside: Body, key: string): Bounds | undefined {
+  if (key === 'spout_temperature_C') return SPIRIT_AT;
+  if (key !== 'at_C') return undefined;
+  if (typeof beside['scale'] === 'string')
+    return /^(percent|proof)/.test(beside['scale']) ? SPIRIT_AT : WORT_AT;
+  return 'strength' in body ? SPIRIT_AT : undefined;
+}
+
 /** What is wrong with the text typed for one value of a body, as a sentence. */
 export function wrongIn(
   body: Body,
@@ -192,7 +204,9 @@ export function wrongIn(
       ? SCALE_BOUNDS[String(beside['scale'])]
       : key === 'fault'
         ? ([0, 10] as const)
-        : (WHOLE[key] ?? UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
+        : (warmthOf(body, beside, key) ??
+          WHOLE[key] ??
+          UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
   const value = figureTyped(text, field, units);
   if (key in WHOLE && value !== undefined && !Number.isInteger(value))
     return unread(text, 'a whole number');
@@ -204,9 +218,13 @@ export function wrongIn(
 function accepted(bounds: Bounds, field: Editable, units: Units): string {
   const whole = Number.isInteger(bounds[0]) && Number.isInteger(bounds[1]);
   const decimals = whole ? 0 : 2;
-  const [low, high] = bounds.map((bound) =>
-    units === 'us' ? (inUs(bound, field.unit, 0)?.value ?? bound) : bound,
-  ) as [number, number];
+  // Ends in another unit are rounded inwards: what the sentence names is accepted.
+  const HAIR = 1e-9;
+  const inward = [Math.ceil, Math.floor] as const;
+  const [low, high] = bounds.map((bound, end) => {
+    const us = units === 'us' ? inUs(bound, field.unit, 0) : undefined;
+    return us ? inward[end]!(us.value + (end === 0 ? -HAIR : HAIR)) : bound;
+  }) as [number, number];
   const unit = unitOfField(field.unit, units);
   const span =
     units === 'us' && unit !== field.unit

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Entry } from '../data/entry';
+import type { Units } from '../data/units';
 import { changed, editables, textOf, typedIn, valueAt, wrongIn } from './correcting';
 import { inWords, journalRows, keyName } from './journal';
 
@@ -130,6 +131,33 @@ test('a correction is typed in the units that are set, and what is untouched sta
   expect(typedIn('197', field('head_temperature_C'), 'us')).toBeCloseTo(91.667, 3);
   expect(wrongIn(body, field('head_temperature_C'), '400', 'us')).toContain('−4 to 248 °F');
   expect(wrongIn(body, field('head_temperature_C'), 'warm', 'us')).toContain('°F');
+});
+
+test('as warm as a reading was is held to what the house can reckon with', () => {
+  const gauged = {
+    volume: { volume_L: 3, at_C: 20 },
+    strength: { reading: 62, scale: 'percent_vol', at_C: 20 },
+  };
+  const wrong = (body: Record<string, unknown>, path: string, text: string, units: Units) =>
+    wrongIn(
+      body,
+      editables(body).find((f) => f.path.join('.') === path)!,
+      text,
+      units,
+    );
+  // It was taken up to 120 °C, and the house asked for it again in the journal.
+  expect(wrong(gauged, 'strength.at_C', '45', 'metric')).toContain('−20 to 40 °C');
+  expect(wrong(gauged, 'strength.at_C', '113', 'us')).toContain('−4 to 104 °F');
+  expect(wrong(gauged, 'strength.at_C', '104', 'us')).toBeUndefined();
+  expect(wrong(gauged, 'volume.at_C', '45', 'metric')).toContain('−20 to 40 °C');
+  const wort = {
+    volume: { volume_L: 40, at_C: 65 },
+    gravity: { reading: 1.06, scale: 'specific_gravity', at_C: 20 },
+  };
+  expect(wrong(wort, 'gravity.at_C', '61', 'metric')).toContain('0–60 °C');
+  expect(wrong(wort, 'volume.at_C', '70', 'metric')).toBeUndefined();
+  const read = { run: 'r', spout_temperature_C: 20 };
+  expect(wrong(read, 'spout_temperature_C', '41', 'metric')).toContain('40 °C');
 });
 
 test('what an entry lacks can be added, and what it should not hold be taken out', () => {

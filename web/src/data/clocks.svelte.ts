@@ -13,6 +13,7 @@ export interface RunningClock {
   of?: ClockOf; // none: set by hand
   by?: string; // the entry that began it
   from_ms?: number; // when that happened, by this device's clock
+  aim_ms?: number; // the moment that it was set to ring at: a forecast's, which may move
 }
 
 /** What an entry of the journal set going. */
@@ -29,6 +30,8 @@ export interface ClockOf {
 const KEY = 'lynearm-clocks';
 const PAST_KEY = 'lynearm-clocks-past';
 const PAST_KEPT = 100; // entries whose clock was removed by hand: more than a mash day has
+const UNMOVED_MS = 15_000; // what a forecast moves by with each look, and no clock need follow
+const SOON_MS = 12_000; // rings at the earliest, that it is seen to be set
 const SETTLED_MS = 500; // what an offset learnt better moves an end by, and nobody sees
 
 function isClock(value: unknown): value is RunningClock {
@@ -41,7 +44,8 @@ function isClock(value: unknown): value is RunningClock {
     Number.isFinite(c['ends_ms']) &&
     (c['of'] === undefined || isOf(c['of'])) &&
     (c['by'] === undefined || typeof c['by'] === 'string') &&
-    (c['from_ms'] === undefined || Number.isFinite(c['from_ms']))
+    (c['from_ms'] === undefined || Number.isFinite(c['from_ms'])) &&
+    (c['aim_ms'] === undefined || Number.isFinite(c['aim_ms']))
   );
 }
 
@@ -96,6 +100,27 @@ export class Clocks {
     this.all.push({ id: newId(), name, length_ms, ends_ms, of, by, from_ms });
     this.#keep();
     return true;
+  }
+
+  /**
+   * To ring at a moment that is forecast, and may yet move: aimed again, it moves with it, by so much as
+   * the moment did, so that time given by hand stays given. One that is held, rings or was heard stays.
+   */
+  aim(name: string, aim_ms: number, of: ClockOf): void {
+    const id = this.start(name, Math.max(SOON_MS, aim_ms - this.#time()) / 60_000, of);
+    this.#change(id, (c) => (c.aim_ms = aim_ms));
+  }
+
+  aimAgain(name: string, aim_ms: number, of: ClockOf): void {
+    const clock = this.named(name, of.batch);
+    if (clock?.aim_ms === undefined || Math.abs(aim_ms - clock.aim_ms) < UNMOVED_MS) return;
+    if (clock.left_ms !== undefined || clock.heard || clock.ends_ms <= this.#time()) return;
+    const moved_ms = aim_ms - clock.aim_ms;
+    this.#change(clock.id, (c) => {
+      c.ends_ms += moved_ms;
+      c.length_ms = Math.max(0, c.length_ms + moved_ms);
+      c.aim_ms = aim_ms;
+    });
   }
 
   /** Whether the clock of that entry runs here, ran out, or was removed by hand. */

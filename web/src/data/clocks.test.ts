@@ -143,3 +143,33 @@ test('it ticks by itself while it runs, and no longer', () => {
     vi.useRealTimers();
   }
 });
+
+test('a clock set for a forecast moment moves with it, and keeps the time that a hand gave it', () => {
+  const clocks = open();
+  const of = { batch: 'b', name: 'Tern 8' };
+  const at = now + 30 * 60_000;
+  clocks.aim('tails near', at, of);
+  const ends = () => clocks.all[0]!.ends_ms - at;
+  expect(ends()).toBe(0);
+  clocks.aimAgain('tails near', at + 5_000, of); // nobody sees it
+  expect(ends()).toBe(0);
+  clocks.aimAgain('tails near', at - 10 * 60_000, of); // the start was corrected
+  expect(ends()).toBe(-10 * 60_000);
+  clocks.add(clocks.all[0]!.id, 2);
+  clocks.aimAgain('tails near', at, of);
+  expect(ends()).toBe(2 * 60_000);
+  clocks.aimAgain('tails near', at + 60 * 60_000, { batch: 'other', name: 'Tern 9' });
+  expect(ends()).toBe(2 * 60_000);
+  clocks.hold(clocks.all[0]!.id);
+  clocks.aimAgain('tails near', at + 60 * 60_000, of);
+  expect(clocks.all[0]!.left_ms).toBe(32 * 60_000);
+});
+
+test('a clock set by hand follows no forecast of its name', () => {
+  const clocks = open();
+  const of = { batch: 'b', name: 'Tern 8' };
+  clocks.start('tails near', 10, of);
+  const { ends_ms } = clocks.all[0]!;
+  clocks.aimAgain('tails near', now + 60 * 60_000, of);
+  expect(clocks.all[0]!.ends_ms).toBe(ends_ms);
+});

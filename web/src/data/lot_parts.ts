@@ -14,7 +14,8 @@ const ROUNDING_L = 0.0006;
 export function lotFault(lot: Lot, text: string | undefined, units: Units): string | undefined {
   if (text === undefined || text.trim() === '') return undefined;
   const volume = typedAs(text, 'L', units);
-  if (volume === undefined || volume < 0) return unread(text, 'a volume such as 1.5 L or 1500 mL');
+  if (volume === undefined || volume < 0)
+    return unread(text, 'a volume such as 1.5 L, 1500 mL or 3 pt');
   if (volume > lot.left.volume_L_20C + ROUNDING_L)
     return `${quoted(text)} is more than there is; accepted: up to ${quantity(lot.left.volume_L_20C, 'L', 3, units)}.`;
   return undefined;

@@ -1,5 +1,7 @@
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
+import { set } from './settings.svelte';
 import {
+  ACCEPTED,
   absurdIn,
   absurdSentence,
   brimOf,
@@ -14,6 +16,24 @@ import {
   volumeTyped,
   wattsTyped,
 } from './measured';
+
+beforeEach(() => set({ units: 'metric' }));
+
+test('what a field accepts has its limits in the unit that the field shows', () => {
+  const plain = (text: string) => text.replaceAll('\u00a0', ' ').replaceAll('\u202f', ' ');
+  expect(plain(ACCEPTED.spiritAt)).toMatch(/from −20 to 40 °C$/);
+  expect(plain(ACCEPTED.volume)).toMatch(/up to 10 000 L$/);
+  set({ units: 'us' });
+  expect(plain(ACCEPTED.spiritAt)).toMatch(/from −4 to 104 °F$/);
+  expect(plain(ACCEPTED.temperature)).toMatch(/from −4 to 248 °F$/);
+  expect(plain(ACCEPTED.wortAt)).toMatch(/from 32 to 140 °F$/);
+  expect(plain(ACCEPTED.volume)).toMatch(/up to 2641.7 gal$/);
+  expect(volumeTyped('2641.7', 'us')).toBeDefined(); // what is named is accepted
+  expect(plain(ACCEPTED.mass)).toMatch(/up to 22 046 lb$/);
+  set({ units: 'both' });
+  expect(plain(ACCEPTED.spiritAt)).toMatch(/from −20 to 40 °C \(−4 to 104 °F\)$/);
+  expect(plain(ACCEPTED.volume)).toMatch(/up to 10 000 L \(2641.7 gal\)$/);
+});
 
 test('a figure is read with its unit, and not beyond what can be meant', () => {
   expect(volumeRead('3,9 L', '20', 'metric')).toEqual({ volume_L: 3.9, at_C: 20 });

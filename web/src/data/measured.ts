@@ -1,8 +1,9 @@
 // Volumes, strengths and gravities as they are typed and as an entry tells them: the figure on the
 // instrument with its temperature, never the figure worked out from it.
-import { typed, typedDecimal, twoWays } from './figures';
+import { printed, typed, typedDecimal, twoWays } from './figures';
 import { percentOfProof } from './proof';
-import { quantities, quantity, typedAs, type Units } from './units';
+import { settings } from './settings.svelte';
+import { between, inUs, quantities, quantity, typedAs, type Units } from './units';
 
 export type StrengthScale = 'percent_vol' | 'proof';
 export type GravityScale = 'specific_gravity' | 'plato' | 'brix';
@@ -31,8 +32,8 @@ const VOLUME_L: Bounds = [0, 10_000];
 const MASS_KG: Bounds = [0, 10_000];
 const DEGREES: Bounds = [-20, 120];
 const WATTS: Bounds = [0, 100_000];
-const SPIRIT_AT: Bounds = [-20, 40]; // the density formula's range
-const WORT_AT: Bounds = [0, 60];
+export const SPIRIT_AT: Bounds = [-20, 40]; // the density formula's range
+export const WORT_AT: Bounds = [0, 60];
 const STRENGTH: Record<StrengthScale, Bounds> = { percent_vol: [0, 100], proof: [0, 200] };
 const GRAVITY: Record<GravityScale, Bounds> = {
   specific_gravity: [0.97, 1.17],
@@ -148,13 +149,27 @@ export function tooLong(text: string, most_bytes: number): string | undefined {
     : `${quoted(text)} is ${bytes} letters long; accepted: up to ${most_bytes}.`;
 }
 
+/** What fields accept, in words, with limits in the units that this device shows. */
 export const ACCEPTED = {
-  volume: 'a volume such as 3.9 L or 1 gal, up to 10 000 L',
-  temperature: 'a temperature such as 20 °C or 68 F, from −20 to 120 °C',
-  spiritAt: 'a temperature such as 20 °C or 68 F, from −20 to 40 °C',
-  wortAt: 'a temperature such as 20 °C or 68 F, from 0 to 60 °C',
+  get volume() {
+    return upTo('a volume such as 3.9 L or 1 gal', VOLUME_L[1], 'L');
+  },
+  get collected() {
+    return upTo('a volume such as 900 mL, 0.9 L or 30 fl oz', VOLUME_L[1], 'L');
+  },
+  get temperature() {
+    return degrees(DEGREES);
+  },
+  get spiritAt() {
+    return degrees(SPIRIT_AT);
+  },
+  get wortAt() {
+    return degrees(WORT_AT);
+  },
   strength: 'a reading such as 68.2 or 136.4 proof, up to 100 % or 200 proof',
-  mass: 'a mass such as 2.8 kg or 6.2 lb, up to 10 000 kg',
+  get mass() {
+    return upTo('a mass such as 2.8 kg or 6.2 lb', MASS_KG[1], 'kg');
+  },
   grams: 'a mass such as 55 g or 2 oz',
   power: 'watts such as 2200, up to 100 000',
   percent: 'a true strength such as 46.0 or 92 proof, up to 100 % or 200 proof',
@@ -163,7 +178,21 @@ export const ACCEPTED = {
     plato: 'a figure such as 14.2, from −7.7 to 38.3',
     brix: 'a figure such as 14.2, from 0 to 40',
   },
-} as const;
+};
+
+/** "a flask such as 1 L, up to 26.4 gal": whole figures, rounded down so that the one named is accepted. */
+export function upTo(such: string, most: number, unit: string): string {
+  const told = (units: Units) => {
+    const us = units === 'us' ? inUs(most, unit, 0) : undefined;
+    const [value, shown, decimals] = us ? [us.value, us.unit, us.decimals] : [most, unit, 0];
+    return `${printed(Math.floor(value * 10 ** decimals) / 10 ** decimals, decimals)}\u00a0${shown}`;
+  };
+  const behind = settings.units === 'both' ? ` (${told('us')})` : '';
+  return `${such}, up to ${told(settings.units)}${behind}`;
+}
+
+const degrees = ([low, high]: Bounds) =>
+  `a temperature such as 20 °C or 68 °F, from ${between(low, high, '°C', 0, settings.units)}`;
 
 /** What a vessel of the plan holds, brim full, in litres. */
 export interface Brim {

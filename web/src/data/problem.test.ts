@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { faultsAt, faultsElsewhere, problemOf, sentenceOf } from './problem';
+import { set } from './settings.svelte';
 
 const answer = (body: string, status = 422) =>
   new Response(body, { status, headers: { 'Content-Type': 'application/problem+json' } });
@@ -36,5 +37,18 @@ test('a fault is shown at its field, or above the form when no field has it', ()
 test('the house’s own sentence comes first', () => {
   expect(sentenceOf({ field: 'a', value: '1', sentence: 'Too little malt.' })).toBe(
     'Too little malt.',
+  );
+});
+
+test('limits of the house are told in the units of this device, its examples as they are', () => {
+  set({ units: 'us' });
+  const said = sentenceOf({
+    field: 'place.ambient',
+    value: '90 °C',
+    accepted: 'a temperature such as "20 °C" or "68 °F", from -10 to 45 °C',
+  });
+  set({ units: 'metric' });
+  expect(said.replaceAll('\u00a0', ' ')).toBe(
+    '“90 °C” was given; accepted: a temperature such as "20 °C" or "68 °F", from 14 to 113 °F.',
   );
 });

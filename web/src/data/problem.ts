@@ -1,6 +1,8 @@
 // What the house says when it cannot do what was asked: problem details (RFC 9457). Faults of
 // input (`errors`) carry the field's path ("mash.grain[2].mass"), the value, and what would be accepted.
 import { quoted } from './measured';
+import { settings } from './settings.svelte';
+import { restated } from './units';
 
 export interface Fault {
   field: string;
@@ -45,12 +47,21 @@ export class NoAnswer extends Error {
   }
 }
 
+/** Limits of the house, which it says in metric, as this device shows figures; examples in quotes stay. */
+const inOwnUnits = (accepted: string): string =>
+  settings.units === 'metric'
+    ? accepted
+    : accepted
+        .split(/("[^"]*")/)
+        .map((part, i) => (i % 2 === 1 ? part : restated(part, settings.units, false)))
+        .join('');
+
 /** One fault as a sentence that names the value and what would be accepted. */
 export function sentenceOf(fault: Fault): string {
   if (fault.sentence) return fault.sentence;
   const missing = fault.value === undefined || fault.value === '';
   const said = quoted(fault.value ?? '');
-  if (fault.accepted) return `${said} was given; accepted: ${fault.accepted}.`;
+  if (fault.accepted) return `${said} was given; accepted: ${inOwnUnits(fault.accepted)}.`;
   return missing ? 'This is missing.' : `${said} is not accepted here.`;
 }
 

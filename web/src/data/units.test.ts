@@ -52,6 +52,8 @@ test('a strength in a sentence is told so too, but no reading and no tolerance',
   expect(says('Reduce with 2.00 kg of water to 46.0 %vol, in steps')).toBe(
     'Reduce with 4.41 lb of water to 91.9 proof (46.0 %vol), in steps',
   );
+  // It was "110" here, and "109.9" where the same figure stood by itself.
+  expect(says('matured at 55 %vol')).toBe('matured at 109.9 proof (55 %vol)');
   expect(says('hearts of 60 to 70 %vol')).toBe('hearts of 120 to 140 proof (60 to 70 %vol)');
   expect(restated('it is 55.0 %vol', 'both')).toBe('it is 55.0\u00a0%vol (109.9\u00a0proof)');
   for (const as of [
@@ -90,10 +92,29 @@ test('a plain number means the unit that the field shows', () => {
   expect(typedAs('62', '%vol', 'us')).toBe(62);
 });
 
+test('a field of a volume or of a mass takes every measure of its kind', () => {
+  for (const unit of ['L', 'mL'] as const) {
+    const litres = (text: string) => typedAs(text, unit, 'us')! / (unit === 'L' ? 1 : 1000);
+    expect(litres('1 qt')).toBeCloseTo(0.946352946, 9);
+    expect(litres('2 pints')).toBeCloseTo(0.946352946, 9);
+    expect(litres('4 cups')).toBeCloseTo(0.946352946, 9);
+    expect(litres('32 fl. oz.')).toBeCloseTo(0.946352946, 9);
+    expect(litres('0.25 gallon')).toBeCloseTo(0.946352946, 9);
+    expect(typedAs('3 oz', unit, 'us')).toBeUndefined(); // of a mass
+  }
+  expect(typedAs('16 oz', 'kg', 'metric')).toBeCloseTo(0.45359237, 9);
+  expect(typedAs('1 lb', 'g', 'metric')).toBeCloseTo(453.59237, 6);
+});
+
 test('another kind of unit, or no number, is nothing', () => {
   for (const text of ['', 'L', '3 kg', 'four L', '1.2.3', '3 4x']) {
     expect(typedAs(text, 'L', 'metric')).toBeUndefined();
   }
+});
+
+test('a range below nought keeps its sign where it is said again', () => {
+  expect(restated('from -20 to 40 °C', 'us')).toBe('from \u22124 to 104\u00a0°F');
+  expect(restated('20\u201340 L', 'us')).toBe('5.3\u201310.6\u00a0gal');
 });
 
 test('a sentence of the house is said again in US units, or in both', () => {
@@ -209,7 +230,7 @@ test('the words of a recipe stay, with the US figure beside them where it is ano
   expect(beside('36 L')).toBe('9.51 gal');
   expect(beside('65.5 °C')).toBe('149.9 °F');
   expect(beside('60 m3')).toBe('2119 ft³');
-  expect(beside('1.5 L @ 32 %vol')).toBe('0.40 gal @ 64 proof (32 %vol)');
+  expect(beside('1.5 L @ 32 %vol')).toBe('0.40 gal @ 63.9 proof (32 %vol)');
   for (const words of ['10 lb', '20 min', '7 W/K', '', 'tub of 30 L'])
     expect(beside(words), words).toBeUndefined();
   expect(alsoInUs('8 kg', 'metric')).toBeUndefined();

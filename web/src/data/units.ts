@@ -184,7 +184,7 @@ export const glassInProof = (units: Units): string | undefined =>
 
 // A figure, perhaps a range, and its unit: neither may be part of a longer word or unit ("mg/100 mL").
 const figures =
-  /(?<![/\d.])(?:(\d+(?:\.\d+)?)( to | and |–))?(\d+(?:\.\d+)?)[ \u00a0](%vol|mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/g;
+  /(?<![/\d.])(?:((?:(?<![\p{L}\d])[-\u2212])?\d+(?:\.\d+)?)( to | and |–))?((?:(?<![\p{L}\d–])[-\u2212])?\d+(?:\.\d+)?)[ \u00a0](%vol|mL|L\/min|L\/h|L|kg|g\/L|g|m³\/h|m³|cm²\/L|mm|m|hPa|°C|K)(?![A-Za-z0-9/²³])/gu;
 
 // What a glass shows, or how far something may be off, is no strength of a spirit.
 const OF_A_GLASS = /(?:±|expected|within|by|reads|shows|read|hydrometer|alcoholmeter)[ \u202f]*$/i;
@@ -198,8 +198,14 @@ function proofWithin(
   const plain = before.replaceAll('\u00a0', ' ');
   if (Number(at) < PROOF_FROM || /\bproof \($/.test(plain) || OF_A_GLASS.test(plain))
     return undefined;
+  // One figure to a tenth at the least, as everywhere: 55 %vol are 109.9 proof, not 110 here and 109.9
+  // there. The ends of a range are as round as they were said.
+  const least = from === undefined ? 1 : 0;
   const one = (figure: string) =>
-    printed(proofOfPercent(Number(figure)), (/\.(\d+)/.exec(figure)?.[1] ?? '').length);
+    printed(
+      proofOfPercent(Number(figure)),
+      Math.max(least, (/\.(\d+)/.exec(figure)?.[1] ?? '').length),
+    );
   const said = `${from === undefined ? '' : `${from}${to}`}${at}\u00a0%vol`;
   const proof = `${from === undefined ? '' : `${one(from)}${to}`}${one(at)}\u00a0proof`;
   const [first, second] = units === 'us' ? [proof, said] : [said, proof];
@@ -249,7 +255,7 @@ export function restated(sentence: string, units: Units, strengths = true): stri
         inGallons
           ? inUs(Number(figure) / 1000, 'L', (/\.(\d+)/.exec(figure)?.[1] ?? '').length + 2)!
           : inUs(
-              Number(figure),
+              Number(figure.replace('\u2212', '-')),
               off ? 'K' : pure ? 'L of alcohol' : unit,
               (/\.(\d+)/.exec(figure)?.[1] ?? '').length,
             )!;
@@ -297,6 +303,26 @@ export function asTyped(value: number, unit: string, units: Units): string {
   return `${Number((us?.value ?? value).toPrecision(10))} ${us?.unit ?? unit}`;
 }
 
+/** From one figure to another, as a field that shows this unit names its limits: "−20 to 40 °C",
+ *  "−4 to 104 °F"; in both, the second behind in brackets. */
+export function between(
+  low: number,
+  high: number,
+  unit: string,
+  decimals: number,
+  units: Units,
+): string {
+  const ends = [low, high].map((end) => inUnits(end, unit, decimals, units));
+  const text = (of: (end: (typeof ends)[number]) => Shown | undefined): string => {
+    const [from, to] = ends.map(of);
+    return from && to
+      ? `${printed(from.value, from.decimals)} to ${printed(to.value, to.decimals)}\u00a0${to.unit}`
+      : '';
+  };
+  const second = text((end) => end.second);
+  return `${text((end) => end.first)}${second && ` (${second})`}`;
+}
+
 /** The unit that a plain number means in a field of this metric unit. */
 export function unitOfField(unit: string, units: Units): string {
   return units === 'us' ? (twins[unit]?.unit ?? unit) : metricUnit(unit);
@@ -312,7 +338,18 @@ const alike: Record<string, string> = {
   l: 'L',
   ml: 'mL',
   gal: 'gal',
+  gallon: 'gal',
   gallons: 'gal',
+  qt: 'qt',
+  qts: 'qt',
+  quart: 'qt',
+  quarts: 'qt',
+  pt: 'pt',
+  pts: 'pt',
+  pint: 'pt',
+  pints: 'pt',
+  cup: 'cup',
+  cups: 'cup',
   floz: 'fl oz',
   lb: 'lb',
   lbs: 'lb',
@@ -320,6 +357,21 @@ const alike: Record<string, string> = {
   g: 'g',
   oz: 'oz',
 };
+
+/** Every unit that a field of a volume or of a mass takes, in millilitres and grams; US measures are the
+ *  United States' own. NIST SP 811 (2008), appendix B.8, exact. */
+const ALIKE_KINDS: readonly Readonly<Record<string, number>>[] = [
+  {
+    L: 1000,
+    mL: 1,
+    gal: 3785.411784,
+    qt: QUART_mL,
+    pt: QUART_mL / 2,
+    cup: QUART_mL / 4,
+    'fl oz': QUART_mL / 32,
+  },
+  { kg: 1000, g: 1, lb: 453.59237, oz: 28.349523125 },
+];
 
 /**
  * What a person typed into a field, in the field's metric unit: "3.9", "3,9 L", "1 gal", "158 F".
@@ -332,13 +384,12 @@ export function typedAs(text: string, unit: string, units: Units): number | unde
   if (value === undefined) return undefined;
   const word = found[2]!.trim();
   const said =
-    word === '' ? unitOfField(unit, units) : (alike[word.toLowerCase().replace(/\s/g, '')] ?? word);
+    word === ''
+      ? unitOfField(unit, units)
+      : (alike[word.toLowerCase().replace(/[\s\u00a0.]/g, '')] ?? word);
   if (said === unit) return value;
   const twin = twins[unit];
   if (twin?.unit === said) return (value - (twin.offset ?? 0)) / twin.factor;
-  if (unit === 'L' && said === 'mL') return value / 1000;
-  if (unit === 'mL' && said === 'L') return value * 1000;
-  if (unit === 'kg' && said === 'g') return value / 1000;
-  if (unit === 'g' && said === 'kg') return value * 1000;
-  return undefined;
+  const kind = ALIKE_KINDS.find((one) => unit in one && said in one);
+  return kind && (value * kind[said]!) / kind[unit]!;
 }

@@ -107,6 +107,26 @@ test('a batch fills the fermenter as full as its kit says it may safely be', () 
   expect(vesselsOf('[[vessel]]\nname = "tub"\n')!.wash_L).toBe(0);
 });
 
+test('no draft mashes in what the maker calls the fermenter while there is another vessel', () => {
+  const named = (...names: string[]) => {
+    const of = names.map((name, i) => `[[vessel]]\nname = "${name}"\ntotal = "${60 - 10 * i} L"\n`);
+    const { mash, ferment } = vesselsOf(of.join(''))!;
+    return { mash, ferment };
+  };
+  // The largest was taken for the ferment, whatever it was called.
+  expect(named('mash tun', 'fermenter')).toEqual({ mash: 'mash tun', ferment: 'fermenter' });
+  expect(named('boiling pot', 'Fermenter 1')).toEqual({
+    mash: 'boiling pot',
+    ferment: 'Fermenter 1',
+  });
+  expect(named('fermenter', 'second fermenter', 'pot')).toEqual({
+    mash: 'pot',
+    ferment: 'fermenter',
+  });
+  expect(named('mash tub', 'barrel')).toEqual({ mash: 'mash tub', ferment: 'barrel' });
+  expect(named('fermenter')).toEqual({ mash: 'fermenter', ferment: 'fermenter' });
+});
+
 test('a draft is written in the units of who asks for it, and fills no more', () => {
   const vessels = { mash: 'tub', ferment: 'tub' };
   const us = read(draft('Tern 9', 54, 'rye-malt', vessels, 'us'));

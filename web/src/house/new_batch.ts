@@ -137,7 +137,12 @@ export interface Vessels {
 /** Of a vessel whose kit states no safe fill, and what the house's plan leaves for foam at the least. */
 const SAFE_SHARE = 0.9;
 
-/** The vessels a draft may name: the largest for the ferment, the next for the mash. */
+/** What a maker calls the one vessel and the other; from practice, no source. */
+const FERMENTS = /ferment/i;
+const MASHES = /\bmash|\btun\b|lauter/i;
+
+/** The vessels a draft may name: for the ferment the one that is called so, else the largest that is not
+ *  called the mash's; for the mash another, if there is one, and no fermenter if there is one that is none. */
 export function vesselsOf(kit: string): Vessels | undefined {
   const vessels = read(kit)['vessel'];
   if (!Array.isArray(vessels)) return undefined;
@@ -149,16 +154,24 @@ export function vesselsOf(kit: string): Vessels | undefined {
     )
     .map((v) => ({ name: v.name, brim_L: litres(v.total) ?? 0, safe_L: litres(v.working) }))
     .sort((a, b) => b.brim_L - a.brim_L);
-  const [largest, next] = sized;
-  if (!largest) return undefined;
-  const { brim_L, safe_L } = largest;
+  const ferments =
+    sized.find(({ name }) => FERMENTS.test(name)) ??
+    sized.find(({ name }) => !MASHES.test(name)) ??
+    sized[0];
+  if (!ferments) return undefined;
+  const others = sized.filter((vessel) => vessel !== ferments);
+  const tub =
+    others.find(({ name }) => MASHES.test(name)) ??
+    others.find(({ name }) => !FERMENTS.test(name)) ??
+    others[0] ??
+    ferments;
+  const { brim_L, safe_L } = ferments;
   const foamless_L = SAFE_SHARE * brim_L;
   const stated = safe_L !== undefined && safe_L <= foamless_L;
   const ferments_L = stated ? safe_L : foamless_L;
-  const tub = next ?? largest;
   const mashes_L =
     Math.min(tub.safe_L ?? Infinity, SAFE_SHARE * tub.brim_L) / (MASH_L_PER_KG * GRAIN_KG_PER_L);
-  const names = { ferment: largest.name, mash: tub.name };
+  const names = { ferment: ferments.name, mash: tub.name };
   if (mashes_L > 0 && mashes_L < ferments_L) {
     return { ...names, wash_L: down(10 * mashes_L) / 10, brim_L: tub.brim_L, by: 'mash' };
   }

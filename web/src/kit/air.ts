@@ -1,11 +1,12 @@
 // A barometer's reading as it is typed, and the air and the copper as a line of words.
 import { printed } from '../data/figures';
-import { quantity, typedAs, type Units } from '../data/units';
+import { between, quantity, typedAs, type Units } from '../data/units';
 
 /** What the house accepts; wide on purpose. */
 const PRESSURE_HPA = [300, 1100] as const;
 
-export const ACCEPTED_PRESSURE = 'a pressure such as 1003 hPa or 29.6 inHg, from 300 to 1100 hPa';
+export const acceptedPressure = (units: Units): string =>
+  `a pressure such as 1003 hPa or 29.6 inHg, from ${between(...PRESSURE_HPA, 'hPa', 0, units)}`;
 
 /** Hectopascals, from "1003", "1003 hPa", "1003 mbar", "29.6 inHg". */
 export function pressureTyped(text: string, units: Units): number | undefined {

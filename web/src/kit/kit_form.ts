@@ -22,7 +22,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
       { path: 'place.altitude', label: 'Above the sea', unit: 'm' },
       { path: 'place.pressure', label: 'Or its air pressure', unit: 'hPa' },
       { path: 'place.ambient', label: 'Room is at', unit: '°C' },
-      { path: 'place.ferment_room', label: 'Ferment room' },
+      { path: 'place.ferment_room', label: 'Ferment room', unit: 'm³' },
       {
         path: 'place.air_changes_per_hour',
         label: 'Air changes an hour',

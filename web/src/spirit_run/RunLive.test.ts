@@ -252,12 +252,22 @@ test('where °F is spoken the head is typed in °F and kept in °C', async () =>
   expect(kept[0]!.body).toEqual({ run: 'r', head_temperature_C: expect.closeTo(90) });
 });
 
+test('a jar’s volume is taken with another unit than the pad’s, as in every field', async () => {
+  set({ units: 'us' });
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Next jar');
+  await userEvent.type(drawer().getByLabelText('Another volume'), '1 pt');
+  await key('Full');
+  expect(kept[0]!.body).toEqual({ run: 'r', jar: 6, volume_mL: expect.closeTo(473.18, 2) });
+});
+
 test('the heat goes off by an entry, and the clock of a decision rings before its doubt begins', async () => {
   const bench = benchOf(true);
   render(RunLive, { bench, batch: 'b', run: run() });
   await screen.findByText('in 30 min');
   await tap('Ring then');
   expect(bench.clocks.all[0]!.name).toBe('tails near');
+  expect(await screen.findByText(/^Will ring at \d\d:\d\d$/)).toBeTruthy();
   expect(bench.clocks.all[0]!.length_ms / 60_000).toBeCloseTo(21, 0);
   await tap('Power');
   await tap(/^Heat is off/);
