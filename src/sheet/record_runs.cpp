@@ -211,12 +211,33 @@ Html spirit_facts(const Record& record, const RunState& run) {
   return met_table("", rows);
 }
 
+// What spoke against these charges: a sheet that only tells how they went would hide it.
+Html against_boiler(const Record& record, const std::vector<const RunState*>& runs) {
+  if (!record.from.followed) return {};
+  const auto& against = record.from.followed->against;
+  Html part;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const auto found = against.find(runs[i]->told.entry);
+    if (found == against.end()) continue;
+    const std::string which = runs.size() > 1 ? fmt::format("Run {}. ", i + 1) : "";
+    for (const std::string& why : found->second) {
+      Writer out;
+      out.open("div", {{"class", "caution"}, {"role", "note"}});
+      out.open("p").element("strong", {}, "Against the boiler. ").text(which + why).close();
+      out.close();
+      part += out.finish();
+    }
+  }
+  return part;
+}
+
 }  // namespace
 
 Html record_strips(const Record& record) {
   const std::vector<const RunState*> runs = runs_of(record, RunKind::strip);
   Html part = heading(runs.size() > 1 ? "Strips" : "Strip");
   part += cautions_box({cautions::hot_pot, cautions::heat, cautions::outlet, cautions::vapour});
+  part += against_boiler(record, runs);
   for (std::size_t i = 0; i < runs.size(); i += runs_in_a_table) {
     part += strip_table(record, runs, i, std::min(i + runs_in_a_table, runs.size()));
   }
@@ -239,6 +260,7 @@ Html record_spirit(const Record& record) {
   Html part = heading(runs.size() > 1 ? "Spirit runs" : "Spirit run");
   part += cautions_box({cautions::hot_pot, cautions::heat, cautions::outlet, cautions::fire,
                         cautions::foreshots, cautions::blue_or_green});
+  part += against_boiler(record, runs);
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (runs.size() > 1) part += subheading(fmt::format("Run {} of {}", i + 1, runs.size()));
     part += spirit_facts(record, *runs[i]);

@@ -6,6 +6,7 @@
 // from the same journal, and hands it in. Leaves out what the next days will bring.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -38,6 +39,8 @@ struct NotBelieved {
 struct Followed {
   std::vector<NotBelieved> doubts;
   std::vector<std::string> without;  ///< "strip 1: why it cannot be followed"
+  /// By run, what its charge and heat are against the kit's boiler, a sentence each.
+  std::map<journal::Id, std::vector<std::string>> against;
 };
 
 /// What a record is made from.

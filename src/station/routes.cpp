@@ -122,7 +122,8 @@ void add_record(serve::Router& router, Station& station) {
               if (batch == nullptr) return not_found("There is no such batch");
               const wire::NextStep next = station.next(seen->house, *batch);
               return serve::json(wire::batch_json(seen->house, *batch, &next,
-                                                  station.glass(seen->house, batch->id)));
+                                                  station.glass(seen->house, batch->id),
+                                                  station.against_boiler(*batch)));
             }));
   router.on("GET", "/api/v1/batches/{batch}/entries", [&station](const Request& request) {
     const std::optional<journal::Id> id = id_in(request, "batch");

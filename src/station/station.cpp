@@ -23,8 +23,8 @@ constexpr double over_the_fill = 1.02;
 constexpr double over_the_heat = 1.25;
 
 // The charge and the heat of a run, against what the plan's boiler takes and gives.
-void against_boiler(const journal::RunState& run, const PlanMade& made,
-                    std::vector<std::string>& against) {
+std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanMade& made) {
+  std::vector<std::string> against;
   const plan::Boiler& boiler = made.pair.kit.still.boiler;
   const units::Volume fill = run.kind == journal::RunKind::strip ? made.plan.strip.fill_limit
                                                                  : made.plan.spirit.fill_limit;
@@ -54,6 +54,7 @@ void against_boiler(const journal::RunState& run, const PlanMade& made,
         "the kit.",
         told, gives));
   }
+  return against;
 }
 
 }  // namespace
@@ -136,12 +137,27 @@ wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& 
   return told;
 }
 
+wire::AgainstBoiler Station::against_boiler(const journal::BatchState& batch) {
+  if (!batch.plan || batch.runs.empty()) return {};
+  wire::AgainstBoiler all;
+  try {
+    const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
+    for (const journal::RunState& run : batch.runs) {
+      std::vector<std::string> against = beyond_boiler(run, *made);
+      if (!against.empty()) all.emplace(run.told.entry, std::move(against));
+    }
+  } catch (const base::InputError&) {
+    // A plan that cannot be made has no boiler to speak of; its page says why.
+  } catch (const base::NotConverged&) {
+  }
+  return all;
+}
+
 std::vector<std::string> Station::against_charge(const journal::HouseState& house,
                                                  const journal::BatchState& batch,
                                                  const journal::RunState& run,
                                                  const PlanMade& made) {
-  std::vector<std::string> against;
-  against_boiler(run, made, against);
+  std::vector<std::string> against = beyond_boiler(run, made);
   for (journal::Puzzle& asked : journal::questions(house, batch.id, glass(house, batch.id))) {
     if (asked.entry == run.told.entry) against.push_back(std::move(asked.why));
   }
@@ -236,6 +252,7 @@ std::shared_ptr<const wire::FermentForecast> Station::ferment(
 
 sheet::Followed Station::readings_followed(const journal::BatchState& batch) {
   sheet::Followed told;
+  told.against = against_boiler(batch);
   const auto or_without = [&](const std::string& what, const auto& follow) {
     try {
       follow();

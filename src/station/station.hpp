@@ -24,6 +24,7 @@
 #include "station/next_step.hpp"
 #include "station/planned.hpp"
 #include "store/house.hpp"
+#include "wire/house.hpp"
 
 namespace lynearm::station {
 
@@ -77,6 +78,10 @@ class Station {
   /// throws     InputError when the batch has no kit or the run's charge is not known
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
                                            const journal::RunState& run);
+
+  /// What speaks against the charges and the heat of a batch's runs by the boiler of its plan;
+  /// nothing where it has no plan, or none that reads.
+  [[nodiscard]] wire::AgainstBoiler against_boiler(const journal::BatchState& batch);
 
   /// A ferment followed to the newest reading.
   /// throws     InputError when the batch has no plan or was not pitched

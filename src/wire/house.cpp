@@ -94,7 +94,7 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
 }
 
 std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next,
-                       const journal::Glass& glass) {
+                       const journal::Glass& glass, const AgainstBoiler& against) {
   std::string text;
   ObjectText json(text);
   json.add(head_json(batch));
@@ -116,7 +116,10 @@ std::string batch_json(const HouseState& house, const BatchState& batch, const N
   json.add("mash", mash_json(batch.mash));
   json.add("ferment", ferment_json(batch.ferment));
   json.name("runs");
-  write_list(text, batch.runs, [&](const RunState& run) { write_run(text, run); });
+  write_list(text, batch.runs, [&](const RunState& run) {
+    const auto found = against.find(run.told.entry);
+    write_run(text, run, found == against.end() ? std::vector<std::string>{} : found->second);
+  });
   Json lots = Json::array();
   for (const LotState& lot : house.lots) {
     if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot, glass));

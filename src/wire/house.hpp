@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "journal/glass.hpp"
 #include "journal/questions.hpp"
@@ -28,13 +29,19 @@ namespace lynearm::wire {
                                      const std::map<journal::Id, NextStep>& next = {},
                                      const journal::GlassOf& glass_of = no_glass);
 
+/// What speaks against the charge and the heat of runs; none is named against which nothing
+/// does.
+using AgainstBoiler = std::map<journal::Id, std::vector<std::string>>;
+
 /// One batch whole, with the lots it made, the account of its pure alcohol and what is asked.
 ///
 /// glass      that its strengths are taken as read on: bands and questions rest on it
+/// against    by run, what its charge and heat are against the kit's boiler, a sentence each
 [[nodiscard]] std::string batch_json(const journal::HouseState& house,
                                      const journal::BatchState& batch,
                                      const NextStep* next = nullptr,
-                                     const journal::Glass& glass = {});
+                                     const journal::Glass& glass = {},
+                                     const AgainstBoiler& against = {});
 
 /// Every lot of the house.
 [[nodiscard]] std::string lots_json(const journal::HouseState& house,

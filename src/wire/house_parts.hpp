@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "journal/account.hpp"
 #include "journal/glass.hpp"
@@ -41,7 +42,10 @@ inline constexpr std::array<std::string_view, 3> run_standings = {"running", "st
 /// The steps of a batch's account, in order.
 [[nodiscard]] Json account_json(const journal::BatchAccount& account);
 /// Puts a run to the end of a text, without a tree: a logger's holds thousands of readings.
-void write_run(std::string& text, const journal::RunState& run);
+///
+/// against    what speaks against its charge and heat, a sentence each
+void write_run(std::string& text, const journal::RunState& run,
+               const std::vector<std::string>& against);
 
 /// A body as an entry writes it.
 template <class B>

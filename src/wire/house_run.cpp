@@ -80,7 +80,8 @@ void write_reading(std::string& text, const RunPoint& point) {
 
 }  // namespace
 
-void write_run(std::string& text, const RunState& run) {
+void write_run(std::string& text, const RunState& run,
+               const std::vector<std::string>& against) {
   ObjectText json(text);
   write_told(json, run.told);
   json.add("run", fields::run_kinds[static_cast<std::size_t>(run.kind)]);
@@ -90,6 +91,7 @@ void write_run(std::string& text, const RunState& run) {
     json.add("charge", lot_json(run.charge));
     json.add("charge_gauged", run.charge_gauged);
   }
+  if (!against.empty()) json.add("against", against);
   if (run.wash) json.add("wash_L_20C", figure(run.wash->litres()));
   json.add("lots", list_of(run.parts, [](const LotPart& part) { return body_of(part); }));
   if (run.power) json.add("power_W", figure(run.power->watts()));

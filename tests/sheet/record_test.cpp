@@ -239,7 +239,8 @@ TEST(Record, ReadingsThatAreNotBelievedAreListedWithWhatWasExpected) {
   const Followed followed{
       {{spout, doubt},
        {gravity, ferment::DoubtedGravity{0, {sg(0.9981), sg(0.9992), sg(1.0004)}}}},
-      {"strip 1 (no charge is known)"}};
+      {"strip 1 (no charge is known)"},
+      {}};
   const std::string html = followed_by(book, followed);
   EXPECT_EQ(fault_of_xml(html), "");
   const std::string part = section(html, "Kept, not believed");
@@ -268,6 +269,7 @@ TEST(Record, AReadingThatIsNotBelievedIsMarkedWhereItIsListed) {
   const Followed followed{
       {{book.entries[10].id, doubt},
        {book.entries[8].id, ferment::DoubtedGravity{0, {sg(0.9981), sg(0.9992), sg(1.0004)}}}},
+      {},
       {}};
   const std::string html = followed_by(book, followed);
   const std::string ferment = read_aloud("<body>" + section(html, "Ferment"));
@@ -277,6 +279,19 @@ TEST(Record, AReadingThatIsNotBelievedIsMarkedWhereItIsListed) {
   const std::string run = read_aloud("<body>" + section(html, "Spirit run"));
   EXPECT_NE(run.find("hydrometer not believed"), std::string::npos) << run;
   EXPECT_EQ(followed_by(told(), Followed{}).find("(not believed)"), std::string::npos);
+}
+
+TEST(Record, WhatSpokeAgainstTheBoilerStandsAtItsRun) {
+  const journal::Book book = told();
+  ASSERT_TRUE(std::holds_alternative<journal::RunRead>(book.entries[10].body));
+  const journal::Id run = std::get<journal::RunRead>(book.entries[10].body).run;
+  const std::string why = "The charge is 60.0 L, and the boiler holds 45.0 L to its brim.";
+  const std::string html = followed_by(book, Followed{{}, {}, {{run, {why}}}});
+  EXPECT_EQ(fault_of_xml(html), "");
+  const std::string text = read_aloud("<body>" + section(html, "Spirit run"));
+  EXPECT_NE(text.find("Against the boiler."), std::string::npos) << text;
+  EXPECT_NE(text.find(why), std::string::npos) << text;
+  EXPECT_EQ(followed_by(book, Followed{}).find("Against the boiler"), std::string::npos);
 }
 
 TEST(Record, TheYeastStandsByItsName) {

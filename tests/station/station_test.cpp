@@ -179,7 +179,16 @@ TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
     keep_all();
     const auto seen = station.seen();
     const BatchState& batch = seen->house.batches.at(*book.batch);
-    return station.forecast(batch, *run_named(batch, run)).of_charge;
+    const std::vector<std::string> of =
+        station.forecast(batch, *run_named(batch, run)).of_charge;
+    // Also without a forecast: the batch's own answer has it, and its sheet.
+    const wire::AgainstBoiler against = station.against_boiler(batch);
+    const auto found = against.find(run);
+    EXPECT_EQ(found == against.end() ? std::vector<std::string>{} : found->second, of);
+    EXPECT_EQ(station.readings_followed(batch).against, against);
+    const std::string told = wire::batch_json(seen->house, batch, nullptr, {}, against);
+    for (const std::string& why : of) EXPECT_THAT(told, testing::HasSubstr(why));
+    return of;
   };
   // The boiler holds 45 L, and 67.5 % of it of a clear wash; its element gives 4 kW.
   EXPECT_THAT(told_of(25, 4000.0), testing::IsEmpty());

@@ -367,6 +367,14 @@ test('the cautions stand there, and nothing says that a spirit is safe', async (
   expect(container.textContent).not.toMatch(/\bsafe\b/i);
 });
 
+test('what speaks against the charge stands there also where nothing can be forecast', async () => {
+  const unheard = benchOf(true);
+  Object.assign(unheard.api, { get: () => Promise.reject(new NoAnswer('not there')) });
+  const against = ['The charge is 60.0 L, and the boiler holds 45.0 L to its brim.'];
+  render(RunLive, { bench: unheard, batch: 'b', run: { ...run(), against } });
+  expect(await screen.findByText(/60\.0.L, and the boiler holds 45\.0.L/)).toBeTruthy();
+});
+
 test('one line of the gravest caution stays above all, and a tap on it opens them all', async () => {
   const drawn = render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
   await screen.findByText('Hearts');
