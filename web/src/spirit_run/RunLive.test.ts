@@ -373,6 +373,9 @@ test('what speaks against the charge stands there also where nothing can be fore
   const against = ['The charge is 60.0 L, and the boiler holds 45.0 L to its brim.'];
   render(RunLive, { bench: unheard, batch: 'b', run: { ...run(), against } });
   expect(await screen.findByText(/60\.0.L, and the boiler holds 45\.0.L/)).toBeTruthy();
+  expect(
+    screen.getByRole('button', { name: /^Danger: *Charge or power beyond the boiler/ }),
+  ).toBeTruthy();
 });
 
 test('one line of the gravest caution stays above all, and a tap on it opens them all', async () => {
@@ -394,6 +397,27 @@ test('one line of the gravest caution stays above all, and a tap on it opens the
   expect(drawer().getByText(/More coolant, or less heat/)).toBeTruthy();
   expect(drawer().getByText(/Never leave a heated still/)).toBeTruthy();
   warm.unmount();
+
+  // Also where the reading that told it is not believed.
+  const unfit = run();
+  unfit.readings.find((reading) => reading.entry === 'slip')!.spout_temperature_C = 55;
+  unfit.readings = unfit.readings.filter((reading) => reading.entry === 'slip');
+  const doubted = render(RunLive, { bench: benchOf(true), batch: 'b', run: unfit });
+  await screen.findByText('Hearts');
+  expect(
+    screen.getByRole('button', { name: /^Danger: *Spirit above 40.°C at the spout/ }),
+  ).toBeTruthy();
+  doubted.unmount();
+
+  // And a reading that is not believed does not clear it.
+  const cleared = run();
+  cleared.readings[0]!.spout_temperature_C = 43;
+  const still = render(RunLive, { bench: benchOf(true), batch: 'b', run: cleared });
+  await screen.findByText('Hearts');
+  expect(
+    screen.getByRole('button', { name: /^Danger: *Spirit above 40.°C at the spout/ }),
+  ).toBeTruthy();
+  still.unmount();
 
   const low = benchOf(true);
   const potLow = { decision: 'pot_low' as const, words: '', passed: false };
