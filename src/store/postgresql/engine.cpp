@@ -235,7 +235,10 @@ void PostgresqlEngine::listen(std::function<void(Sequence)> told) {
   listener_ = std::make_unique<Listener>(
       uri_, kept_channel,
       [told](const std::string& payload) { told(std::strtoll(payload.c_str(), nullptr, 10)); },
-      [this, told] { told(last()); });
+      [this, told] {
+        // An empty journal has nothing that could have been missed.
+        if (const Sequence there = last(); there > 0) told(there);
+      });
 }
 
 }  // namespace lynearm::store::postgresql
