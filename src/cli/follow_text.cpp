@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "cli/stated.hpp"
 #include "cli/table.hpp"
@@ -138,13 +139,12 @@ std::string follow_text(const std::vector<Replayed>& replayed, const Look& look)
                          "before " + still::words(learnt).before});
   }
   text += "\nWhat the run taught\n" + table(constants);
-  const auto hot = std::find_if(replayed.begin(), replayed.end(), [](const Replayed& row) {
-    return !wire::follow_caution(row.reading).empty();
-  });
-  if (hot != replayed.end()) {
-    text += caution(fmt::format("{:.0f} min: {}", hot->reading.at.minutes(),
-                                wire::follow_caution(hot->reading)),
-                    look);
+  std::set<std::string> told;  // each once, where it was first read
+  for (const Replayed& row : replayed) {
+    for (const std::string& hot : wire::follow_cautions(row.reading)) {
+      if (!told.insert(hot).second) continue;
+      text += caution(fmt::format("{:.0f} min: {}", row.reading.at.minutes(), hot), look);
+    }
   }
   if (const std::string low = still::pot_caution(last.update.now); !low.empty()) {
     text += caution(fmt::format("{:.0f} min: {}", last.update.now.at.minutes(), low), look);

@@ -292,6 +292,20 @@ std::optional<spirit::Lot> gauged_when_made(const LotState& lot) {
   return lot.made - found->lot;
 }
 
+std::vector<spirit::Lot> poured_in(const HouseState& state, const LotState& lot) {
+  std::vector<spirit::Lot> poured;
+  if (!lot.reckoned) return poured;
+  const std::set<LotName> parents(lot.parents.begin(), lot.parents.end());
+  for (const LotName& name : parents) {
+    const LotState* const from = lot_named(state, name);
+    if (from == nullptr) continue;
+    for (const LotUse& use : from->uses) {
+      if (use.told.entry == lot.told.entry) poured.push_back(use.lot);
+    }
+  }
+  return poured;
+}
+
 const LotState* lot_named(const HouseState& state, const LotName& name) {
   const auto found = std::find_if(state.lots.begin(), state.lots.end(),
                                   [&](const LotState& lot) { return lot.name == name; });

@@ -3,8 +3,8 @@
 // so is kept and counts as told, and is asked about at its entry.
 //
 // By the account's own errors (pure_volume.hpp, the glass of the kit), at more of them: what is
-// merely read badly is never asked. Leaves out losses: where less came out than went in, the
-// account says what is unaccounted for.
+// merely read badly is never asked. Leaves out losses of alcohol: where less came out than went
+// in, the account says what is unaccounted for.
 #pragma once
 
 #include <functional>
@@ -25,6 +25,12 @@ using Questions = std::map<std::optional<Id>, std::vector<Puzzle>>;
 /// How far above the mark that it was filled to a jar's gauged volume may lie, as a share: a
 /// jar is filled to a shoulder and measured in a cylinder. Common practice, no source.
 inline constexpr double over_the_mark = 0.10;
+/// How far below it: a jar that airs for a day loses little, and what was spilt is told. As far
+/// may a lot be below what was poured into it. Our choice.
+inline constexpr double under_the_mark = 0.25;
+/// How far below a later jar's strength that of a jar may lie, which is rinsings in a cold
+/// condenser, or a fire that went out. Our choice.
+inline constexpr units::VolumeStrength rinsed = units::VolumeStrength::percent(25.0);
 /// Two strengths of one spirit nearer than this are alike, on any glass. Our choice.
 inline constexpr units::VolumeStrength alike_strength = units::VolumeStrength::percent(0.5);
 /// What wood may hide of a strength that was read on an alcoholmeter and is true on the bottle,
@@ -33,9 +39,10 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 
 /// The fold's puzzles and the amounts that cannot be, the former first: racked more than was
 /// pitched; more wash, or more alcohol, charged than there was; a charge of less volume than
-/// went into it; more volume or alcohol out of a still than went in; a jar beyond its mark; a
-/// lot poured together, gauged anew, off the wood or in bottles that holds more alcohol than
-/// before; bottles far off the strength of their lot.
+/// went into it; more volume or alcohol out of a still than went in, or in its jars than came
+/// over; a jar beyond its mark or far below it, or far weaker than a later one; a lot poured
+/// together, gauged anew, off the wood or in bottles that holds more alcohol than before; one
+/// that is not what its parts and its water make; bottles far off the strength of their lot.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.

@@ -42,8 +42,13 @@ std::string more_than_there_was(const LotState& lot, const LotUse& use, double n
 
 // Each gauging against what was there, which is the less known the more was taken out since it
 // was gauged last.
-void ask_of_gaugings(const LotState& lot, const Glass& glass, Asking& asking) {
-  Amount there = Amount{}.add(lot.made);
+void ask_of_gaugings(const HouseState& house, const LotState& lot, const Glass& glass,
+                     Asking& asking) {
+  Amount there;
+  // As sure as its parts, whatever water went in.
+  const std::vector<spirit::Lot> parts = poured_in(house, lot);
+  for (const spirit::Lot& part : parts) there.add(part);
+  if (parts.empty()) there.add(lot.made);
   spirit::Lot left = lot.made;
   for (const LotUse& use : lot.uses) {
     left = left - use.lot;
@@ -87,6 +92,33 @@ VolumeStrength hidden(const HouseState& house, const LotState& bottles, const Lo
   return was_on_wood(house, from, seen) ? hidden_by_wood : VolumeStrength{};
 }
 
+// Gauged when it was poured together, against what its parts and the water make: a water that
+// was told wrongly leaves the alcohol as it is.
+void ask_of_making(const HouseState& house, const LotState& lot, const Glass& glass,
+                   Asking& asking) {
+  const std::optional<spirit::Lot> gauged = gauged_when_made(lot);
+  if (lot.bottles || !gauged || !(gauged->mass() > units::Mass{})) return;
+  const units::Volume made = spirit::volume(lot.made);
+  const units::Volume told = spirit::volume(*gauged);
+  const VolumeStrength reckoned = spirit::strength(lot.made);
+  const VolumeStrength read = spirit::strength(*gauged);
+  double off = std::abs((read - reckoned).percent());
+  const LotState* const from =
+      lot.parents.size() == 1 ? lot_named(house, lot.parents.front()) : nullptr;
+  if (from != nullptr && read > reckoned) off -= hidden(house, lot, *from, reckoned).percent();
+  // Each of the parts and the water by its own mark or scale.
+  const double sd =
+      std::hypot(reading_sd(glass, reckoned).percent(), reading_sd(glass, read).percent(),
+                 std::sqrt(2.0) * volume_share_sd * reckoned.percent());
+  const bool other = off > alike_strength.percent() && off > impossible_deviations * sd;
+  if (!other && !(told < made * (1.0 - under_the_mark)) && !cannot_be(told, made)) return;
+  asking.ask(
+      lot.told.entry,
+      fmt::format("Of its parts and the water it would be {:.2f} L at {:.1f} %vol; it was "
+                  "gauged at {:.2f} L and {:.1f} %vol.",
+                  made.litres(), reckoned.percent(), told.litres(), read.percent()));
+}
+
 void ask_of_bottles(const HouseState& house, const LotState& lot, const Glass& glass,
                     Asking& asking) {
   const LotState* const from =
@@ -113,7 +145,8 @@ void ask_of_bottles(const HouseState& house, const LotState& lot, const Glass& g
 void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
                 Asking& asking) {
   if (lot.bottles) ask_of_bottles(house, lot, glass, asking);
-  ask_of_gaugings(lot, glass, asking);
+  ask_of_gaugings(house, lot, glass, asking);
+  ask_of_making(house, lot, glass, asking);
 }
 
 }  // namespace lynearm::journal

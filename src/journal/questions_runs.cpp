@@ -11,6 +11,7 @@ namespace lynearm::journal {
 namespace {
 
 using units::Volume;
+using units::VolumeStrength;
 
 /// A wash whose gravity was read so long before may have fermented on since. Our choice.
 constexpr units::Duration lately = units::Duration::days(1.0);
@@ -28,6 +29,14 @@ std::optional<Volume> most_wash(const BatchState& batch) {
     most = std::max(most.value_or(Volume{}), racked);
   }
   return most;
+}
+
+// Whether that was by the pitch or the racking, where both were told.
+std::string_view as_told(const BatchState& batch, Volume most) {
+  const FermentState& ferment = batch.ferment;
+  if (!ferment.pitch || !ferment.racked) return "";
+  const Volume racked = ferment.racked->clear + ferment.racked->lees.value_or(Volume{});
+  return most > racked ? " as pitched" : " with the lees, as racked";
 }
 
 // The most alcohol that so much of the wash can hold when the heat goes on.
@@ -126,6 +135,28 @@ std::optional<std::string> asked_of_came(const BatchState& batch, const RunState
       what, came.pure.value().litres(), in.value().litres());
 }
 
+bool off_the_mark(Volume held, Volume mark) {
+  // A drop at the bottom of a jar is measured as it can be.
+  return held > mark * (1.0 + over_the_mark) ||
+         (held < mark * (1.0 - under_the_mark) && mark - held > Volume::millilitres(50.0));
+}
+
+// What comes over grows weaker; a jar far weaker than one after it was read or told wrongly.
+void ask_of_strength(const RunState& run, const JarState& jar, Asking& asking) {
+  if (!jar.lot) return;
+  const VolumeStrength here = spirit::strength(*jar.lot);
+  for (auto later = run.jars.upper_bound(jar.jar); later != run.jars.end(); ++later) {
+    const std::optional<spirit::Lot>& lot = later->second.lot;
+    if (!lot || !(spirit::strength(*lot) - here > rinsed)) continue;
+    asking.ask(
+        jar.gauged->entry,
+        fmt::format("Jar {} was gauged at {:.1f} %vol and jar {}, after it, at {:.1f} "
+                    "%vol: what comes over grows weaker.",
+                    jar.jar, here.percent(), later->first, spirit::strength(*lot).percent()));
+    return;
+  }
+}
+
 void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glass,
                  Asking& asking) {
   Came came;
@@ -133,11 +164,12 @@ void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glas
   for (const auto& [number, jar] : run.jars) {
     if (!jar.lot && !(jar.filled && jar.as_filled)) continue;
     const Volume held = jar.lot ? spirit::volume(*jar.lot) : *jar.as_filled;
-    if (jar.lot && jar.as_filled && held > *jar.as_filled * (1.0 + over_the_mark)) {
+    if (jar.lot && jar.as_filled && off_the_mark(held, *jar.as_filled)) {
       asking.ask(jar.gauged->entry,
                  fmt::format("Jar {} was gauged at {:.0f} mL; it was filled to {:.0f} mL.",
                              number, held.millilitres(), jar.as_filled->millilitres()));
     }
+    ask_of_strength(run, jar, asking);
     came.volume += held;
     if (jar.lot) came.pure.add(*jar.lot);
     if (told) continue;
@@ -157,6 +189,16 @@ void ask_of_all(const HouseState& house, const BatchState& batch, const RunState
   Came came;
   came.volume = run.collected ? spirit::volume(*run.collected) : run.collected_read->volume;
   if (run.collected) came.pure.add(*run.collected);
+  Volume in_jars;
+  for (const auto& [number, jar] : run.jars) {
+    in_jars += jar.lot ? spirit::volume(*jar.lot) : jar.as_filled.value_or(Volume{});
+  }
+  if (cannot_be(in_jars, came.volume)) {
+    asking.ask(run.ended->entry,
+               fmt::format("At the end {:.2f} L were told to have come over; the jars hold "
+                           "{:.2f} L.",
+                           came.volume.litres(), in_jars.litres()));
+  }
   const bool strip = run.kind == RunKind::strip;
   const auto why =
       asked_of_came(batch, run, came, strip ? "The low wines are" : "What came over is", glass);
@@ -204,8 +246,8 @@ void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged
       over = true;  // the later ones are no more to blame than this
       asking.ask(run.told.entry,
                  fmt::format("With this charge {:.1f} L of the wash went into the still; there "
-                             "were {:.1f} L.",
-                             taken.litres(), wash->litres()));
+                             "were {:.1f} L{}.",
+                             taken.litres(), wash->litres(), as_told(batch, *wash)));
     }
     ask_of_charge(batch, run, charged, glass, asking);
     ask_of_volume(run, asking);

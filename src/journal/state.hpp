@@ -260,6 +260,9 @@ struct HouseState {
 
 /// As it was gauged when it was made, where `made` is reckoned; else nothing.
 [[nodiscard]] std::optional<spirit::Lot> gauged_when_made(const LotState& lot);
+/// What was poured into it out of other lots when it was made, one by one; without water. Empty
+/// where `made` is not reckoned.
+[[nodiscard]] std::vector<spirit::Lot> poured_in(const HouseState& state, const LotState& lot);
 
 /// The lot of that name, or null.
 [[nodiscard]] const LotState* lot_named(const HouseState& state, const LotName& name);

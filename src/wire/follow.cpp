@@ -7,6 +7,7 @@ namespace lynearm::wire {
 namespace {
 
 constexpr units::Temperature hot_spirit = units::Temperature::celsius(40.0);
+constexpr units::Temperature hot_coolant = units::Temperature::celsius(70.0);
 
 template <class Quantity, class Figure>
 Json band(const still::Likely<Quantity>& likely, Figure of) {
@@ -78,9 +79,15 @@ Json decision(const still::NextDecision& next) {
 
 }  // namespace
 
-std::string follow_caution(const still::Reading& reading) {
-  return reading.spout_temperature && *reading.spout_temperature > hot_spirit ? spirit_caution
-                                                                              : "";
+std::vector<std::string> follow_cautions(const still::Reading& reading) {
+  std::vector<std::string> hot;
+  if (reading.spout_temperature && *reading.spout_temperature > hot_spirit) {
+    hot.emplace_back(spirit_caution);
+  }
+  if (reading.coolant_out && *reading.coolant_out > hot_coolant) {
+    hot.emplace_back(coolant_caution);
+  }
+  return hot;
 }
 
 std::string follow_json(const still::Reading& reading, const still::Update& update,
@@ -107,10 +114,7 @@ std::string follow_json(const still::Reading& reading, const still::Update& upda
     constant["sd"] = figure(learnt.sd);
     object["constants"][std::string(still::key(learnt.constant))] = std::move(constant);
   }
-  object["cautions"] = Json::array();
-  if (const std::string hot = follow_caution(reading); !hot.empty()) {
-    object["cautions"].push_back(hot);
-  }
+  object["cautions"] = follow_cautions(reading);
   if (const std::string low = still::pot_caution(update.now); !low.empty()) {
     object["cautions"].push_back(low);
   }

@@ -2,14 +2,16 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "still/follow.hpp"
 
 namespace lynearm::wire {
 
-/// A warning at the step that calls for it: spirit above 40 °C at the spout, heat that goes on.
-/// Empty when there is none.
-[[nodiscard]] std::string follow_caution(const still::Reading& reading);
+/// Warnings at the step that calls for them: spirit above 40 °C at the spout, coolant that
+/// leaves above 70 °C, where little of the condenser is left that can take up more. The latter
+/// limit is our choice, 8 °C under the boiling point of ethanol.
+[[nodiscard]] std::vector<std::string> follow_cautions(const still::Reading& reading);
 
 /// What a reading did and what is expected: "minutes", "reading" (1-based), "line" (of the text
 /// it came in), "doubts" of this reading with words, "doubted_before", "remarks" (a power or

@@ -121,9 +121,7 @@ std::string run_forecast_json(const RunForecast& run) {
   // All else rests on the charge.
   json["cautions"] = run.of_charge;
   if (run.latest) {
-    if (const std::string hot = follow_caution(*run.latest); !hot.empty()) {
-      json["cautions"].push_back(hot);
-    }
+    for (const std::string& hot : follow_cautions(*run.latest)) json["cautions"].push_back(hot);
   }
   if (const std::string low = still::pot_caution(run.now); !low.empty()) {
     json["cautions"].push_back(low);

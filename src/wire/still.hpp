@@ -18,6 +18,12 @@ inline constexpr const char* still_caution =
 inline constexpr const char* spirit_caution =
     "spirit above 40 °C at the spout: vapour may be escaping. Heat off first, then see to the "
     "coolant.";
+inline constexpr const char* coolant_caution =
+    "coolant above 70 °C where it leaves: spirit condenses from 100 down to 78 °C, so little "
+    "of "
+    "the condenser is left for more heat, and vapour may pass it. More or colder coolant, or "
+    "less "
+    "heat. If the coolant fails: heat off first.";
 inline constexpr const char* foreshots_caution =
     "foreshots are set aside, away from food and drink. Setting them aside does not make a "
     "spirit safe, and nothing here says that one is.";

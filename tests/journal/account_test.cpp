@@ -104,6 +104,32 @@ TEST_F(AccountTest, APlantedGapIsTold) {
   EXPECT_TRUE(account.steps[0].telling);
 }
 
+TEST_F(AccountTest, ALotIsAsSurelyKnownAsItsPartsWhateverWaterWentIn) {
+  const auto made = [this](double water_kg) {
+    book.entries.clear();
+    const Id hearts = book.tell(
+        1, LotBrought{"old hearts", LotKind::hearts, litres_at_20C(4), percent_at_20C(68)});
+    LotMade body{"reduced",
+                 {{{hearts, LotKind::hearts}, units::Volume::litres(4)}},
+                 units::Mass::kilograms(water_kg),
+                 {},
+                 {}};
+    body.volume = litres_at_20C(5);
+    body.strength = percent_at_20C(64);
+    book.tell(5, body);
+    return told();
+  };
+  const BatchAccount little = made(1.0);
+  const BatchAccount much = made(127.0);
+  ASSERT_EQ(much.steps.size(), 1U);
+  EXPECT_NEAR(much.steps[0].unaccounted.value.litres(), -0.48, 0.001);
+  // 1 % and 0.3 %vol of each of the two, by hand: 0.0297 and 0.0353 L.
+  EXPECT_NEAR(much.steps[0].unaccounted.sd.litres(), 0.0462, 0.0005);
+  EXPECT_DOUBLE_EQ(much.steps[0].unaccounted.sd.litres(),
+                   little.steps[0].unaccounted.sd.litres());
+  EXPECT_TRUE(much.steps[0].telling);
+}
+
 TEST_F(AccountTest, JarsThatAreNotAllGaugedTellNothing) {
   gauge(1, 5, 70);
   book.tell(40, JarFilled{run, 2, {}});

@@ -214,6 +214,62 @@ TEST_F(QuestionsTest, AJarGaugedBeyondItsMarkIsAsked) {
   expect_one(gauging, AllOf(HasSubstr("Jar 1 was gauged at 720 mL"), HasSubstr("500 mL")));
 }
 
+TEST_F(QuestionsTest, AJarGaugedFarBelowItsMarkIsAskedAndAnAiredOneIsNot) {
+  const Id run = begun(1, RunKind::spirit, 30, 30);
+  book.tell(90, JarFilled{run, 1, Volume::millilitres(4000)});
+  const Id gauging = book.tell(100, JarGauged{run, 1, litres_at_20C(1.0), percent_at_20C(75)});
+  book.tell(91, JarFilled{run, 2, Volume::millilitres(500)});
+  book.tell(101, JarGauged{run, 2, litres_at_20C(0.47), percent_at_20C(72)});
+  book.tell(92, JarFilled{run, 3, Volume::millilitres(60)});
+  book.tell(102, JarGauged{run, 3, litres_at_20C(0.04), percent_at_20C(70)});
+  expect_one(gauging, AllOf(HasSubstr("Jar 1 was gauged at 1000 mL"), HasSubstr("4000 mL")));
+}
+
+TEST_F(QuestionsTest, AJarFarWeakerThanOneAfterItIsAsked) {
+  const Id run = begun(1, RunKind::spirit, 10, 30);
+  const Id weak = book.tell(100, JarGauged{run, 1, litres_at_20C(0.5), percent_at_20C(8)});
+  book.tell(101, JarGauged{run, 2, litres_at_20C(0.5), percent_at_20C(72.5)});
+  book.tell(102, JarGauged{run, 3, litres_at_20C(0.5), percent_at_20C(40)});
+  expect_one(weak, AllOf(HasSubstr("Jar 1 was gauged at 8.0 %vol"),
+                         HasSubstr("jar 2, after it, at 72.5 %vol")));
+}
+
+TEST_F(QuestionsTest, JarsThatHoldMoreThanCameOverAreAskedAtTheEnd) {
+  const Id run = begun(1, RunKind::spirit, 25, 30);
+  for (int jar = 1; jar <= 4; ++jar) {
+    book.tell(90 + jar, JarFilled{run, jar, Volume::millilitres(1550)});
+  }
+  const Id end = book.tell(300, RunEnded{run, litres_at_20C(3.3), {}, {}, {}});
+  expect_one(end, AllOf(HasSubstr("3.30 L were told to have come over"),
+                        HasSubstr("the jars hold 6.20 L")));
+}
+
+TEST_F(QuestionsTest, ALotThatIsNotWhatItsPartsAndItsWaterMakeIsAsked) {
+  // By hand: 2.72 L of ethanol are 2.147 kg, in 3.55 + 1 kg in all 47.2 % by mass, at 0.918
+  // kg/L.
+  const Id made = blended(brought(4, 68), 4, 5.5, 49.3);
+  expect_one(made, AllOf(HasSubstr("would be 4.96 L at 54.9 %vol"),
+                         HasSubstr("gauged at 5.50 L and 49.3 %vol")));
+  // A quarter that is gone, and nothing told of it.
+  Book less;
+  std::swap(book, less);
+  const Id short_of = blended(brought(4, 68), 4, 3.5, std::nullopt);
+  expect_one(short_of, HasSubstr("gauged at 3.50 L"));
+  Book plain;
+  std::swap(book, plain);
+  blended(brought(4, 68), 4, 4.9, 54.2);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, WaterBeyondAllMeasureDoesNotHideAGainOfAlcohol) {
+  const Id hearts = brought(4, 68);
+  LotMade made{"reduced", {part(hearts, 4)}, units::Mass::kilograms(127.0), {}, {}};
+  made.volume = litres_at_20C(5);
+  made.strength = percent_at_20C(64);
+  const Id told = book.tell(5, made);
+  expect_one(told, AllOf(HasSubstr("holds 3.20 L of pure alcohol"), HasSubstr("held 2.72 L")));
+}
+
 TEST_F(QuestionsTest, AReducedLotWithMoreAlcoholThanItsPartsIsAsked) {
   const Id hearts = brought(4, 68);
   const Id made = blended(hearts, 4, 5.0, 64);

@@ -38,6 +38,19 @@ TEST(FollowJson, CautionsAtAnElementThatMayShow) {
   EXPECT_THAT(off["cautions"][0].get<std::string>(), HasSubstr("Leave the heat off."));
 }
 
+TEST(FollowJson, CautionsAtSpiritAndAtCoolantThatAreTooHot) {
+  still::Reading reading;
+  reading.spout_temperature = units::Temperature::celsius(40.0);
+  reading.coolant_out = units::Temperature::celsius(70.0);
+  EXPECT_TRUE(follow_cautions(reading).empty());
+  reading.coolant_out = units::Temperature::celsius(92.0);
+  const Json json = Json::parse(follow_json(reading, update_with(8.0, true), {}));
+  ASSERT_EQ(json["cautions"].size(), 2U);
+  EXPECT_THAT(json["cautions"][0].get<std::string>(), HasSubstr("coolant above 70 °C"));
+  reading.spout_temperature = units::Temperature::celsius(41.0);
+  EXPECT_EQ(follow_cautions(reading).size(), 2U);
+}
+
 TEST(FollowJson, SaysWhenNothingRunsAndWhatContradictsTheLog) {
   still::Update update = update_with(9.0, true);
   update.now.nothing_runs = units::Share::percent(12.4);

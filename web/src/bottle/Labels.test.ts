@@ -52,6 +52,23 @@ test('a label is not told to be within what the glass cannot tell, until a finer
   expect(screen.getByText('Within.')).toBeTruthy();
 });
 
+test('a lot the house asks about is held against no rule, and printed by a second act only', async () => {
+  const print = vi.spyOn(window, 'print').mockImplementation(() => undefined);
+  vi.spyOn(bench, 'record').mockResolvedValue({} as never);
+  const rule = { jurisdiction: 'Here', within_percent_vol: 0.3 } as LabelRule;
+  const why = 'The bottling tells 40.0 %vol; hearts was gauged at 62.0 %vol.';
+  render(Labels, { lot, name: 'x', of: 'x', rules: [rule], legal, doubts: [why] });
+  expect(screen.getByText('Does not fit.').parentElement!.textContent).toMatch(/gauged at 62\.0/);
+  await vi.waitFor(() => expect(bench.api.post).toHaveBeenCalled());
+  expect(screen.queryByText(/Here:/)).toBeNull();
+  const button = screen.getByRole('button', { name: 'Print the sheet', hidden: true });
+  const folded = button.closest('details')!;
+  expect(folded.open).toBe(false);
+  await userEvent.click(screen.getByText('Print it nevertheless'));
+  await userEvent.click(button);
+  await vi.waitFor(() => expect(print).toHaveBeenCalled());
+});
+
 test('what the labels state goes into the journal', async () => {
   const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);
   show(lot);

@@ -98,6 +98,28 @@ test('a gauged jar that cannot hold so much is told', async () => {
   ).toBeTruthy();
 });
 
+test('a cut of a spirit run without foreshots says so beside its button; of a strip it does not', async () => {
+  const of = run();
+  of.jars = [
+    {
+      ...of.jars[0]!,
+      poured: { foreshots_mL_20C: 0, hearts_mL_20C: 498, feints_mL_20C: 0, apart_mL_20C: 0 },
+    },
+  ] as Run['jars'];
+  const spirit = render(RunShelf, {
+    bench: bench(),
+    batch: 'b',
+    run: { ...of, run: 'spirit run' },
+    plan: undefined,
+  });
+  expect((await screen.findByText('No foreshots.')).parentElement!.textContent).toMatch(
+    /jar 1 goes to the hearts.*Neither makes a spirit safe/s,
+  );
+  spirit.unmount();
+  render(RunShelf, { bench: bench(), batch: 'b', run: { ...of, run: 'strip' }, plan: undefined });
+  expect(screen.queryByText('No foreshots.')).toBeNull();
+});
+
 test('where a jar is gauged is plain: by its number above the shelf, and at its line', async () => {
   show();
   await userEvent.click(screen.getAllByRole('button', { name: 'Gauge jar 2' })[0]!);

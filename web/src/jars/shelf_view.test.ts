@@ -3,6 +3,7 @@ import type { Lot, Poured, Run } from '../data/answers';
 import { sweep } from '../parts/shelf_allotment';
 import {
   allotmentOf,
+  firstIntoHearts,
   fromGlass,
   jarsNamed,
   missing,
@@ -137,6 +138,18 @@ test('the trial in the glass tells first which jars it gives to the feints', () 
   const before = sweep(shelfOf(run, undefined), '6', '10', 'hearts');
   const made = fromGlass(before, { '6': 30, '7': 15 })!;
   expect(newToFeints(before, made.jars)).toEqual({ whole: [9, 10], rest: [7] });
+});
+
+test('a first jar that goes to the hearts is named where nothing goes to the foreshots', () => {
+  const into = (draft: Parameters<typeof shelfOf>[1]) => firstIntoHearts(shelfOf(run, draft))?.name;
+  const all = (kind: 'foreshots' | 'hearts' | 'feints', mL = 298) => ({
+    ...{ foreshots: 0, hearts: 0, feints: 0, apart: 0 },
+    [kind]: mL,
+  });
+  expect(into({ '6': all('hearts'), '7': all('hearts') })).toBe('6');
+  expect(into({ '6': { ...all('hearts', 200), foreshots: 98 } })).toBeUndefined();
+  expect(into({ '6': all('feints'), '7': all('hearts') })).toBeUndefined();
+  expect(into(undefined)).toBeUndefined();
 });
 
 test('a cut says what it lacks', () => {

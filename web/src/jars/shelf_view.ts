@@ -180,6 +180,13 @@ export function missing(jars: readonly Jar[]): string | undefined {
   return undefined;
 }
 
+/** The first jar of a run, where it goes to the hearts and nothing of the run to the foreshots. */
+export function firstIntoHearts(jars: readonly Jar[]): Jar | undefined {
+  if (jars.some((jar) => jar.parts.foreshots > 0)) return undefined;
+  const first = [...jars].sort((a, b) => Number(a.name) - Number(b.name))[0];
+  return first && first.parts.hearts > 0 ? first : undefined;
+}
+
 /** Of a lot so little is left that it counts as used up, and so much is a rounding. */
 const CLINGS_L = 0.005;
 

@@ -419,6 +419,15 @@ test('one line of the gravest caution stays above all, and a tap on it opens the
   ).toBeTruthy();
   still.unmount();
 
+  const scalding = run();
+  scalding.readings[0]!.coolant_out_C = 92;
+  const coolant = render(RunLive, { bench: benchOf(true), batch: 'b', run: scalding });
+  await userEvent.click(
+    await screen.findByRole('button', { name: /^Danger: *Coolant leaves above 70.°C/ }),
+  );
+  expect(drawer().getByText(/More or colder coolant, or less heat/)).toBeTruthy();
+  coolant.unmount();
+
   const low = benchOf(true);
   const potLow = { decision: 'pot_low' as const, words: '', passed: false };
   Object.assign(low.api, {

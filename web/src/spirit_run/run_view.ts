@@ -46,7 +46,13 @@ export function lastJarVolume(run: Run, waiting: readonly Entry[]): number | und
   return run.jars.findLast((jar) => jar.as_filled_mL !== undefined)?.as_filled_mL;
 }
 
-type Figure = 'spout' | 'spout_temperature_C' | 'head_temperature_C' | 'power_W' | 'collected_mL';
+type Figure =
+  | 'spout'
+  | 'spout_temperature_C'
+  | 'head_temperature_C'
+  | 'power_W'
+  | 'collected_mL'
+  | 'coolant_out_C';
 
 /** The newest telling of a figure that is not doubted; what waits on this device is newer than all. */
 export function newest<Key extends Figure>(
