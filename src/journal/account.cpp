@@ -39,9 +39,42 @@ PureVolume made_of(const HouseState& house, const LotState& lot, const Glass& gl
   return sum;
 }
 
+// What a run took of the batch's own wash: a strip of which nothing was named, all it holds.
+units::Volume wash_in(const RunState& run) {
+  if (run.wash) return *run.wash;
+  const bool of_wash = run.kind == RunKind::strip && run.parts.empty();
+  return of_wash ? run.charge_volume : units::Volume{};
+}
+
+// A jar that was filled but not gauged leaves the sum of the jars too small.
+bool jars_gauged(const RunState& run) {
+  return !run.jars.empty() && std::all_of(run.jars.begin(), run.jars.end(),
+                                          [](const auto& jar) { return jar.second.lot; });
+}
+
+bool in_account(const RunState& run) {
+  return run.charge_known && (jars_gauged(run) || run.collected);
+}
+
+void hold_wash(BatchAccount& account, const BatchState& batch) {
+  if (!batch.ferment.wash) return;
+  const WashState& wash = *batch.ferment.wash;
+  units::Volume taken;
+  for (const RunState& run : batch.runs) {
+    taken += wash_in(run);
+    if (!in_account(run)) account.in_stills.volume += wash_in(run);
+  }
+  if (wash.volume - taken > wash.volume * volume_share_sd) {
+    account.waiting.volume = wash.volume - taken;
+  }
+  for (WashHeld* const held : {&account.waiting, &account.in_stills}) {
+    held->pure_alcohol = held->volume * wash.strength.fraction();
+  }
+}
+
 void add_run(BatchAccount& account, const RunState& run, const BatchState& batch, int number,
              int of) {
-  if (!run.charge_known) return;
+  if (!in_account(run)) return;
   const bool strips = run.kind == RunKind::strip;
   AccountStep step;
   step.stage = strips ? Stage::strip : Stage::spirit_run;
@@ -49,18 +82,11 @@ void add_run(BatchAccount& account, const RunState& run, const BatchState& batch
   step.in = run.wash && run.parts.empty() && batch.ferment.wash
                 ? pure_in_wash(*run.wash, batch.ferment.wash->strength)
                 : pure_in(run.charge, account.glass);
-  bool measured = false;
-  // A jar that was filled but not gauged leaves the sum of the jars too small.
-  const bool jars_gauged =
-      !run.jars.empty() && std::all_of(run.jars.begin(), run.jars.end(),
-                                       [](const auto& jar) { return jar.second.lot; });
-  if (jars_gauged) {
+  if (jars_gauged(run)) {
     for (const auto& [number_of_jar, jar] : run.jars)
       step.out = step.out + pure_in(*jar.lot, account.glass);
-    measured = true;
-  } else if (run.collected) {
+  } else {
     step.out = pure_in(*run.collected, account.glass);
-    measured = true;
   }
   if (run.left_lot) {
     step.named.emplace_back("left in the pot", pure_in(*run.left_lot, account.glass));
@@ -71,7 +97,7 @@ void add_run(BatchAccount& account, const RunState& run, const BatchState& batch
         step.out.sd.litres(),
         step.in.value.litres() * (strips ? strip_pot_share_sd : spirit_pot_share_sd)));
   }
-  if (measured) account.steps.push_back(closed(std::move(step)));
+  account.steps.push_back(closed(std::move(step)));
 }
 
 }  // namespace
@@ -85,6 +111,7 @@ BatchAccount account(const HouseState& house, const BatchState& batch, const Gla
     int& number = run.kind == RunKind::strip ? strips : spirits;
     add_run(result, run, batch, ++number, count(batch, run.kind));
   }
+  hold_wash(result, batch);
   for (const LotState& lot : house.lots) {
     if (lot.batch != batch.id || (!lot.wood && lot.parents.empty())) continue;
     if (lot.name.kind != LotKind::spirit && lot.name.kind != LotKind::bottles) continue;

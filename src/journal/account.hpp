@@ -33,9 +33,19 @@ struct AccountStep {
   bool telling = false;  ///< larger than 0.05 L, than 2 % of what went in, and than two sd
 };
 
+/// Wash that is in no step of the account yet, as strong as its gravities tell.
+struct WashHeld {
+  units::Volume volume;  ///< at 20 °C
+  units::Volume pure_alcohol;
+};
+
 struct BatchAccount {
   std::vector<AccountStep> steps;
   Glass glass;  ///< that its strengths are taken as read on
+  /// In its vessel: what no run has taken. Nothing where that is less than a mark tells
+  /// (volume_share_sd).
+  WashHeld waiting;
+  WashHeld in_stills;  ///< taken by runs of which nothing that came over is measured yet
 };
 
 /// The account of one batch, step by step in order of time. Steps whose in or out was not

@@ -28,9 +28,6 @@ class Amount {
 
 /// Whether `out` is above `in` by more than any honest reading of both.
 [[nodiscard]] bool cannot_be(const Amount& out, const Amount& in, const Glass& glass);
-/// The same of volumes, each read at a mark.
-[[nodiscard]] bool cannot_be(units::Volume out, units::Volume in);
-
 /// Of one batch, to be filled: an entry is asked about once.
 class Asking {
  public:

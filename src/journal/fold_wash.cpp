@@ -19,19 +19,21 @@ namespace {
 constexpr units::Duration a_day = units::Duration::days(1.0);
 constexpr units::Duration near_a_day = units::Duration::days(0.9);  // read at breakfast
 
-/// How long it stood unread before it was racked, where it may have gone on.
-std::optional<units::Duration> unread_before_racking(const FermentState& ferment,
-                                                     const Told& last,
-                                                     units::SpecificGravity gravity) {
-  if (!ferment.racked) return std::nullopt;
-  const units::Duration unread = since(ferment.racked->told.at, last.at);
-  if (unread <= a_day) return std::nullopt;
-  const bool stood = std::any_of(
+/// Whether it had come to stand by its last gravity.
+bool had_stood(const FermentState& ferment, const Told& last, units::SpecificGravity gravity) {
+  return std::any_of(
       ferment.points.begin(), ferment.points.end(), [&](const FermentPoint& before) {
         return before.gravity && since(last.at, before.told.at) >= near_a_day &&
                std::abs(before.gravity->ratio() - gravity.ratio()) < ferment::hydrometer_sd;
       });
-  if (stood) return std::nullopt;
+}
+
+/// How long it stood unread before it was racked, where it may have gone on.
+std::optional<units::Duration> unread_before_racking(const FermentState& ferment,
+                                                     const Told& last, bool stood) {
+  if (!ferment.racked || stood) return std::nullopt;
+  const units::Duration unread = since(ferment.racked->told.at, last.at);
+  if (unread <= a_day) return std::nullopt;
   return unread;
 }
 
@@ -139,12 +141,14 @@ void Folding::renew_wash(BatchState& of) {
   const auto strength = or_puzzle([&] { return wash_strength(original, now); });
   if (!strength) return;
   const units::Volume volume = ferment.racked ? ferment.racked->clear : ferment.pitch->volume;
+  const bool stood = had_stood(ferment, last->second.told, now);
   ferment.wash = WashState{last->second.told,
                            now,
                            *strength,
                            volume,
                            volume * strength->fraction(),
-                           unread_before_racking(ferment, last->second.told, now)};
+                           unread_before_racking(ferment, last->second.told, stood),
+                           stood};
 }
 
 }  // namespace lynearm::journal

@@ -44,6 +44,12 @@ void Asking::ask(const Id& entry, std::string why) {
   if (!already) asked_.push_back({entry, std::move(why)});
 }
 
+void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more) {
+  Asking asking(std::move(asked));
+  for (const Puzzle& one : more) asking.ask(one.entry, one.why);
+  asked = std::move(asking).all();
+}
+
 Questions questions(const HouseState& house, const GlassOf& glass_of) {
   std::map<std::optional<Id>, std::pair<Glass, Asking>> of;
   of.emplace(std::nullopt, std::pair{glass_of(std::nullopt), Asking(house.puzzles)});

@@ -53,4 +53,10 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
                                             const std::optional<Id>& batch,
                                             const Glass& glass = {});
 
+/// Whether a volume is above another by more than any honest reading of both, each at a mark.
+[[nodiscard]] bool cannot_be(units::Volume out, units::Volume in);
+
+/// Puts to what is asked what others ask (by the kit, say), of entries not asked about already.
+void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more);
+
 }  // namespace lynearm::journal

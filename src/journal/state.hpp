@@ -116,6 +116,7 @@ struct WashState {
   /// From that gravity to the racking, where it may have fermented on since: over a day, and no
   /// gravity of a day earlier was alike. Then it holds at least this much alcohol.
   std::optional<units::Duration> unread;
+  bool stood = false;  ///< a gravity of a day earlier or more was alike
 };
 struct RackedState {
   Told told;

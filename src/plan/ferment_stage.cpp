@@ -9,6 +9,7 @@
 #include "ferment/yeast.hpp"
 #include "mash/heat.hpp"
 #include "plan/house.hpp"
+#include "plan/room_gas.hpp"
 #include "wort/attenuation.hpp"
 #include "wort/gravity.hpp"
 
@@ -150,18 +151,11 @@ FermentPlan plan_ferment(const Recipe& recipe, const Kit& kit, const Drawn& draw
       wort::apparent_attenuation(wort.extract, wort::plato(plan.final_gravity));
   plan.volume = wort::volume(wash);
 
-  plan.carbon_dioxide = ferment::carbon_dioxide_volume(
-      plan.fermented.carbon_dioxide, units::Temperature::celsius(20.0), kit.place.pressure);
-  // The pace counts its gas at 101.325 kPa; in a higher house it takes more room.
-  plan.peak_carbon_dioxide =
-      plan.pace.peak_carbon_dioxide * (units::Pressure::atmospheres(1.0) / kit.place.pressure);
-  plan.fresh_air = ferment::fresh_air_needed(plan.peak_carbon_dioxide);
-  if (kit.place.ferment_room) {
-    plan.room_at_peak =
-        ferment::steady_concentration({*kit.place.ferment_room, kit.place.air_changes_per_hour,
-                                       ferment::carbon_dioxide_outdoors},
-                                      plan.peak_carbon_dioxide);
-  }
+  const RoomGas gas = room_gas(plan.fermented.carbon_dioxide, plan.pace, kit.place);
+  plan.carbon_dioxide = gas.volume;
+  plan.peak_carbon_dioxide = gas.peak->rate;
+  plan.fresh_air = gas.peak->fresh_air;
+  plan.room_at_peak = gas.peak->room;
   plan.heat = ferment::heat(plan.fermented.hexose_fermented);
   plan.adiabatic_rise = ferment::adiabatic_rise(plan.fermented.hexose_fermented,
                                                 ferment::heat_capacity(wort.whole));

@@ -66,6 +66,81 @@ Html pitch_and_wash(const Record& record) {
   return table;
 }
 
+// Of an hour; in cubic feet a gallon's reader counts air too.
+std::string air_cell(units::VolumeFlow fresh, units::System system) {
+  constexpr double cubic_feet_per_m3 = 1.0 / 0.028316846592;  // exact: 0.3048 m cubed
+  const double m3 = fresh.litres_per_hour() / 1000.0;
+  const std::string metric = fmt::format("{:.0f} m³", m3);
+  const std::string us = fmt::format("{:.0f} ft³", m3 * cubic_feet_per_m3);
+  switch (system) {
+    case units::System::metric:
+      return metric;
+    case units::System::us:
+      return us;
+    case units::System::both:
+      return fmt::format("{} ({})", metric, us);
+  }
+  return metric;
+}
+
+// In the room it stands in: of what was pitched as soon as that is told, before it as planned.
+Html gas_of(const Record& record) {
+  const units::System system = record.system;
+  const plan::FermentPlan& planned = record.planned.plan.ferment;
+  const auto an_hour = [&](units::VolumeFlow rate) {
+    return cell(units::Volume::litres(rate.litres_per_hour()), system);
+  };
+  const auto air = [&](units::VolumeFlow fresh, const std::optional<units::Share>& room) {
+    std::string words =
+        fmt::format(" It asks for {} of fresh air an hour", air_cell(fresh, system));
+    if (room) {
+      words += fmt::format(
+          "; in its closed room the air would come to {:.1f} % of the gas, and the limit for a "
+          "working day is 0.5 %",
+          room->percent());
+    }
+    return words + ".";
+  };
+  const bool known = record.from.followed && record.from.followed->gas;
+  // Where nobody reckoned the pitch, figures that are not its own would mislead.
+  if (!known && record.batch.ferment.pitch) return {};
+  if (!known) {
+    return paragraph(fmt::format(
+        "By the plan it gives off {} of carbon dioxide, at most {} of gas an hour.{}",
+        cell(planned.fermented.carbon_dioxide, system), an_hour(planned.peak_carbon_dioxide),
+        air(planned.fresh_air, planned.room_at_peak)));
+  }
+  const plan::GasPitched& gas = *record.from.followed->gas;
+  if (gas.standing == plan::GasStanding::stands) {
+    return paragraph(
+        "Racked, and by its readings it had come to stand: hardly any gas comes of it unless "
+        "it "
+        "goes on. What came lies over the wash and in the emptied fermenter still.");
+  }
+  std::string words =
+      fmt::format("As pitched{} it gives off {} of carbon dioxide (planned {})",
+                  gas.fed > units::Mass{} ? " and fed" : "", cell(gas.gas.mass, system),
+                  cell(planned.fermented.carbon_dioxide, system));
+  if (gas.gas.peak) {
+    words += fmt::format(", at most {} of gas an hour (planned {}).{}",
+                         an_hour(gas.gas.peak->rate), an_hour(planned.peak_carbon_dioxide),
+                         air(gas.gas.peak->fresh_air, gas.gas.peak->room));
+  } else {
+    words += fmt::format("; how fast is not reckoned ({}).", gas.no_pace);
+  }
+  if (gas.fed > units::Mass{}) {
+    words += fmt::format(" The {} put in since are taken for sugar, all of it.",
+                         cell(gas.fed, system));
+  }
+  if (gas.standing == plan::GasStanding::racked) {
+    words +=
+        " It was racked, and no reading that is believed tells that it had come to stand: it "
+        "may give off gas "
+        "yet.";
+  }
+  return paragraph(words);
+}
+
 Html readings(const Record& record) {
   Table read{.caption = "Readings; gravity as at 20 °C",
              .columns = {{"When", Align::left, 27},
@@ -101,7 +176,7 @@ Html readings(const Record& record) {
 Html record_ferment(const Record& record) {
   const journal::FermentState& read = record.batch.ferment;
   Html part = heading("Ferment") + cautions_box({cautions::carbon_dioxide});
-  part += pitch_and_wash(record);
+  part += gas_of(record) + pitch_and_wash(record);
   if (read.pitch && record.planned.plan.ferment.pace.course.size() > 1) {
     part += figure(ferment_record(record.planned.plan.ferment, read, record.system),
                    "Lines: planned. Rings: gravity read, as at 20 °C; crosses: temperature "

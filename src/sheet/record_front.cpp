@@ -5,7 +5,6 @@
 
 #include <algorithm>
 
-#include "journal/questions.hpp"
 #include "sheet/record_parts.hpp"
 #include "sheet/record_stream.hpp"
 
@@ -89,10 +88,7 @@ std::string outcome(const Record& record) {
                                cell(lot->bottles->size, system),
                                cell(lot->bottles->strength, system)));
   }
-  const std::size_t asked = journal::questions(record.from.house, batch.id,
-                                               journal::glass_of(record.from.kit.instruments))
-                                .size() -
-                            batch.puzzles.size();
+  const std::size_t asked = asked_of(record).size() - batch.puzzles.size();
   if (asked > 0) {
     told.push_back(fmt::format("{} cannot be so, and {} in these figures as told: see the end.",
                                count_of(static_cast<int>(asked), "amount", "amounts"),

@@ -7,7 +7,6 @@
 #include <tuple>
 #include <utility>
 
-#include "journal/questions.hpp"
 #include "sheet/record_flow.hpp"
 #include "sheet/record_parts.hpp"
 #include "units/restate.hpp"
@@ -182,8 +181,7 @@ Html record_corrections(const Record& record) {
     return paragraph(fmt::format("{} ({}): {}", in_words(*at->second, record.system),
                                  when(record, journal::happened(*at->second)), why));
   };
-  const std::vector<journal::Puzzle> all = journal::questions(
-      record.from.house, record.batch.id, journal::glass_of(record.from.kit.instruments));
+  const std::vector<journal::Puzzle> all = asked_of(record);
   // The fold's own stand first.
   const auto amounts = all.begin() + static_cast<std::ptrdiff_t>(record.batch.puzzles.size());
   if (amounts != all.begin()) part += subheading("Told, and without effect");

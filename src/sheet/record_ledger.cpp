@@ -113,6 +113,16 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
                             : never_out ? none
                                         : open_cell(record),
                             std::move(by)});
+    if (stage.stage != "Strip") continue;
+    // Else the strips take in less than the ferment gave, and nothing says where the rest is.
+    const auto held = [&](const char* name, const journal::WashHeld& wash) {
+      if (!(wash.volume > units::Volume{})) return;
+      through.rows.push_back({fmt::format("{}, {}", name, cell(wash.volume, system)), none,
+                              amount(wash.pure_alcohol, system), none, none, none});
+    };
+    held(record.batch.closed ? "Wash not charged" : "Wash waiting in its vessel",
+         account.waiting);
+    held("Wash in runs not measured yet", account.in_stills);
   }
   return table(through);
 }

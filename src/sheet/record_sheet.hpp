@@ -17,6 +17,7 @@
 #include "journal/entry.hpp"
 #include "journal/state.hpp"
 #include "plan/plan.hpp"
+#include "plan/room_gas.hpp"
 #include "sheet/page.hpp"
 #include "still/follow_answer.hpp"
 #include "units/print.hpp"
@@ -41,6 +42,8 @@ struct Followed {
   std::vector<std::string> without;  ///< "strip 1: why it cannot be followed"
   /// By run, what its charge and heat are against the kit's boiler, a sentence each.
   std::map<journal::Id, std::vector<std::string>> against;
+  std::vector<journal::Puzzle> asked{};   ///< by kit and recipe, of mash and pitch
+  std::optional<plan::GasPitched> gas{};  ///< of the ferment as pitched
 };
 
 /// What a record is made from.

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "journal/meaning.hpp"
+#include "journal/questions.hpp"
 #include "spirit/strength.hpp"
 
 namespace lynearm::sheet {
@@ -95,6 +96,13 @@ std::string by_whom(const std::vector<const journal::Told*>& all) {
   }
   if (names.empty()) return "one who gave no name";
   return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::vector<journal::Puzzle> asked_of(const Record& record) {
+  std::vector<journal::Puzzle> all = journal::questions(
+      record.from.house, record.batch.id, journal::glass_of(record.from.kit.instruments));
+  if (record.from.followed) journal::ask_besides(all, record.from.followed->asked);
+  return all;
 }
 
 std::string not_believed(const Record& record, const journal::Id& entry) {

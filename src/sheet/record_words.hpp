@@ -40,6 +40,10 @@ struct Record {
 /// All who told one of these, each once, in the order they first come; never nothing.
 [[nodiscard]] std::string by_whom(const std::vector<const journal::Told*>& all);
 
+/// What is asked of its entries: first what the fold could make nothing of, then amounts that
+/// cannot be, by the journal and by the kit.
+[[nodiscard]] std::vector<journal::Puzzle> asked_of(const Record& record);
+
 /// What of a reading is not believed, by who followed: "not believed", or by the instrument
 /// "head thermometer not believed"; empty where all of it is, or nobody followed.
 [[nodiscard]] std::string not_believed(const Record& record, const journal::Id& entry);

@@ -99,10 +99,12 @@ void add_record(serve::Router& router, Station& station) {
       entries);
   router.on("GET", "/api/v1/house", read_again(station, [&station](const Request&) {
               const std::shared_ptr<const Seen> seen = station.seen();
-              return serve::json(wire::house_json(seen->house, station.next_steps(seen->house),
-                                                  [&](const std::optional<journal::Id>& batch) {
-                                                    return station.glass(seen->house, batch);
-                                                  }));
+              return serve::json(wire::house_json(
+                  seen->house, station.next_steps(seen->house),
+                  [&](const std::optional<journal::Id>& batch) {
+                    return station.glass(seen->house, batch);
+                  },
+                  station.asked_by_kit(seen->house)));
             }));
   // What belongs to no batch; also where nothing was told yet.
   router.on("GET", "/api/v1/house/entries", [&station](const Request&) {
@@ -123,7 +125,7 @@ void add_record(serve::Router& router, Station& station) {
               const wire::NextStep next = station.next(seen->house, *batch);
               return serve::json(wire::batch_json(seen->house, *batch, &next,
                                                   station.glass(seen->house, batch->id),
-                                                  station.against_boiler(*batch)));
+                                                  station.by_kit(*batch)));
             }));
   router.on("GET", "/api/v1/batches/{batch}/entries", [&station](const Request& request) {
     const std::optional<journal::Id> id = id_in(request, "batch");

@@ -10,7 +10,9 @@
 #include "journal/questions.hpp"
 #include "recipe/read_kit.hpp"
 #include "spirit/strength.hpp"
+#include "station/against_kit.hpp"
 #include "station/air.hpp"
+#include "station/gas_pitched.hpp"
 #include "units/print.hpp"
 
 namespace lynearm::station {
@@ -137,18 +139,33 @@ wire::RunForecast Station::forecast_by(Followed& by, const journal::BatchState& 
   return told;
 }
 
-wire::AgainstBoiler Station::against_boiler(const journal::BatchState& batch) {
-  if (!batch.plan || batch.runs.empty()) return {};
-  wire::AgainstBoiler all;
+wire::ByKit Station::by_kit(const journal::BatchState& batch) {
+  wire::ByKit told;
+  const bool begun = batch.ferment.pitch || !batch.mash.worts.empty() || !batch.runs.empty();
+  if (!batch.plan || !begun) return told;
   try {
     const std::shared_ptr<const PlanMade> made = plan(batch.plan->recipe, batch.plan->kit, 0);
     for (const journal::RunState& run : batch.runs) {
       std::vector<std::string> against = beyond_boiler(run, *made);
-      if (!against.empty()) all.emplace(run.told.entry, std::move(against));
+      if (!against.empty()) told.against.emplace(run.told.entry, std::move(against));
     }
+    told.asked = station::asked_by_kit(*made, batch);
+    told.gas = gas_pitched(*made, batch);
   } catch (const base::InputError&) {
-    // A plan that cannot be made has no boiler to speak of; its page says why.
+    // A plan that cannot be made has no kit to speak of; its page says why.
   } catch (const base::NotConverged&) {
+  }
+  return told;
+}
+
+journal::Questions Station::asked_by_kit(const journal::HouseState& house) const {
+  journal::Questions all;
+  for (const auto& [id, batch] : house.batches) {
+    if (!batch.plan) continue;
+    const auto made = planned_.ready(batch.plan->recipe, batch.plan->kit);
+    if (!made) continue;
+    std::vector<journal::Puzzle> asked = station::asked_by_kit(*made, batch);
+    if (!asked.empty()) all.emplace(id, std::move(asked));
   }
   return all;
 }
@@ -252,7 +269,10 @@ std::shared_ptr<const wire::FermentForecast> Station::ferment(
 
 sheet::Followed Station::readings_followed(const journal::BatchState& batch) {
   sheet::Followed told;
-  told.against = against_boiler(batch);
+  wire::ByKit by_kit = this->by_kit(batch);
+  told.against = std::move(by_kit.against);
+  told.asked = std::move(by_kit.asked);
+  told.gas = std::move(by_kit.gas);
   const auto or_without = [&](const std::string& what, const auto& follow) {
     try {
       follow();
@@ -271,6 +291,12 @@ sheet::Followed Station::readings_followed(const journal::BatchState& batch) {
       const std::shared_ptr<const wire::FermentForecast> of = ferment(batch);
       for (const ferment::DoubtedGravity& doubt : of->followed.doubts) {
         told.doubts.push_back({of->readings.at(doubt.reading), doubt});
+        // By what is not believed no wash is said to have come to stand.
+        const auto& wash = batch.ferment.wash;
+        if (told.gas && told.gas->standing == plan::GasStanding::stands && wash &&
+            wash->told.entry == of->readings.at(doubt.reading)) {
+          told.gas->standing = plan::GasStanding::racked;
+        }
       }
     });
   }

@@ -17,6 +17,7 @@
 
 #include "journal/fold.hpp"
 #include "journal/glass.hpp"
+#include "journal/questions.hpp"
 #include "numeric/ensemble.hpp"
 #include "sheet/record_sheet.hpp"
 #include "station/fermenting.hpp"
@@ -79,9 +80,12 @@ class Station {
   [[nodiscard]] wire::RunForecast forecast(const journal::BatchState& batch,
                                            const journal::RunState& run);
 
-  /// What speaks against the charges and the heat of a batch's runs by the boiler of its plan;
-  /// nothing where it has no plan, or none that reads.
-  [[nodiscard]] wire::AgainstBoiler against_boiler(const journal::BatchState& batch);
+  /// What plan and kit alone tell of a batch: what speaks against the charges and the heat of
+  /// its runs, what is asked of its mash and pitch, the gas of its ferment as pitched; nothing
+  /// where it has no plan, or none that reads.
+  [[nodiscard]] wire::ByKit by_kit(const journal::BatchState& batch);
+  /// What is asked so of every batch whose plan is computed already. Quick.
+  [[nodiscard]] journal::Questions asked_by_kit(const journal::HouseState& house) const;
 
   /// A ferment followed to the newest reading.
   /// throws     InputError when the batch has no plan or was not pitched

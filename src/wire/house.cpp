@@ -54,8 +54,9 @@ Json next_step_json(const NextStep& next) {
 }  // namespace
 
 std::string house_json(const HouseState& house, const std::map<Id, NextStep>& next,
-                       const GlassOf& glass_of) {
-  const Questions asked = questions(house, glass_of);
+                       const GlassOf& glass_of, const Questions& by_kit) {
+  Questions asked = questions(house, glass_of);
+  for (const auto& [batch, more] : by_kit) ask_besides(asked[batch], more);
   const auto asked_of = [&](const std::optional<Id>& batch) {
     const auto found = asked.find(batch);
     return found == asked.end() ? std::vector<Puzzle>{} : found->second;
@@ -94,7 +95,8 @@ std::string house_json(const HouseState& house, const std::map<Id, NextStep>& ne
 }
 
 std::string batch_json(const HouseState& house, const BatchState& batch, const NextStep* next,
-                       const journal::Glass& glass, const AgainstBoiler& against) {
+                       const journal::Glass& glass, const ByKit& by_kit) {
+  const BatchAccount of_alcohol = account(house, batch, glass);
   std::string text;
   ObjectText json(text);
   json.add(head_json(batch));
@@ -114,20 +116,24 @@ std::string batch_json(const HouseState& house, const BatchState& batch, const N
            }));
   json.add("airs", list_of(batch.airs, air_json));
   json.add("mash", mash_json(batch.mash));
-  json.add("ferment", ferment_json(batch.ferment));
+  json.add("ferment",
+           ferment_json(batch.ferment, of_alcohol, by_kit.gas ? &*by_kit.gas : nullptr));
   json.name("runs");
   write_list(text, batch.runs, [&](const RunState& run) {
-    const auto found = against.find(run.told.entry);
-    write_run(text, run, found == against.end() ? std::vector<std::string>{} : found->second);
+    const auto found = by_kit.against.find(run.told.entry);
+    write_run(text, run,
+              found == by_kit.against.end() ? std::vector<std::string>{} : found->second);
   });
   Json lots = Json::array();
   for (const LotState& lot : house.lots) {
     if (lot.batch == batch.id) lots.push_back(whole_lot_json(lot, glass));
   }
   json.add("lots", lots);
-  json.add("account", account_json(account(house, batch, glass)));
+  json.add("account", account_json(of_alcohol));
   json.add("notes", list_of(batch.notes, note_json));
-  json.add("puzzles", list_of(questions(house, batch.id, glass), puzzle_json));
+  std::vector<Puzzle> asked = questions(house, batch.id, glass);
+  ask_besides(asked, by_kit.asked);
+  json.add("puzzles", list_of(asked, puzzle_json));
   json.end();
   return text;
 }

@@ -11,6 +11,7 @@
 #include "journal/account.hpp"
 #include "journal/glass.hpp"
 #include "journal/state.hpp"
+#include "plan/room_gas.hpp"
 #include "wire/entry_fields.hpp"
 #include "wire/entry_writer.hpp"
 #include "wire/figure.hpp"
@@ -36,7 +37,11 @@ inline constexpr std::array<std::string_view, 3> run_standings = {"running", "st
 [[nodiscard]] Json note_json(const journal::NoteState& note);
 [[nodiscard]] Json puzzle_json(const journal::Puzzle& puzzle);
 [[nodiscard]] Json mash_json(const journal::MashState& mash);
-[[nodiscard]] Json ferment_json(const journal::FermentState& ferment);
+/// account    of its batch: how much of the wash waits
+/// gas        of it as pitched; null where it is not known
+[[nodiscard]] Json ferment_json(const journal::FermentState& ferment,
+                                const journal::BatchAccount& account,
+                                const plan::GasPitched* gas);
 /// A lot with its parents and uses; its reason is by the glass it was gauged with.
 [[nodiscard]] Json whole_lot_json(const journal::LotState& lot, const journal::Glass& glass);
 /// The steps of a batch's account, in order.

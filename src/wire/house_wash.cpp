@@ -5,6 +5,37 @@ namespace lynearm::wire {
 
 using namespace journal;  // this file is about nothing else
 
+namespace {
+
+Json held_json(const WashHeld& held) {
+  return {{"volume_L_20C", figure(held.volume.litres())},
+          {"pure_alcohol_L_20C", figure(held.pure_alcohol.litres())},
+          {"proof_gallons", proof_gallons(held.pure_alcohol)}};
+}
+
+Json gas_json(const plan::GasPitched& told) {
+  constexpr std::array<std::string_view, 3> standings = {"gives", "racked", "stands"};
+  Json json;
+  json["standing"] = std::string(standings[static_cast<std::size_t>(told.standing)]);
+  json["mass_kg"] = figure(told.gas.mass.kilograms());
+  json["volume_L"] = figure(told.gas.volume.litres());
+  if (told.gas.peak) {
+    json["peak_L_per_h"] = figure(told.gas.peak->rate.litres_per_hour());
+    json["peak_at_h"] = figure(told.gas.peak->at.hours());
+    json["fresh_air_m3_per_h"] = figure(told.gas.peak->fresh_air.litres_per_hour() / 1000.0);
+    if (told.gas.peak->room) {
+      json["room_at_peak_fraction"] = figure(told.gas.peak->room->fraction());
+    }
+  } else {
+    json["no_pace"] = told.no_pace;
+  }
+  if (told.fed > units::Mass{}) json["fed_kg"] = figure(told.fed.kilograms());
+  if (told.room) json["room_m3"] = figure(told.room->cubic_metres());
+  return json;
+}
+
+}  // namespace
+
 Json mash_json(const MashState& mash) {
   Json json;
   json["temperatures"] = list_of(mash.temperatures, [](const MashPoint& point) {
@@ -39,7 +70,8 @@ Json mash_json(const MashState& mash) {
   return json;
 }
 
-Json ferment_json(const FermentState& ferment) {
+Json ferment_json(const FermentState& ferment, const BatchAccount& account,
+                  const plan::GasPitched* gas) {
   Json json = Json::object();
   if (ferment.pitch) {
     Json row = told_json(ferment.pitch->told);
@@ -75,7 +107,14 @@ Json ferment_json(const FermentState& ferment) {
                     {"proof_gallons", proof_gallons(ferment.wash->pure_alcohol)}};
     if (ferment.wash->unread)
       json["wash"]["unread_days"] = figure(ferment.wash->unread->days());
+    if (account.waiting.volume > units::Volume{}) {
+      json["wash"]["waiting"] = held_json(account.waiting);
+    }
+    if (account.in_stills.volume > units::Volume{}) {
+      json["wash"]["in_stills"] = held_json(account.in_stills);
+    }
   }
+  if (gas != nullptr) json["carbon_dioxide"] = gas_json(*gas);
   return json;
 }
 

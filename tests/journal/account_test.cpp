@@ -151,5 +151,61 @@ TEST_F(AccountTest, RunsOfOneKindAreNumbered) {
   EXPECT_EQ(account.steps[1].what, "spirit run 2 of 2");
 }
 
+// Strips took in less than the ferment gave, and no line said where the rest was.
+TEST(WashOnItsWay, WaitsInItsVesselOrIsInAStillUntilItIsMeasured) {
+  Book book;
+  book.tell(0, Pitched{litres_at_20C(38), gravity_at_20C(1.060), "distillers-dry",
+                       units::Mass::grams(20)});
+  book.tell(10000, FermentRead{gravity_at_20C(0.996), {}});
+  book.tell(10010, Racked{litres_at_20C(36), {}});
+  const auto told = [&] {
+    const HouseState house = fold(book.entries);
+    return account(house, house.batches.at(*book.batch));
+  };
+  const auto strip = [&](double minutes) {
+    RunBegun begun;
+    begun.kind = RunKind::strip;
+    begun.charge = litres_at_20C(12);
+    begun.wash = units::Volume::litres(12);
+    return book.tell(minutes, begun);
+  };
+  BatchAccount now = told();
+  EXPECT_NEAR(now.waiting.volume.litres(), 36.0, 1e-9);
+  EXPECT_EQ(now.in_stills.volume, units::Volume{});
+  const double wash_pure_L = now.waiting.pure_alcohol.litres();
+  const Id first = strip(10020);
+  now = told();
+  EXPECT_NEAR(now.waiting.volume.litres(), 24.0, 1e-9);
+  EXPECT_NEAR(now.in_stills.volume.litres(), 12.0, 1e-9);
+  EXPECT_TRUE(now.steps.empty());
+  book.tell(10200, RunEnded{first, litres_at_20C(3.6), percent_at_20C(27), {}, {}});
+  strip(10300);
+  now = told();
+  ASSERT_EQ(now.steps.size(), 1U);
+  // What the wash held is found again: stripped, in the still, waiting.
+  EXPECT_NEAR(now.waiting.volume.litres(), 12.0, 1e-9);
+  EXPECT_NEAR(
+      (now.steps[0].in.value + now.in_stills.pure_alcohol + now.waiting.pure_alcohol).litres(),
+      wash_pure_L, 1e-9);
+  strip(10400);
+  EXPECT_EQ(told().waiting.volume, units::Volume{});
+}
+
+TEST(WashOnItsWay, LessThanAMarkTellsDoesNotWait) {
+  Book book;
+  book.tell(0, Pitched{litres_at_20C(38), gravity_at_20C(1.060), "distillers-dry",
+                       units::Mass::grams(20)});
+  book.tell(10000, FermentRead{gravity_at_20C(0.996), {}});
+  book.tell(10010, Racked{litres_at_20C(36), {}});
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(35.7);
+  book.tell(10020, begun);
+  const HouseState house = fold(book.entries);
+  const BatchAccount now = account(house, house.batches.at(*book.batch));
+  EXPECT_EQ(now.waiting.volume, units::Volume{}) << "a strip of which nothing is named";
+  EXPECT_NEAR(now.in_stills.volume.litres(), 35.7, 1e-9);
+}
+
 }  // namespace
 }  // namespace lynearm::journal

@@ -182,11 +182,12 @@ TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
     const std::vector<std::string> of =
         station.forecast(batch, *run_named(batch, run)).of_charge;
     // Also without a forecast: the batch's own answer has it, and its sheet.
-    const wire::AgainstBoiler against = station.against_boiler(batch);
+    const wire::ByKit by_kit = station.by_kit(batch);
+    const wire::AgainstBoiler& against = by_kit.against;
     const auto found = against.find(run);
     EXPECT_EQ(found == against.end() ? std::vector<std::string>{} : found->second, of);
     EXPECT_EQ(station.readings_followed(batch).against, against);
-    const std::string told = wire::batch_json(seen->house, batch, nullptr, {}, against);
+    const std::string told = wire::batch_json(seen->house, batch, nullptr, {}, by_kit);
     for (const std::string& why : of) EXPECT_THAT(told, testing::HasSubstr(why));
     return of;
   };
@@ -213,6 +214,63 @@ TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
   const BatchState& batch = seen->house.batches.at(*book.batch);
   EXPECT_THAT(station.forecast(batch, *run_named(batch, run)).of_charge,
               testing::ElementsAre(testing::StartsWith("The power is told as 40.0 kW")));
+}
+
+// 372 L pitched into a vessel of 50 L were kept without a word, and the page told the plan's
+// gas.
+TEST_F(AStation, WhatKitAndRecipeTellOfAPitchIsToldWithItsBatchItsHouseAndOnItsSheet) {
+  const Id much = book.entries.back().id;
+  book.correct(much, 10, 2,
+               Pitched{litres_at_20C(1080), gravity_at_20C(1.0588), "distillers-dry",
+                       units::Mass::grams(550)});
+  keep_all();
+  const auto seen = station.seen();
+  const BatchState& batch = seen->house.batches.at(*book.batch);
+  EXPECT_THAT(station.asked_by_kit(seen->house), testing::IsEmpty())
+      << "its plan is not computed yet";
+  const wire::ByKit by_kit = station.by_kit(batch);
+  const std::string asked = "1080.0 L were pitched; the fermenter holds 140.0 L to its brim.";
+  ASSERT_EQ(by_kit.asked.size(), 1U);
+  EXPECT_EQ(by_kit.asked[0].entry, much);
+  EXPECT_EQ(by_kit.asked[0].why, asked);
+  ASSERT_TRUE(by_kit.gas && by_kit.gas->gas.peak);
+  const std::string told = wire::batch_json(seen->house, batch, nullptr, {}, by_kit);
+  EXPECT_THAT(told, testing::HasSubstr(asked));
+  EXPECT_THAT(told, testing::HasSubstr("\"carbon_dioxide\":{"));
+  EXPECT_EQ(station.asked_by_kit(seen->house).at(batch.id).size(), 1U);
+  const std::string houses =
+      wire::house_json(seen->house, {}, wire::no_glass, station.asked_by_kit(seen->house));
+  EXPECT_THAT(houses, testing::HasSubstr("\"puzzles\":1"));
+  const auto made = station.plan(batch.plan->recipe, batch.plan->kit, 0);
+  const std::string sheet = sheet::record_sheet({made->pair.recipe,
+                                                 made->pair.kit,
+                                                 made->plan,
+                                                 seen->house,
+                                                 batch,
+                                                 book.entries,
+                                                 units::System::metric,
+                                                 0,
+                                                 {},
+                                                 station.readings_followed(batch)},
+                                                sheet::Paper::a4);
+  EXPECT_THAT(sheet, testing::HasSubstr("1080.0 L were pitched; the fermenter holds 140.0"));
+  EXPECT_THAT(sheet, testing::HasSubstr("As pitched it gives off 7"));
+}
+
+TEST_F(AStation, AWashIsNotSaidToStandByGravitiesThatAreNotBelieved) {
+  // 0.997 within a day of the pitch is more than any yeast takes, told twice or not.
+  book.tell(8 * 60, FermentRead{gravity_at_20C(0.997), {}});
+  book.tell(20 * 60, FermentRead{gravity_at_20C(0.997), {}});
+  book.tell(1 * day, Racked{litres_at_20C(100), {}});
+  keep_all();
+  const auto seen = station.seen();
+  const BatchState& batch = seen->house.batches.at(*book.batch);
+  ASSERT_TRUE(station.by_kit(batch).gas);
+  EXPECT_EQ(station.by_kit(batch).gas->standing, plan::GasStanding::stands);
+  const sheet::Followed followed = station.readings_followed(batch);
+  EXPECT_EQ(followed.doubts.size(), 2U);
+  ASSERT_TRUE(followed.gas);
+  EXPECT_EQ(followed.gas->standing, plan::GasStanding::racked);
 }
 
 TEST_F(AStation, AChargeReckonedByAGravityThatIsNotBelievedIsToldWithItsForecast) {

@@ -64,6 +64,80 @@ TEST_F(HouseJson, AnAmountThatCannotBeIsAskedOfItsBatchAndCountedInTheHouse) {
   EXPECT_EQ(json::parse(house_json(house))["batches"][0]["puzzles"], 1);
 }
 
+TEST_F(HouseJson, WhatTheKitAsksIsAskedBesidesOnceOfAnEntryAndCountedInTheHouse) {
+  book.tell(0, BatchBegun{"Tern 8", "", true});
+  const Id pitched = book.tell(1, Pitched{litres_at_20C(52), gravity_at_20C(1.06), "", {}});
+  const Id racked = book.tell(10, Racked{litres_at_20C(62), {}});
+  house = fold(book.entries);
+  ByKit by_kit;
+  by_kit.asked = {{pitched, "52.0 L were pitched; the fermenter holds 5.0 L to its brim."},
+                  {racked, "Asked already."}};
+  const json of_batch =
+      json::parse(batch_json(house, house.batches.at(*book.batch), nullptr, Glass{}, by_kit));
+  ASSERT_EQ(of_batch["puzzles"].size(), 2U);
+  EXPECT_EQ(of_batch["puzzles"][0]["entry"], print(racked));
+  EXPECT_NE(of_batch["puzzles"][0]["why"], "Asked already.");
+  EXPECT_EQ(of_batch["puzzles"][1]["entry"], print(pitched));
+  EXPECT_EQ(of_batch["puzzles"][1]["why"], by_kit.asked[0].why);
+  const json of_house =
+      json::parse(house_json(house, {}, no_glass, {{*book.batch, by_kit.asked}}));
+  EXPECT_EQ(of_house["batches"][0]["puzzles"], 2);
+}
+
+TEST_F(HouseJson, TheGasIsToldAsFarAsItIsKnown) {
+  book.tell(0, BatchBegun{"Tern 8", "", true});
+  book.tell(1, Pitched{litres_at_20C(52), gravity_at_20C(1.06), "", {}});
+  EXPECT_FALSE(batch()["ferment"].contains("carbon_dioxide"));
+  const auto told = [&](const plan::GasPitched& gas) {
+    ByKit by_kit;
+    by_kit.gas = gas;
+    return json::parse(batch_json(house, house.batches.at(*book.batch), nullptr, Glass{},
+                                  by_kit))["ferment"]["carbon_dioxide"];
+  };
+  plan::GasPitched gas;
+  gas.gas.mass = units::Mass::kilograms(4);
+  gas.gas.volume = units::Volume::litres(2186);
+  gas.no_pace = "its pace does not come out";
+  EXPECT_EQ(told(gas), json::parse(R"({"standing":"gives","mass_kg":4,"volume_L":2186,)"
+                                   R"("no_pace":"its pace does not come out"})"));
+  gas.no_pace = "";
+  gas.gas.peak =
+      plan::GasPeak{units::VolumeFlow::litres_per_hour(50), units::Duration::hours(30),
+                    units::VolumeFlow::litres_per_hour(10'000), units::Share::fraction(0.25)};
+  gas.fed = units::Mass::kilograms(3);
+  gas.room = units::Volume::cubic_metres(30);
+  gas.standing = plan::GasStanding::racked;
+  const json all = told(gas);
+  EXPECT_EQ(all["standing"], "racked");
+  EXPECT_EQ(all["peak_L_per_h"], 50);
+  EXPECT_EQ(all["peak_at_h"], 30);
+  EXPECT_EQ(all["fresh_air_m3_per_h"], 10);
+  EXPECT_EQ(all["room_at_peak_fraction"], 0.25);
+  EXPECT_EQ(all["fed_kg"], 3);
+  EXPECT_EQ(all["room_m3"], 30);
+  EXPECT_FALSE(all.contains("no_pace"));
+  gas.standing = plan::GasStanding::stands;
+  EXPECT_EQ(told(gas)["standing"], "stands");
+}
+
+TEST_F(HouseJson, WashThatWaitsIsToldWithIt) {
+  book.tell(0, BatchBegun{"Tern 8", "", true});
+  book.tell(1, Pitched{litres_at_20C(52), gravity_at_20C(1.06), "", {}});
+  book.tell(9, FermentRead{gravity_at_20C(0.996), {}});
+  book.tell(10, Racked{litres_at_20C(50), {}});
+  RunBegun begun;
+  begun.kind = RunKind::strip;
+  begun.charge = litres_at_20C(20);
+  begun.wash = units::Volume::litres(20);
+  book.tell(20, begun);
+  const json wash = batch()["ferment"]["wash"];
+  EXPECT_NEAR(wash["waiting"]["volume_L_20C"].get<double>(), 30.0, 1e-9);
+  EXPECT_NEAR(wash["in_stills"]["volume_L_20C"].get<double>(), 20.0, 1e-9);
+  EXPECT_NEAR(wash["waiting"]["pure_alcohol_L_20C"].get<double>() +
+                  wash["in_stills"]["pure_alcohol_L_20C"].get<double>(),
+              wash["pure_alcohol_L_20C"].get<double>(), 1e-6);
+}
+
 TEST_F(HouseJson, WhatIsAskedGoesByTheGlassOfTheBatch) {
   const Id brought = book.tell(
       0, LotBrought{"hearts", LotKind::spirit, litres_at_20C(4), percent_at_20C(54.6)});

@@ -4,7 +4,6 @@ import { quantity, restated } from '../data/units';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import {
   whyDay,
-  whyGas,
   whyGravity,
   whyPitch,
   whyPlannedDay,
@@ -13,6 +12,7 @@ import {
   whyReading,
   whyWash,
 } from './ferment_whys';
+import { whyGas } from './gas_whys';
 
 const at = '2026-11-20T08:00:00.000Z';
 const glass = { entry: 'g', at, specific_gravity: 1.04, temperature_C: 25 };

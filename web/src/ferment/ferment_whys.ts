@@ -1,5 +1,5 @@
 // Why the ferment says what it says: gravities and alcohol by its readings, dates by its forecast or by
-// the plan, yeast and its food, gas and fresh air, what was racked. Pure; in metric.
+// the plan, yeast and its food, what was racked; its gas has a file of its own. Pure; in metric.
 import type { Batch, FermentForecast, Plan } from '../data/answers';
 import { printed } from '../data/figures';
 import {
@@ -160,52 +160,6 @@ export function whyPlannedDay(plan: Plan, day: Day): Why {
     ],
     band: 'none is reckoned here; read it as ± 40 %, and read the wash: the forecast then has a band',
   };
-}
-
-export type Gas = 'mass' | 'peak' | 'when' | 'air';
-
-/** Of the gas a ferment gives off, and of the air it asks for. */
-export function whyGas(plan: Plan, which: Gas): Why {
-  const { ferment: of, kit } = plan;
-  const gas = of.carbon_dioxide;
-  const split = input('Sugar that ferments, as hexose', of.made.hexose_fermented_kg, 2, 'kg');
-  const peak = input('At most', gas.peak_L_per_h / 1000, 3, 'm³/h');
-  const pressure = input('Air pressure', 10 * kit.pressure_kPa, 0, 'hPa');
-  const paced = pace(plan);
-  const whys: Record<Gas, Reason & { what: string }> = {
-    mass: {
-      what: 'Carbon dioxide given off in all, by the plan',
-      inputs: split,
-      model:
-        'Each molecule of hexose gives two of ethanol and two of carbon dioxide, less what grows into yeast, glycerol and acids.',
-      source: SOURCES.yield,
-    },
-    peak: {
-      what: 'Carbon dioxide given off in an hour when it ferments quickest, by the plan',
-      inputs: [
-        ...split,
-        ...input('In all', gas.volume_L / 1000, 2, 'm³'),
-        ...pressure,
-        ...paced.inputs,
-      ],
-      model: `${paced.model} The gas is as much as the sugar that goes then.`,
-      source: `${paced.source}; ${SOURCES.gas}`,
-    },
-    when: { what: 'When it ferments quickest, after the pitch, by the plan', ...paced },
-    air: {
-      what: 'Fresh air that holds the room at the limit for a working day while it ferments quickest',
-      inputs: [
-        ...peak,
-        ...input('Limit', 0.5, 1, '% of the air'),
-        ...input('Outdoors', 0.04, 2, '% of the air'),
-        ...percent('The closed room as it is would come to', gas.room_at_peak_fraction),
-      ],
-      model:
-        'As much of the gas goes out with the air as the ferment gives off, the room well mixed. In truth it gathers low: air from below.',
-      source: SOURCES.air,
-    },
-  };
-  return { ...whys[which], band: `${NO_BAND}; a rate is as uncertain as the pace, ± 40 %` };
 }
 
 export type Pitch = 'temperature' | 'yeast' | 'food';

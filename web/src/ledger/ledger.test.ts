@@ -10,7 +10,7 @@ import {
   stepRows,
   wholeOf,
 } from './ledger';
-import { whyMade } from './ledger_whys';
+import { whyHeld, whyMade } from './ledger_whys';
 import { pureText, pureWithBand } from './pure';
 
 // A litre of pure alcohol at 20 °C in US proof gallons: 27 CFR 30.11 by way of the ethanol's mass, as
@@ -216,4 +216,48 @@ test('a strip that ended before its low wines were gauged is named', () => {
   expect(notGauged({ runs: [run('strip', 'ended'), run('spirit run', 'ended')] })).toEqual([
     'the strip',
   ]);
+});
+
+test('wash that waits, or is in a still, stands under the strips, so that the ferment is found again', () => {
+  const held = (litres: number) => ({
+    volume_L_20C: 12 * litres,
+    pure_alcohol_L_20C: litres,
+    proof_gallons: PROOF_GALLONS * litres,
+  });
+  const wash = {
+    specific_gravity: 0.996,
+    strength_percent_vol: 8.3,
+    volume_L_20C: 36,
+    pure_alcohol_L_20C: 3,
+    proof_gallons: 3 * PROOF_GALLONS,
+    waiting: held(1.2),
+    in_stills: held(0.9),
+  };
+  const told = batch({
+    account: [step('strip', 'strip 1 of 3', 0.9, 0.8)],
+    ferment: { readings: [], wash },
+  } as unknown as Partial<Batch>);
+  const rows = besidePlan(told, undefined);
+  expect(rows.map((row) => row.stage)).toEqual([
+    'Ferment',
+    'Strip',
+    'Wash waiting in its vessel',
+    'Wash in runs not measured yet',
+  ]);
+  const [ferment, ...rest] = rows;
+  expect(rest.reduce((sum, row) => sum + row.in!.litres, 0)).toBeCloseTo(ferment!.out!.litres, 9);
+  const why = whyHeld(told, 'waiting');
+  expect(why.inputs).toContainEqual({ name: 'Wash in all', value: '36.0 L' });
+  expect(why.inputs).toContainEqual({ name: 'Of it taken by no run', value: '14.4 L' });
+  // In a batch that is closed nothing waits any more.
+  const closed = { ...told, closed: { entry: 'c', at: '' } } as Batch;
+  expect(besidePlan(closed, undefined)[2]!.stage).toBe('Wash not charged');
+});
+
+test('a wash that all went into strips has no line of its own', () => {
+  const told = batch({
+    account: [step('strip', 'strip', 3, 2.8)],
+    ferment: { readings: [], wash: { pure_alcohol_L_20C: 3, proof_gallons: 1.6 } },
+  } as unknown as Partial<Batch>);
+  expect(besidePlan(told, undefined).map((row) => row.stage)).toEqual(['Ferment', 'Strip']);
 });

@@ -72,8 +72,12 @@ export function notGauged(batch: Pick<Batch, 'runs'>): string[] {
   );
 }
 
+/** Wash that no step of the account has taken in yet. */
+export type Held = 'waiting' | 'in_stills';
+
 export interface BesideRow {
   stage: string;
+  held?: Held; // what stands there is no stage of its own
   planned_in?: Pure;
   planned_out?: Pure;
   in?: Pure;
@@ -111,6 +115,17 @@ function madeOfWooded(lots: Batch['lots']): Set<string> {
     if (of) labels.add(lot.label);
   }
   return labels;
+}
+
+/** The rest of the wash, so that what the ferment gave is found again: it waits, or is in a still. */
+function heldRows(batch: Batch): BesideRow[] {
+  const { wash } = batch.ferment;
+  const row = (held: Held, stage: string): BesideRow[] =>
+    wash?.[held] ? [{ stage, held, in: pureOf(wash[held]) }] : [];
+  return [
+    ...row('waiting', batch.closed ? 'Wash not charged' : 'Wash waiting in its vessel'),
+    ...row('in_stills', 'Wash in runs not measured yet'),
+  ];
 }
 
 /** Planned beside measured, stage by stage. The plan's spirit run ends in hearts; so does ours. */
@@ -151,7 +166,8 @@ export function besidePlan(batch: Batch, plan: Plan | undefined): BesideRow[] {
       delete row.out_doubt;
       if (hearts.length > 0) row.out = all(hearts.map((lot) => pureOf(lot.made)));
     }
-    return planned || steps.length > 0 || row.out !== undefined ? [row] : [];
+    const rows = planned || steps.length > 0 || row.out !== undefined ? [row] : [];
+    return stage === 'Strip' ? [...rows, ...heldRows(batch)] : rows;
   });
 }
 

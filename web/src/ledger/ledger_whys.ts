@@ -4,6 +4,7 @@ import type { AccountStep, Batch, Lot } from '../data/answers';
 import { byLoss, byLot, byStep, byWash, joined } from '../batch/stream_whys';
 import { printed } from '../data/figures';
 import type { Why } from '../parts/Figure.svelte';
+import type { Held } from './ledger';
 
 type Told = Pick<Batch, 'account' | 'lots' | 'ferment' | 'runs'>;
 type Side = 'in' | 'out';
@@ -41,6 +42,31 @@ export function whyMeasured(told: Told, stage: string, side: Side): Why {
     what,
     steps.map((step) => byStep(step, side, told.runs)),
   );
+}
+
+/** Of wash that no step of the account has taken in yet. */
+export function whyHeld(told: Told, held: Held): Why {
+  const { wash } = told.ferment;
+  const what =
+    held === 'waiting'
+      ? 'Pure alcohol at 20 °C in the wash that no run has taken'
+      : 'Pure alcohol at 20 °C in the wash of runs of which nothing that came over is measured yet';
+  const litres = (volume_L: number) => `${printed(volume_L, 1)} L`;
+  const of = joined(what, [byWash(told.ferment)]);
+  if (!wash?.[held]) return of;
+  return {
+    ...of,
+    inputs: [
+      ...of.inputs,
+      { name: 'Wash in all', value: litres(wash.volume_L_20C) },
+      {
+        name: held === 'waiting' ? 'Of it taken by no run' : 'Of it in these runs',
+        value: litres(wash[held].volume_L_20C),
+      },
+    ],
+    model: `${of.model} What is held is as strong as the rest.`,
+    band: `${of.band ?? ''}${of.band ? '; ' : ''}a volume at a mark is read to 1 %, and less than that is not told as waiting`,
+  };
 }
 
 /** Of a lot as it was made: as gauged, where it was gauged when it was poured together. */

@@ -189,3 +189,16 @@ test('a step that a wort makes look over says so, and can be opened again', asyn
     body: { step: 'Cool to 66', done: false },
   });
 });
+
+test('what the house asks about a wort is shown here', async () => {
+  const wort = { entry: 'w', at: new Date().toISOString(), from: 'first runnings' };
+  (batch['mash'] as Record<string, unknown>)['worts'] = [wort];
+  const why = 'With this 241.0 L of wort were drawn off; all the water planned or told is 76.0 L.';
+  batch['puzzles'] = [
+    { entry: 'w', why },
+    { entry: 'elsewhere', why: 'Something of a run.' },
+  ];
+  render(Mash, { batch: 'b' });
+  expect(await screen.findByText(why)).toBeTruthy();
+  expect(screen.queryByText('Something of a run.')).toBeNull();
+});
