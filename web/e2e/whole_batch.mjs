@@ -151,7 +151,7 @@ export const wholeBatch = (size) =>
         await me.fill('reads', wort.gravity.toFixed(3));
         await me.sees(/true at 20 °C/);
         await me.tap('Keep this wort');
-        await me.sees(i === 0 ? 'Kept: first runnings.' : 'Kept: sparge 1.');
+        await me.sees(i === 0 ? /^Kept: first runnings, volume / : /^Kept: sparge 1, volume /);
       }
       await me.saved();
       await shoot('05-worts');

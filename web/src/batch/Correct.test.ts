@@ -108,3 +108,41 @@ test('a cask that was filled counts no staves, and what stands of it can be take
   await user.click(screen.getByRole('button', { name: 'Correct it' }));
   expect(record.mock.calls[0]![0].body).toEqual({ in: 'Cask 3' });
 });
+
+test('a strike is asked once more, apart from the first tap, and needs no reason', async () => {
+  render(Correct, { batch: 'b', row, ondone: () => undefined });
+  const user = userEvent.setup();
+  const strike = screen.getByRole('button', { name: 'Strike it out' });
+  await user.dblClick(strike);
+  expect(record).not.toHaveBeenCalled();
+  // It is read out, and the keyboard goes on from there: first to what leaves it standing.
+  const asks = screen.getByRole('group', { name: /^Strike it out\? .*no reason is told/ });
+  expect(asks.contains(document.activeElement)).toBe(true);
+  await user.tab();
+  expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Leave it standing' }));
+  await user.keyboard('{Enter}');
+  expect(record).not.toHaveBeenCalled();
+  expect(screen.queryByRole('group', { name: /^Strike it out\?/ })).toBeNull();
+  expect(document.activeElement).toBe(strike);
+  await user.keyboard('{Enter}');
+  await user.tab();
+  await user.tab();
+  await user.keyboard('{Enter}');
+  expect(record).toHaveBeenCalledOnce();
+  expect(record.mock.calls[0]![0]).toMatchObject({ kind: 'struck', corrects: entry.id, body: {} });
+});
+
+test('the reason of a strike is told where there is one, and one that is too long strikes nothing', async () => {
+  render(Correct, { batch: 'b', row, ondone: () => undefined });
+  const user = userEvent.setup();
+  const reason = screen.getByLabelText('Why it is struck');
+  await user.type(reason, 'told twice{Enter}');
+  expect(record).not.toHaveBeenCalled();
+  await user.click(reason);
+  await user.paste('x'.repeat(20_001));
+  expect(screen.queryByRole('button', { name: 'Yes, it never happened' })).toBeNull();
+  await user.clear(reason);
+  await user.type(reason, 'told twice');
+  await user.click(screen.getByRole('button', { name: 'Yes, it never happened' }));
+  expect(record.mock.calls[0]![0].body).toEqual({ reason: 'told twice' });
+});

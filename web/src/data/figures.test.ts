@@ -8,6 +8,7 @@ import {
   timeOfDay,
   twoWays,
   typed,
+  pointed,
 } from './figures';
 
 test('figures are printed with a true minus, grouped thousands and their decimals', () => {
@@ -83,4 +84,14 @@ test('a comma that can only be a decimal one is read as one', () => {
     expect(typed(text)).toBe(value);
     expect(twoWays(text)).toBeUndefined();
   }
+});
+
+test('decimal commas of a text become points; one that may part thousands stays', () => {
+  expect(pointed('6,7 kg')).toBe('6.7 kg');
+  expect(pointed('1,5 L @ 32,5 %vol')).toBe('1.5 L @ 32.5 %vol');
+  expect(pointed('0,250 kg')).toBe('0.250 kg');
+  expect(pointed(',5 g/L')).toBe('.5 g/L');
+  expect(pointed('1,234 kg')).toBe('1,234 kg');
+  expect(pointed('1.234,5 kg')).toBe('1.234,5 kg');
+  expect(pointed('oak, 3 staves')).toBe('oak, 3 staves');
 });

@@ -34,6 +34,13 @@ export function typed(text: string): number | undefined {
 /** The same where thousands cannot be meant, as of a specific gravity: "1,062" is 1.062. */
 export const typedDecimal = (text: string): number | undefined => decimal(unspaced(text));
 
+/** A text with each figure's decimal comma as a point, "1,5 L @ 32,5 %vol": what the house reads has points.
+ *  A comma that may part thousands stays, to be asked about. */
+export const pointed = (text: string): string =>
+  text.replace(/\d*[.,]\d[\d.,]*/g, (figure) =>
+    typed(figure) === undefined ? figure : figure.replace(',', '.'),
+  );
+
 /** The sentence at a field whose figure can be read in two ways, with or without a unit after it. */
 export function twoWays(text: string): string | undefined {
   const figure = /^\s*[-+\u2212\u2013]?[\d,]+(?![\d.,])/.exec(text)?.[0].trim() ?? '';

@@ -12,6 +12,7 @@ import {
   quantity,
   typedAs,
   unitOfField,
+  unitWritten,
   restated,
   strengthInField,
 } from './units';
@@ -241,4 +242,21 @@ test('jars of a quart and more are told in gallons, metric ones in millilitres',
   expect(jarsIn(8650, 'us')).toEqual({ unit: 'L', times: 0.001, decimals: 2 });
   expect(jarsIn(700, 'us').unit).toBe('mL');
   expect(jarsIn(8650, 'metric').unit).toBe('mL');
+});
+
+test('what is typed with a comma is told in US units as it is read, and not at all where it is in doubt', () => {
+  expect(alsoInUs('6,7 kg', 'us')).toBe(alsoInUs('6.7 kg', 'us'));
+  expect(alsoInUs('1,234 kg', 'us')).toBeUndefined();
+});
+
+test('a unit is written as the house reads it in a text', () => {
+  expect(['KG', 'Lbs.', 'c', 'Gallons', 'FL OZ'].map(unitWritten)).toEqual([
+    'kg',
+    'lb',
+    '°C',
+    'gal',
+    'fl oz',
+  ]);
+  for (const stays of ['kg', 'lbs', 'degC', 'gallons', 'ml', 'W/K', '%vol', 'months'])
+    expect(unitWritten(stays)).toBe(stays);
 });

@@ -1,7 +1,7 @@
 // Metric, US customary or both, for showing. Changing a unit is arithmetic and may be done here;
 // changing a reference temperature (strength at 20 °C against proof at 60 °F) is physics: proof.ts has
 // the house's own figures of it. Factors: NIST SP 811 (2008), appendix B, exact.
-import { printed, typed } from './figures';
+import { pointed, printed, twoWays, typed } from './figures';
 import { proofOfPercent } from './proof';
 
 export type Units = 'metric' | 'us' | 'both';
@@ -167,8 +167,8 @@ export function alsoInProof(
 /** Beside a field that shows the words of a text, which stay as they were written: the same in US units
  *  where they are shown, "17.6 lb" of "8 kg". Undefined where nothing in it changes. */
 export function alsoInUs(words: string, units: Units): string | undefined {
-  if (units === 'metric' || !/^\s*[\d.]/.test(words)) return undefined;
-  const plain = words
+  if (units === 'metric' || !/^\s*[\d.]/.test(words) || twoWays(words)) return undefined;
+  const plain = pointed(words)
     .replace(/(\d)(?=[A-Za-z°])/g, '$1 ')
     .replace(/\bm3\b/, 'm³')
     .replace(/\bcm2\b/, 'cm²')
@@ -328,6 +328,8 @@ export function unitOfField(unit: string, units: Units): string {
   return units === 'us' ? (twins[unit]?.unit ?? unit) : metricUnit(unit);
 }
 
+const folded = (word: string) => word.toLowerCase().replace(/[\s\u00a0.]/g, '');
+
 const alike: Record<string, string> = {
   c: '°C',
   degc: '°C',
@@ -358,6 +360,15 @@ const alike: Record<string, string> = {
   oz: 'oz',
 };
 
+/** Spellings of those that stand in a text as they were typed, since the house reads them there
+ *  (src/units/kind.cpp). */
+const HOUSE_READS =
+  /^(?:[lL]|m[lL]|gal(?:lons?)?|qt|quarts?|pt|pints?|cups?|fl oz|floz|lbs?|kg|g|oz|°[CF]|deg[CF]|[CF])$/;
+
+/** A unit's word as the house reads it in a text: "KG" and "lbs." are taken in fields, and not there. */
+export const unitWritten = (word: string): string =>
+  HOUSE_READS.test(word) ? word : (alike[folded(word)] ?? word);
+
 /** Every unit that a field of a volume or of a mass takes, in millilitres and grams; US measures are the
  *  United States' own. NIST SP 811 (2008), appendix B.8, exact. */
 const ALIKE_KINDS: readonly Readonly<Record<string, number>>[] = [
@@ -383,10 +394,7 @@ export function typedAs(text: string, unit: string, units: Units): number | unde
   const value = typed(found[1]!);
   if (value === undefined) return undefined;
   const word = found[2]!.trim();
-  const said =
-    word === ''
-      ? unitOfField(unit, units)
-      : (alike[word.toLowerCase().replace(/[\s\u00a0.]/g, '')] ?? word);
+  const said = word === '' ? unitOfField(unit, units) : (alike[folded(word)] ?? word);
   if (said === unit) return value;
   const twin = twins[unit];
   if (twin?.unit === said) return (value - (twin.offset ?? 0)) / twin.factor;

@@ -5,6 +5,16 @@ import { bench } from '../data/bench.svelte';
 import { NoAnswer } from '../data/problem';
 import Ferment from './Ferment.svelte';
 
+// It draws on a canvas, which jsdom has not: drawn after a test has ended, that failed the whole run.
+vi.mock('uplot', () => ({
+  default: class {
+    setData() {}
+    setSize() {}
+    redraw() {}
+    destroy() {}
+  },
+}));
+
 const at = '2026-11-20T08:00:00.000Z';
 const band = (median: number) => ({ low: median - 0.002, median, high: median + 0.002 });
 const batch = {

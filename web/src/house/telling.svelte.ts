@@ -9,6 +9,9 @@ export interface Wish {
   stage: Stage;
   kind: string;
   body: Record<string, unknown>;
+  /** Where it is told as of earlier (WhenDone). */
+  at?: string;
+  clock_ahead_ms?: number;
 }
 
 export class Telling {

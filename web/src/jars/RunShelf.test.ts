@@ -179,3 +179,28 @@ test('a cut whose jars hold what it allots waits for a change', async () => {
   const button = screen.getByRole('button', { name: /^Correct the cut/ });
   expect((button as HTMLButtonElement).disabled).toBe(true);
 });
+
+test('a cut that was made earlier is told as of then, and its correction keeps that time', async () => {
+  const of = run();
+  of.jars = [of.jars[0]!];
+  const page = render(RunShelf, { bench: bench(), batch: 'b', run: of, plan: undefined });
+  await userEvent.click(screen.getByRole('button', { name: 'Earlier than now?' }));
+  const field = screen.getByLabelText('It was cut at');
+  const tell = async (text: string) => {
+    await userEvent.clear(field);
+    await userEvent.type(field, text);
+  };
+  await tell('2999-01-01T00:00');
+  document.querySelector<HTMLElement>('[data-jar="1"]')!.focus();
+  await userEvent.keyboard('h');
+  const cut = () => screen.getByRole('button', { name: /^(Make|Correct) the cut/ });
+  await userEvent.click(cut());
+  expect(kept).toEqual([]);
+  await tell('2026-11-26T18:00');
+  await userEvent.click(cut());
+  expect(kept.map((one) => [one.kind, one.at])).toEqual([
+    ['jars allotted', new Date(2026, 10, 26, 18, 0).toISOString()],
+  ]);
+  await page.rerender({ run: { ...of, allotted: { entry: 'c', at, jars: [] } } } as never);
+  expect(screen.queryByRole('button', { name: 'Earlier than now?' })).toBeNull();
+});

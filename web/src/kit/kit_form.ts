@@ -18,7 +18,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
   {
     title: 'The place',
     fields: [
-      { path: 'name', label: 'Name of the house' },
+      { path: 'name', label: 'Name of the house', kind: 'words' },
       { path: 'place.altitude', label: 'Above the sea', unit: 'm' },
       { path: 'place.pressure', label: 'Or its air pressure', unit: 'hPa' },
       { path: 'place.ambient', label: 'Room is at', unit: '°C' },
@@ -41,7 +41,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
       fresh: { name: 'another vessel', total: '30 L', wall_mass: '3 kg' },
     },
     fields: [
-      { path: 'name', label: 'Name' },
+      { path: 'name', label: 'Name', kind: 'words' },
       { path: 'total', label: 'Holds to the brim', unit: 'L' },
       { path: 'working', label: 'Safe fill', unit: 'L', usual: '90 % of it' },
       wall('stainless steel'),
@@ -96,7 +96,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
       fresh: { name: 'another cask', volume: '10 L' },
     },
     fields: [
-      { path: 'name', label: 'Name' },
+      { path: 'name', label: 'Name', kind: 'words' },
       { path: 'volume', label: 'Holds', unit: 'L' },
       { path: 'stave_thickness', label: 'Staves are thick', unit: 'mm', usual: '25 mm' },
       { path: 'used', label: 'Filled before', kind: 'flag', usual: 'no' },
@@ -113,7 +113,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
         options: words('I', 'II', 'III', 'uncertified'),
         usual: 'uncertified',
       },
-      { path: 'certificate', label: 'Its certificate', usual: 'none' },
+      { path: 'certificate', label: 'Its certificate', kind: 'words', usual: 'none' },
     ]),
   },
 ];

@@ -202,3 +202,89 @@ test('what the house asks about a wort is shown here', async () => {
   expect(await screen.findByText(why)).toBeTruthy();
   expect(screen.queryByText('Something of a run.')).toBeNull();
 });
+
+test('a temperature that was read earlier is kept at its time, and advises nothing for now', async () => {
+  const post = vi
+    .spyOn(bench.api, 'post')
+    .mockResolvedValue({ with: 'nothing', at: 'over' } as never);
+  render(Mash, { batch: 'b' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Temperature' }));
+  const pad = within(await screen.findByRole('dialog'));
+  await userEvent.click(pad.getByRole('button', { name: 'Earlier than now?' }));
+  const field = pad.getByLabelText('It was read at');
+  await userEvent.clear(field);
+  await userEvent.type(field, '2999-01-01T00:00');
+  await userEvent.type(pad.getByRole('textbox'), '66{Enter}');
+  expect(recorded).toEqual([]);
+  await userEvent.clear(field);
+  await userEvent.type(field, '2026-11-20T11:20');
+  await userEvent.click(pad.getByRole('button', { name: 'Keep' }));
+  await screen.findByText('Kept: 66.0 °C. It stands at 20 November, 11:20.');
+  expect(recorded[0]).toMatchObject({
+    kind: 'mash temperature',
+    at: new Date(2026, 10, 20, 11, 20).toISOString(),
+  });
+  expect(screen.getByText(/what to do now is told by a reading of now/)).toBeTruthy();
+  expect(post).not.toHaveBeenCalled();
+});
+
+test('a wort that was kept says what of it, and one that was told can be corrected here', async () => {
+  vi.spyOn(bench.api, 'post').mockResolvedValue({} as never);
+  const entry = {
+    id: 'w',
+    batch: 'b',
+    stage: 'mash',
+    kind: 'wort drawn',
+    version: 1,
+    at: '2026-11-26T10:00:00.000Z',
+    clock_ahead_ms: 0,
+    who: '',
+    body: {
+      from: 'first runnings',
+      volume: { volume_L: 22, at_C: 60 },
+      gravity: { reading: 1.062, scale: 'specific_gravity', at_C: 20 },
+    },
+  };
+  (batch['mash'] as Record<string, unknown>)['worts'] = [
+    {
+      entry: 'w',
+      at: entry.at,
+      from: 'first runnings',
+      volume_L_20C: 21.6,
+      specific_gravity: 1.062,
+      extract_kg: 3,
+    },
+  ];
+  const get = bench.api.get as unknown as ReturnType<typeof vi.fn>;
+  get.mockImplementation(async (path: string) =>
+    path === '/batches/b/entries'
+      ? { entries: [entry] }
+      : path === '/batches/b/plan'
+        ? plan
+        : path === '/batches/b'
+          ? batch
+          : {},
+  );
+  render(Mash, { batch: 'b' });
+  // The next is offered; what was kept is told in full.
+  const from = await screen.findByLabelText<HTMLSelectElement>('From');
+  await waitFor(() => expect(from.value).toBe('sparge 1'));
+  await userEvent.type(screen.getByLabelText('Volume'), '9.5');
+  await userEvent.type(screen.getAllByLabelText('reads').at(-1)!, '1.024');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep this wort' }));
+  const said = await screen.findByText(/^Kept: sparge 1, /);
+  expect(said.textContent).toMatch(/9\.5\sL.*1\.024/);
+  expect(said.getAttribute('role')).toBe('status');
+  await userEvent.click(
+    screen.getByRole('button', { name: /^Correct first runnings, 21\.6\sL at 1\.062/ }),
+  );
+  const drawer = within(await screen.findByRole('dialog', { name: 'Correct a wort' }));
+  await userEvent.clear(drawer.getByLabelText('Volume'));
+  await userEvent.type(drawer.getByLabelText('Volume'), '20');
+  await userEvent.click(drawer.getByRole('button', { name: 'Correct it' }));
+  expect(recorded.at(-1)).toMatchObject({
+    corrects: 'w',
+    kind: 'wort drawn',
+    body: { ...entry.body, volume: { volume_L: 20, at_C: 60 } },
+  });
+});

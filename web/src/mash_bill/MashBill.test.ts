@@ -269,3 +269,29 @@ test('the count of findings in the line that stays leads to the first of them', 
     delete (Element.prototype as Partial<Element>).scrollIntoView;
   }
 });
+
+test('a mass with a decimal comma is read; one that can be read in two ways is asked about there', async () => {
+  const asked: string[] = [];
+  plans(({ recipe: of }) => {
+    asked.push(of);
+    if (!of.includes('1,234')) return planOf(1.06);
+    const errors = [
+      { field: 'mash_bill[1].mass', value: '1,234 kg', accepted: 'a mass', file: 'recipe' },
+    ];
+    throw new Problem({ title: 'No', status: 422, errors });
+  });
+  render(MashBill, { batch: 'b' });
+  await screen.findAllByText('1.0600');
+  const mass = screen.getByLabelText('Mass');
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '6,7 kg');
+  await waitFor(() => expect(asked.at(-1)).toContain('mass = "6.7 kg" # ours'));
+  expect(mass.getAttribute('aria-invalid')).toBeNull();
+  await userEvent.clear(mass);
+  await userEvent.type(mass, '1,234 kg');
+  // Said once, in the words of the other forms.
+  await screen.findByText('“1,234 kg” can be read in two ways: write 1234 or 1.234.');
+  await waitFor(() => expect(asked.at(-1)).toContain('1,234 kg'));
+  await waitFor(() => expect(screen.queryByRole('button', { name: 'Keep' })).toBeNull());
+  expect(screen.queryByText(/“1,234 kg” was given/)).toBeNull();
+});

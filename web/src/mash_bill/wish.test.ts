@@ -137,3 +137,14 @@ test('faults are told in the words of the page, without keys of the texts', () =
     }),
   ).toBe('No malt. Add.');
 });
+
+test('figures of a wish are spelt as in the other forms', () => {
+  expect(question({ ...wish, volume: '5,5 gal', strength: '54,5' }, 'metric')).toEqual({
+    want: 'spirit',
+    volume: '5.5 gal',
+    strength: '54.5 %vol',
+  });
+  const gravity = (text: string) => question({ ...wish, want: 'gravity', gravity: text }, 'metric');
+  expect(gravity(' 1,062 ')).toEqual({ want: 'gravity', gravity: '1.062' });
+  expect(gravity('14,2 °P')).toEqual({ want: 'gravity', gravity: '14.2 °P' });
+});

@@ -1,5 +1,6 @@
 // A wish for the batch: what is asked of the house, and what its answer means in the recipe's text.
 import type { Plan, Solved } from '../data/answers';
+import { pointed, typedDecimal } from '../data/figures';
 import { at, edited, read, removed } from '../data/toml_text';
 import type { Units } from '../data/units';
 import { lengthOf, shownAt, valueOf, type FormSection } from '../parts/text_form';
@@ -30,7 +31,10 @@ export function question(wish: Wish, units: Units): Record<string, unknown> {
         strength: amount(wish.strength, '%vol'),
       };
     case 'gravity':
-      return { want: 'gravity', gravity: wish.gravity.trim() };
+      return {
+        want: 'gravity',
+        gravity: String(typedDecimal(wish.gravity) ?? pointed(wish.gravity.trim())),
+      };
     case 'replace':
       return {
         want: 'replace',

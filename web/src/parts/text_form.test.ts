@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { read } from '../data/toml_text';
 import {
+  doubtIn,
   left,
   pathsOf,
   readText,
@@ -88,4 +89,33 @@ test('degrees are shown by their sign, in names too only where they are degrees'
   expect(shownAt(tree, 'melts')).toBe('20 °C');
   expect(shownAt(tree, 'name')).toBe('degC pot');
   expect(shownAt(tree, 'volts')).toBe('4');
+});
+
+test('a figure is spelt as other fields take it, and written as the house reads it', () => {
+  const mass = { path: 'mass', label: 'Mass', unit: 'kg' };
+  const rest = { path: 'rest', label: 'Rest', unit: '°C' };
+  const plain = { path: 'pitch', label: 'Pitched', usual: '0.5 g/L' }; // no unit of its own
+  expect(valueOf('6,7 kg', mass, 'metric')).toBe('6.7 kg');
+  expect(valueOf('6.70 kg', mass, 'metric')).toBe('6.70 kg'); // as it was typed
+  expect(valueOf('0,25kg', mass, 'us')).toBe('0.25 kg');
+  expect(valueOf('10\u202f000,5 KG', mass, 'metric')).toBe('10000.5 kg');
+  expect(valueOf('12 Lbs.', mass, 'metric')).toBe('12 lb');
+  expect(valueOf('12 lbs', mass, 'metric')).toBe('12 lbs');
+  expect(valueOf('5 Gallons', { ...mass, unit: 'L' }, 'metric')).toBe('5 gal');
+  expect(valueOf('\u22122,5 c', rest, 'metric')).toBe('\u22122.5 °C');
+  expect(valueOf('5 lb 4,5 oz', mass, 'metric')).toBe('5 lb 4.5 oz');
+  expect(valueOf('0,5 g/L', plain, 'metric')).toBe('0.5 g/L');
+  expect(valueOf('1,5 L @ 32,5 %vol', plain, 'metric')).toBe('1.5 L @ 32.5 %vol');
+  expect(valueOf('6,7', { path: 'x', label: 'X', kind: 'number' }, 'metric')).toBe(6.7);
+});
+
+test('a comma that may part thousands is asked about in a number, and stays in words', () => {
+  const mass = { path: 'mass', label: 'Mass', unit: 'kg' };
+  const name = { path: 'name', label: 'Name', kind: 'words' } as const;
+  expect(valueOf('1,234 kg', mass, 'metric')).toBe('1,234 kg');
+  expect(valueOf('1,234', mass, 'metric')).toBe('1,234');
+  expect(doubtIn('1,234 kg', mass)).toMatch(/can be read in two ways: write 1234 or 1\.234/);
+  expect(doubtIn('6,7 kg', mass)).toBeUndefined();
+  expect(valueOf('5,5 L pot', name, 'metric')).toBe('5,5 L pot');
+  expect(doubtIn('1,234 pots', name)).toBeUndefined();
 });

@@ -1,16 +1,16 @@
 // A TOML text as a form: which of its values stand in fields, in which sections, and how what a
 // person types becomes a value. Each edit changes its own line of the text (data/toml_text.ts), so
 // remarks stay and everything the form does not show is kept.
-import { typed } from '../data/figures';
+import { pointed, typed, twoWays } from '../data/figures';
 import { at, edited, read, removed, type Value } from '../data/toml_text';
-import { unitOfField, type Units } from '../data/units';
+import { unitOfField, unitWritten, type Units } from '../data/units';
 
 export interface FormField {
   path: string; // "mash.rest_time"; in a list below its item: "water"
   label: string;
   unit?: string; // what a plain number means, in metric units
   options?: readonly { value: string; label: string }[];
-  kind?: 'flag' | 'number'; // else a quantity or a word, in quotes
+  kind?: 'flag' | 'number' | 'words'; // words as they are; else a quantity or a word, in quotes
   usual?: string; // what holds when it is left out
 }
 
@@ -38,9 +38,20 @@ export function valueOf(text: string, field: FormField, units: Units): Value | u
   if (field.kind === 'flag') return said === 'true';
   const number = typed(said);
   if (field.kind === 'number') return number ?? said;
+  if (field.kind === 'words' || field.options) return said;
   if (number !== undefined && field.unit) return `${number} ${unitOfField(field.unit, units)}`;
-  return said;
+  // One figure with its unit: spelt as other fields take it, it is written as the house reads it.
+  const one = /^([-+\u2212]?[\d.,\s\u202f\u00a0]*\d[.,]?)\s*([^\d\s][^\d]*)$/.exec(said);
+  if (one && typed(one[1]!) !== undefined) {
+    const figure = one[1]!.replace(/[\s\u202f\u00a0]/g, '').replace(',', '.');
+    return `${figure} ${unitWritten(one[2]!.trim())}`;
+  }
+  return pointed(said);
 }
+
+/** The page's own sentence at a field whose figure can be read in two ways; the house need not be asked. */
+export const doubtIn = (text: string, field: FormField): string | undefined =>
+  field.kind === 'words' || field.options ? undefined : twoWays(text);
 
 /**
  * The text with one field set. A needed field that is emptied stays as an empty word while it is
@@ -54,7 +65,10 @@ export function setField(
   units: Units,
 ): string {
   const value = valueOf(said, field, units);
-  const needed = field.usual === undefined && field.options === undefined && !field.kind;
+  const needed =
+    field.usual === undefined &&
+    field.options === undefined &&
+    (!field.kind || field.kind === 'words');
   if (value === undefined && needed && shownAt(read(text), path) !== '') {
     return edited(text, path, '');
   }

@@ -160,3 +160,22 @@ test('in US units the strength has its proof beside it, and a proof typed is tak
   await type(/^Down to/, '110 proof');
   expect(screen.getByText(/110\.0\sproof is 55\.1\s%vol/)).toBeTruthy();
 });
+
+test('a reduction of yesterday is told as of then', async () => {
+  again();
+  await type(/^hearts/, '1.5');
+  await type(/^Down to/, '46');
+  await userEvent.click(await screen.findByRole('button', { name: 'Poured in as planned' }));
+  await type('Alcoholmeter reads', '46.1');
+  await userEvent.click(screen.getByRole('button', { name: 'Earlier than now?' }));
+  await type('It was mixed at', '2999-01-01T00:00');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep the lot' }));
+  expect(recorded).not.toHaveBeenCalled();
+  await type('It was mixed at', '2026-11-26T18:00');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep the lot' }));
+  await screen.findByText(/It stands at 26 November, 18:00\.$/);
+  expect(recorded.mock.calls[0]![0]).toMatchObject({
+    kind: 'lot made',
+    at: new Date(2026, 10, 26, 18, 0).toISOString(),
+  });
+});

@@ -356,3 +356,63 @@ test('once the low wines were gauged the plan is said to be of before', async ()
     /Planned, before anything was read: .* Read since: the wash is 7\.9 %vol, 52\.0 L was racked/,
   );
 });
+
+const startButton = () => screen.getByRole('button', { name: /start the run/ });
+
+test('more than the boiler holds is never started by the one button, however often it is tapped', async () => {
+  const bench = benchOf(true, []);
+  show(bench, 'strip', { plan: { ...plan(), kit: { ...plan().kit, boiler_L: 45 } } });
+  await type('Volume', '45');
+  await userEvent.click(startButton());
+  expect(kept).toHaveLength(1); // to the brim it is held
+  await type('Volume', '45.1');
+  expect(screen.queryByRole('alert')).toBeNull();
+  await userEvent.click(startButton());
+  const alert = screen.getByRole('alert');
+  expect(alert.textContent!.replace(/\s+/g, ' ')).toMatch(
+    /Not started\. 45\.1 L is more than the boiler of 45\.0 L holds to the brim: it would boil over, vapour and hot liquid would come out\. Draw some off first/,
+  );
+  expect(document.activeElement).toBe(alert);
+  await userEvent.dblClick(startButton());
+  expect(kept).toHaveLength(1);
+  // Enter in a field is no second act either.
+  await userEvent.type(screen.getByLabelText('Volume'), '{Enter}');
+  expect(kept).toHaveLength(1);
+});
+
+test('that so much truly was charged is told by a tick and a button of its own', async () => {
+  show(benchOf(true, []), 'strip', { plan: { ...plan(), kit: { ...plan().kit, boiler_L: 45 } } });
+  await type('Volume', '60');
+  await userEvent.click(startButton());
+  const all = [...document.querySelectorAll('button')];
+  const keep = screen.getByRole('button', { name: 'Keep it in the journal as it was' });
+  // Below the one that was tapped, so that nothing comes to lie under the thumb.
+  expect(all.indexOf(keep as HTMLButtonElement)).toBeGreaterThan(
+    all.indexOf(startButton() as HTMLButtonElement),
+  );
+  await userEvent.click(keep);
+  expect(kept).toHaveLength(0);
+  const tick = screen.getByLabelText(/So much truly was charged/);
+  await userEvent.click(tick);
+  // Another charge is asked about anew.
+  await type('Volume', '61');
+  expect(screen.queryByRole('button', { name: /as it was/ })).toBeNull();
+  await userEvent.click(startButton());
+  await userEvent.click(screen.getByLabelText(/So much truly was charged/));
+  await userEvent.click(screen.getByRole('button', { name: /as it was/ }));
+  expect(kept.map((one) => [one.kind, one.body['charge']])).toEqual([
+    ['run begun', { volume_L: 61, at_C: 20 }],
+  ]);
+});
+
+test('a heat that went on earlier is told as of then', async () => {
+  show(benchOf(true, []), 'strip');
+  await type('Volume', '20');
+  await userEvent.click(screen.getByRole('button', { name: 'Earlier than now?' }));
+  await type('The heat went on at', '2999-01-01T00:00');
+  await userEvent.click(startButton());
+  expect(kept).toHaveLength(0);
+  await type('The heat went on at', '2026-11-20T09:10');
+  await userEvent.click(startButton());
+  expect(kept[0]!.at).toBe(new Date(2026, 10, 20, 9, 10).toISOString());
+});
