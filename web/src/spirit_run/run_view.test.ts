@@ -120,6 +120,18 @@ test('a doubted figure is not the newest, and one that waits on this device is',
   expect(newest(run, [], new Set(), 'power_W')).toBeUndefined();
 });
 
+test('a cool reading that is written up late does not stand before a hot one read after it', () => {
+  const at = (minutes: number, spout_temperature_C: number) => ({
+    ...entry('run read', { spout_temperature_C }),
+    id: `at ${minutes}`,
+    at: new Date(Date.parse(run.at) + minutes * 60_000).toISOString(),
+  });
+  const last = Math.max(...run.readings.map((r) => r.minutes));
+  const told = (...waiting: Entry[]) => newest(run, waiting, new Set(), 'spout_temperature_C');
+  expect(told(at(last + 20, 55), at(last + 5, 18))).toBe(55);
+  expect(told(at(1, 18))).toBe(told()); // older than all that is at home
+});
+
 test('after a pause only what was read since counts as what runs now', () => {
   const resumed = { ...run, readings: [...run.readings, reading('e', 900, { event: 'resumed' })] };
   expect(newest(sinceResumed(resumed), [], new Set(), 'spout')).toBeUndefined();

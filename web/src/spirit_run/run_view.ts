@@ -54,26 +54,45 @@ type Figure =
   | 'collected_mL'
   | 'coolant_out_C';
 
-/** The newest telling of a figure that is not doubted; what waits on this device is newer than all. */
-export function newest<Key extends Figure>(
+/** The newest telling of a figure that is not doubted, and when it was read, by the house. */
+function lastRead<Key extends Figure>(
   run: Run,
   waiting: readonly Entry[],
   doubted: ReadonlySet<string>,
   figure: Key,
-): NonNullable<RunReading[Key]> | undefined {
+): { figure: NonNullable<RunReading[Key]>; at_ms: number } | undefined {
   // A reading that waits may have been corrected here: a temperature told after it.
   const reads = waiting.filter((e) => e.kind === 'run read');
   const as = new Map(reads.map((e) => [e.corrects ?? e.id, e.body]));
-  const queued = reads
-    .filter((e) => e.corrects === undefined && !doubted.has(e.id))
-    .map((e) => as.get(e.id)!)
-    .findLast((body) => body[figure] !== undefined)?.[figure];
-  if (queued !== undefined) return queued as NonNullable<RunReading[Key]>;
-  return (
-    run.readings.findLast((r) => r[figure] !== undefined && !doubted.has(r.entry))?.[figure] ??
-    undefined
+  // By its time, not its telling: what is written up late may be older than all.
+  const told = [
+    ...run.readings.map((r) => ({
+      entry: r.entry,
+      figure: r[figure],
+      at_ms: timeAt(run, r.minutes, 0),
+    })),
+    ...reads
+      .filter((e) => e.corrects === undefined)
+      .map((e) => ({
+        entry: e.id,
+        figure: as.get(e.id)![figure] as RunReading[Key],
+        at_ms: Date.parse(e.at) - e.clock_ahead_ms,
+      })),
+  ].filter((one) => one.figure !== undefined && !doubted.has(one.entry));
+  const last = told.reduce<(typeof told)[number] | undefined>(
+    (so_far, one) => (so_far && so_far.at_ms > one.at_ms ? so_far : one),
+    undefined,
   );
+  return last && { figure: last.figure!, at_ms: last.at_ms };
 }
+
+/** The newest telling of a figure that is not doubted, at home or still on this device. */
+export const newest = <Key extends Figure>(
+  run: Run,
+  waiting: readonly Entry[],
+  doubted: ReadonlySet<string>,
+  figure: Key,
+): NonNullable<RunReading[Key]> | undefined => lastRead(run, waiting, doubted, figure)?.figure;
 
 /** When the spout's strength that `newest` tells was read, by the device's clock. */
 export function spoutReadAt(
@@ -82,16 +101,8 @@ export function spoutReadAt(
   doubted: ReadonlySet<string>,
   ahead_ms: number,
 ): number | undefined {
-  const here = waiting.findLast(
-    (e) =>
-      e.kind === 'run read' &&
-      e.corrects === undefined &&
-      e.body['spout'] !== undefined &&
-      !doubted.has(e.id),
-  );
-  if (here) return Date.parse(here.at);
-  const home = run.readings.findLast((r) => r.spout !== undefined && !doubted.has(r.entry));
-  return home && timeAt(run, home.minutes, ahead_ms);
+  const last = lastRead(run, waiting, doubted, 'spout');
+  return last && last.at_ms + ahead_ms;
 }
 
 /** What was read since the heat was last turned on again: before that another day spoke. */
