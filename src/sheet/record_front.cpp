@@ -101,7 +101,8 @@ std::string outcome(const Record& record) {
 Html dates(const Record& record) {
   const journal::BatchState& batch = record.batch;
   std::vector<std::pair<std::string, std::string>> entries;
-  entries.emplace_back("Begun", batch.begun ? day(record, batch.begun->at) : "–");
+  // With the first that was done in it: a batch is often entered days after its pitch.
+  entries.emplace_back("Begun", batch.begun ? day(record, batch.first) : "–");
   if (batch.closed) {
     entries.emplace_back("Closed", day(record, batch.closed->at));
   } else {

@@ -96,6 +96,16 @@ TEST(RecordMore, WhatWasToldOfAStageNotBegunStands) {
   }
 }
 
+TEST(RecordMore, ABatchWrittenUpLaterIsBegunWithTheFirstThatWasDone) {
+  journal::Book book = begun();
+  const std::string that_day = read_aloud(printed(book));
+  const std::size_t at = that_day.find("Begun");
+  ASSERT_NE(at, std::string::npos);
+  book.tell(-7 * 24 * 60, journal::Note{"the malt came", {}}, Stage::mash_bill);
+  const std::string text = read_aloud(printed(book));
+  EXPECT_NE(text.substr(text.find("Begun"), 24), that_day.substr(at, 24));
+}
+
 TEST(RecordMore, AFermentWhosePitchNobodyToldIsToldAllTheSame) {
   journal::Book book = begun();
   book.tell(day,
