@@ -80,7 +80,8 @@ Waits Folding::on(const Pitched& body) {
   const units::SpecificGravity gravity = wort_gravity(body.gravity);
   const units::Volume volume = wort_volume(body.volume, gravity);
   of.ferment.pitch =
-      PitchState{told(), volume, gravity, extract_in(volume, gravity), body.yeast, body.mass};
+      PitchState{told(),     volume,    gravity,       extract_in(volume, gravity),
+                 body.yeast, body.mass, body.volume.at};
   told_now_.push_back(Need{of.id, Need::What::pitch});
   renew_wash(of);
   return taken;

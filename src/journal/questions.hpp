@@ -31,18 +31,21 @@ inline constexpr double under_the_mark = 0.25;
 /// How far below a later jar's strength that of a jar may lie, which is rinsings in a cold
 /// condenser, or a fire that went out. Our choice.
 inline constexpr units::VolumeStrength rinsed = units::VolumeStrength::percent(25.0);
+/// Warmer than this no yeast of the trade lives on. Common practice, no source.
+inline constexpr units::Temperature yeast_dies = units::Temperature::celsius(45.0);
 /// Two strengths of one spirit nearer than this are alike, on any glass. Our choice.
 inline constexpr units::VolumeStrength alike_strength = units::VolumeStrength::percent(0.5);
 /// What wood may hide of a strength that was read on an alcoholmeter and is true on the bottle,
 /// where nobody told the residue: 5 g/L. From memory, the upper end for small new casks.
 inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::percent(1.0);
 
-/// The fold's puzzles and the amounts that cannot be, the former first: racked more than was
-/// pitched; more wash, or more alcohol, charged than there was; a charge of less volume than
-/// went into it; more volume or alcohol out of a still than went in, or in its jars than came
-/// over; a jar beyond its mark or far below it, or far weaker than a later one; a lot poured
-/// together, gauged anew, off the wood or in bottles that holds more alcohol than before; one
-/// that is not what its parts and its water make; bottles far off the strength of their lot.
+/// The fold's puzzles and the amounts that cannot be, the former first: a wort or wash so hot
+/// that its yeast dies; racked more than was pitched; more wash, or more alcohol, charged than
+/// there was; a charge of less volume than went into it; more volume or alcohol out of a still
+/// than went in, or in its jars than came over, or left in the pot than was charged; a jar
+/// beyond its mark or far below it, or far weaker than a later one; a lot poured together,
+/// gauged anew, off the wood or in bottles that holds more alcohol than before; one that is not
+/// what its parts and its water make; bottles far off the strength of their lot.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.

@@ -183,6 +183,38 @@ void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glas
   }
 }
 
+void ask_of_warmth(const FermentState& ferment, Asking& asking) {
+  const auto dies = [&](const Id& entry, std::string_view what, units::Temperature at) {
+    asking.ask(entry, fmt::format("The {} is told to have been at {:.0f} °C: yeast dies above "
+                                  "some {:.0f} °C.",
+                                  what, at.celsius(), yeast_dies.celsius()));
+  };
+  if (ferment.pitch && ferment.pitch->at && *ferment.pitch->at > yeast_dies) {
+    dies(ferment.pitch->told.entry, "wort that was pitched", *ferment.pitch->at);
+  }
+  for (const FermentPoint& point : ferment.points) {
+    // Of the clear wash, which may be on its way to the still, nothing ferments.
+    if (ferment.racked && point.told.at > ferment.racked->told.at) continue;
+    if (point.temperature && *point.temperature > yeast_dies) {
+      dies(point.told.entry, "wash", *point.temperature);
+    }
+  }
+}
+
+// What the pot is told to hold at the end, alone and with what came over, against the charge.
+void ask_of_left(const RunState& run, Asking& asking) {
+  if (!run.ended || !run.left) return;
+  const Volume came = run.collected_read ? run.collected_read->volume : Volume{};
+  if (!cannot_be(*run.left + came, run.charge_volume)) return;
+  asking.ask(run.ended->entry,
+             fmt::format("{:.2f} L are told to be left in the pot{}, of a charge of {:.2f} L.",
+                         run.left->litres(),
+                         came > Volume{}
+                             ? fmt::format(" and {:.2f} L to have come over", came.litres())
+                             : std::string{},
+                         run.charge_volume.litres()));
+}
+
 void ask_of_all(const HouseState& house, const BatchState& batch, const RunState& run,
                 const Glass& glass, Asking& asking) {
   if (!run.ended || !run.collected_read) return;
@@ -224,6 +256,7 @@ Charged charged_lots(const HouseState& house) {
 
 void ask_of_ferment(const BatchState& batch, Asking& asking) {
   const FermentState& ferment = batch.ferment;
+  ask_of_warmth(ferment, asking);
   if (!ferment.pitch || !ferment.racked) return;
   const Volume put_in = most_volume_fed(batch);
   if (!cannot_be(ferment.racked->clear, ferment.pitch->volume + put_in)) return;
@@ -253,6 +286,7 @@ void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged
     ask_of_volume(run, asking);
     ask_of_jars(batch, run, glass, asking);
     ask_of_all(house, batch, run, glass, asking);
+    ask_of_left(run, asking);
   }
 }
 

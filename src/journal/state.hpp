@@ -97,6 +97,7 @@ struct PitchState {
   units::Mass extract;
   std::string yeast;
   units::Mass mass;
+  std::optional<units::Temperature> at{};  ///< of the wort, as it was told
 };
 struct FermentPoint {
   Told told;

@@ -23,6 +23,8 @@ constexpr double over_the_fill = 1.02;
 // Mains a tenth high drive an element at a fifth more; beyond a quarter more it is another
 // heat, or a slip (our choice).
 constexpr double over_the_heat = 1.25;
+// Common practice, no source.
+constexpr auto too_strong = units::VolumeStrength::percent(40.0);
 
 // The charge and the heat of a run, against what the plan's boiler takes and gives.
 std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanMade& made) {
@@ -43,6 +45,15 @@ std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanM
         "over and block the condenser. Leave the heat off and take some out, or "
         "correct the charge.",
         charge, safe));
+  }
+  if (run.charge_known && run.charge.mass() > units::Mass{} &&
+      spirit::strength(run.charge) > too_strong) {
+    against.push_back(fmt::format(
+        "The charge is at {:.0f} %vol: above {:.0f} %vol it burns readily and leaves the "
+        "element "
+        "bare at the end. Leave the heat off and thin it with water to 30 %vol or less, or "
+        "correct the charge.",
+        spirit::strength(run.charge).percent(), too_strong.percent()));
   }
   std::optional<units::Power> most = run.power;
   for (const journal::RunPoint& point : run.readings) {

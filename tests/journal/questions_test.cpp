@@ -244,6 +244,32 @@ TEST_F(QuestionsTest, JarsThatHoldMoreThanCameOverAreAskedAtTheEnd) {
                         HasSubstr("the jars hold 6.20 L")));
 }
 
+TEST_F(QuestionsTest, MoreLeftInThePotThanWasChargedIsAskedAtTheEnd) {
+  const Id run = begun(1, RunKind::spirit, 4.2, 30);
+  const Id end = book.tell(300, RunEnded{run, {}, {}, Volume::litres(40), {}});
+  expect_one(end, AllOf(HasSubstr("40.00 L are told to be left"), HasSubstr("of 4.20 L")));
+  Book plain;
+  std::swap(book, plain);
+  const Id other = begun(1, RunKind::spirit, 4.2, 30);
+  book.tell(300, RunEnded{other, litres_at_20C(1.5), {}, Volume::litres(2.75), {}});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsTest, AWortOrWashThatKillsItsYeastIsAskedAbout) {
+  VolumeRead hot = litres_at_20C(40);
+  hot.at = units::Temperature::celsius(52);
+  const Id pitch = book.tell(0, Pitched{hot, gravity_at_20C(1.064), "", {}});
+  expect_one(pitch, HasSubstr("at 52 °C: yeast dies above some 45 °C"));
+  Book warm;
+  std::swap(book, warm);
+  pitched(40, 1.064);
+  book.tell(day, FermentRead{{}, units::Temperature::celsius(38)});
+  const Id read = book.tell(2 * day, FermentRead{{}, units::Temperature::celsius(78)});
+  racked(39);
+  book.tell(8 * day, FermentRead{{}, units::Temperature::celsius(78)});
+  expect_one(read, HasSubstr("The wash is told to have been at 78 °C"));
+}
+
 TEST_F(QuestionsTest, ALotThatIsNotWhatItsPartsAndItsWaterMakeIsAsked) {
   // By hand: 2.72 L of ethanol are 2.147 kg, in 3.55 + 1 kg in all 47.2 % by mass, at 0.918
   // kg/L.

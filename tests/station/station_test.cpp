@@ -204,6 +204,11 @@ TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
       told_of(25, 99999.0),
       testing::ElementsAre("The power is told as 100.0 kW, and the kit's heat gives 4.0 "
                            "kW at most: correct the power, or the kit."));
+  begun.strength = percent_at_20C(70);
+  EXPECT_THAT(
+      told_of(20, 4000.0),
+      testing::Contains(testing::StartsWith("The charge is at 70 %vol: above 40 %vol")));
+  begun.strength = percent_at_20C(8);
   still::Reading raised;
   raised.power = units::Power::kilowatts(40.0);
   begun.power.reset();

@@ -142,3 +142,24 @@ test('a wash racked days after its last gravity is told as the least, and can st
   expect(record.mock.calls[0]![0]).toMatchObject({ kind: 'ferment read', stage: 'ferment' });
   record.mockRestore();
 });
+
+test('a racking is corrected with the lees that were told, unless others are typed', async () => {
+  const racked = { entry: 'r', at: '2026-11-29T08:00:00.000Z', clear_L_20C: 38.8, lees_L: 1.234 };
+  kept = { ...batch, ferment: { ...batch.ferment, racked } };
+  const record = vi.spyOn(bench, 'record').mockResolvedValue(undefined as never);
+  show();
+  const lees = (await screen.findByLabelText('Lees left')) as HTMLInputElement;
+  expect(lees.value).toBe('1.23');
+  const correct = async () => {
+    await fireEvent.input(screen.getByLabelText('Clear wash'), { target: { value: '37.5' } });
+    await fireEvent.click(screen.getByRole('button', { name: 'Correct it' }));
+    await waitFor(() => expect(record).toHaveBeenCalled());
+    const { body } = record.mock.calls[0]![0];
+    record.mockClear();
+    return body;
+  };
+  expect(await correct()).toMatchObject({ clear: { volume_L: 37.5 }, lees_L: 1.234 });
+  await fireEvent.input(lees, { target: { value: '' } });
+  expect(await correct()).not.toHaveProperty('lees_L');
+  record.mockRestore();
+});

@@ -394,7 +394,7 @@ test('one line of the gravest caution stays above all, and a tap on it opens the
   await userEvent.click(
     await screen.findByRole('button', { name: /^Danger: *Spirit above 40.°C at the spout/ }),
   );
-  expect(drawer().getByText(/More coolant, or less heat/)).toBeTruthy();
+  expect(drawer().getByText(/Heat off first, then see to the coolant/)).toBeTruthy();
   expect(drawer().getByText(/Never leave a heated still/)).toBeTruthy();
   warm.unmount();
 
