@@ -55,10 +55,10 @@ def one(name, well, log, telling=None, most=40):
     return count
 
 
-def build(preset, target="all", giving_way=False):
+def build(preset, target="all"):
     log = f"build-{preset}.log"
     well = (run(log, "cmake", "--preset", preset)
-            and run(log, *(["nice", "-n", "15"] if giving_way else []), "cmake", "--build", "--preset", preset, "--target", target, "-j", JOBS,
+            and run(log, "cmake", "--build", "--preset", preset, "--target", target, "-j", JOBS,
                     "--", "-k", "0"))
     return one(f"build, preset {preset}", well, log,
                lambda line: re.search(r"error\b|^FAILED:|undefined reference", line, re.I)
@@ -237,14 +237,10 @@ def main():
     if step("Build, GCC optimised", build, "release"):
         step("Tests", tests, "release", BUILD, asked.full)
     if not asked.quick:
-        # The pages wait for a browser most of the time: what they leave goes to the compiler.
-        with concurrent.futures.ThreadPoolExecutor(max_workers=1) as beside:
-            sanitized = beside.submit(build, "asan", giving_way=True)
-            step("Web workbench, the next build beside it", web, asked.full)
-            built = step("Build, Clang with sanitizers", sanitized.result)
+        step("Web workbench", web, asked.full)
         if asked.full:
             step("Build, each source by itself", build, "debug")
-        if built:
+        if step("Build, Clang with sanitizers", build, "asan"):
             # The house checks look at the repository, which is the same in both.
             step("Tests under sanitizers", tests_remembered, "asan", BUILD / "asan", asked.full, "-LE", "house",
                  without=COUNTED_BEFORE)
