@@ -98,6 +98,13 @@ void ask_of_making(const HouseState& house, const LotState& lot, const Glass& gl
                    Asking& asking) {
   const std::optional<spirit::Lot> gauged = gauged_when_made(lot);
   if (lot.bottles || !gauged || !(gauged->mass() > units::Mass{})) return;
+  units::Mass parts;
+  for (const spirit::Lot& part : poured_in(house, lot)) parts += part.mass();
+  // Gauged as it came out, and the water never told.
+  if (lot.made.mass() - parts < units::Mass::grams(1.0) &&
+      spirit::strength(*gauged) < spirit::strength(lot.made)) {
+    return;
+  }
   const units::Volume made = spirit::volume(lot.made);
   const units::Volume told = spirit::volume(*gauged);
   const VolumeStrength reckoned = spirit::strength(lot.made);
@@ -115,8 +122,11 @@ void ask_of_making(const HouseState& house, const LotState& lot, const Glass& gl
   asking.ask(
       lot.told.entry,
       fmt::format("Of its parts and the water it would be {:.2f} L at {:.1f} %vol; it was "
-                  "gauged at {:.2f} L and {:.1f} %vol.",
-                  made.litres(), reckoned.percent(), told.litres(), read.percent()));
+                  "gauged at {:.2f} L and {:.1f} %vol{}.",
+                  made.litres(), reckoned.percent(), told.litres(), read.percent(),
+                  read < reckoned && !lot.residue
+                      ? "; what is dissolved in it makes it read low, if drying leaves any"
+                      : ""));
 }
 
 void ask_of_bottles(const HouseState& house, const LotState& lot, const Glass& glass,

@@ -15,6 +15,9 @@ using units::VolumeStrength;
 
 /// A wash whose gravity was read so long before may have fermented on since. Our choice.
 constexpr units::Duration lately = units::Duration::days(1.0);
+/// So little of a first jar may be half of it the water that stood in the condenser. Our
+/// choice.
+constexpr Volume rinsings = Volume::millilitres(200.0);
 /// Lower than any wash: all of its extract is fermented.
 constexpr auto lowest = units::SpecificGravity::ratio(0.9);
 
@@ -144,6 +147,7 @@ bool off_the_mark(Volume held, Volume mark) {
 // What comes over grows weaker; a jar far weaker than one after it was read or told wrongly.
 void ask_of_strength(const RunState& run, const JarState& jar, Asking& asking) {
   if (!jar.lot) return;
+  if (spirit::volume(*jar.lot) < rinsings) return;
   const VolumeStrength here = spirit::strength(*jar.lot);
   for (auto later = run.jars.upper_bound(jar.jar); later != run.jars.end(); ++later) {
     const std::optional<spirit::Lot>& lot = later->second.lot;
@@ -221,14 +225,18 @@ void ask_of_all(const HouseState& house, const BatchState& batch, const RunState
   Came came;
   came.volume = run.collected ? spirit::volume(*run.collected) : run.collected_read->volume;
   if (run.collected) came.pure.add(*run.collected);
+  // Of the first jar's foreshots some tell nothing at the end; what was decanted into another
+  // jar is counted where it is less.
   Volume in_jars;
   for (const auto& [number, jar] : run.jars) {
-    in_jars += jar.lot ? spirit::volume(*jar.lot) : jar.as_filled.value_or(Volume{});
+    if (jar.jar == 1) continue;
+    const Volume gauged = jar.lot ? spirit::volume(*jar.lot) : jar.as_filled.value_or(Volume{});
+    in_jars += std::min(gauged, jar.as_filled.value_or(gauged));
   }
   if (cannot_be(in_jars, came.volume)) {
     asking.ask(run.ended->entry,
-               fmt::format("At the end {:.2f} L were told to have come over; the jars hold "
-                           "{:.2f} L.",
+               fmt::format("At the end {:.2f} L were told to have come over; the jars after "
+                           "the first hold {:.2f} L, and feints came over too.",
                            came.volume.litres(), in_jars.litres()));
   }
   const bool strip = run.kind == RunKind::strip;

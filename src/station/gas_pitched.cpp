@@ -50,11 +50,12 @@ bool stands(const journal::BatchState& batch, units::SpecificGravity dry) {
       return false;
     }
   }
-  if (ferment.wash->stood) return true;
   const auto near = [&](units::SpecificGravity gravity) {
     return gravity.ratio() <= dry.ratio() + near_dry;
   };
-  return near(ferment.wash->gravity) &&
+  // Alike far above that, it has not begun yet, or is stuck and may go on.
+  if (!near(ferment.wash->gravity)) return false;
+  return ferment.wash->stood ||
          std::any_of(ferment.points.begin(), ferment.points.end(),
                      [&](const journal::FermentPoint& before) {
                        return before.gravity && near(*before.gravity) &&

@@ -230,6 +230,9 @@ TEST_F(QuestionsTest, AJarFarWeakerThanOneAfterItIsAsked) {
   const Id weak = book.tell(100, JarGauged{run, 1, litres_at_20C(0.5), percent_at_20C(8)});
   book.tell(101, JarGauged{run, 2, litres_at_20C(0.5), percent_at_20C(72.5)});
   book.tell(102, JarGauged{run, 3, litres_at_20C(0.5), percent_at_20C(40)});
+  const Id wet = begun(1, RunKind::spirit, 10, 30);
+  book.tell(100, JarGauged{wet, 1, litres_at_20C(0.1), percent_at_20C(45)});
+  book.tell(101, JarGauged{wet, 2, litres_at_20C(0.5), percent_at_20C(76)});
   expect_one(weak, AllOf(HasSubstr("Jar 1 was gauged at 8.0 %vol"),
                          HasSubstr("jar 2, after it, at 72.5 %vol")));
 }
@@ -241,7 +244,17 @@ TEST_F(QuestionsTest, JarsThatHoldMoreThanCameOverAreAskedAtTheEnd) {
   }
   const Id end = book.tell(300, RunEnded{run, litres_at_20C(3.3), {}, {}, {}});
   expect_one(end, AllOf(HasSubstr("3.30 L were told to have come over"),
-                        HasSubstr("the jars hold 6.20 L")));
+                        HasSubstr("after the first hold 4.65 L")));
+  // Foreshots that were thrown away, and a jar decanted into another.
+  Book plain;
+  std::swap(book, plain);
+  const Id other = begun(1, RunKind::spirit, 25, 30);
+  for (int jar = 1; jar <= 4; ++jar) {
+    book.tell(90 + jar, JarFilled{other, jar, Volume::millilitres(500)});
+  }
+  book.tell(101, JarGauged{other, 3, litres_at_20C(0.54), percent_at_20C(70)});
+  book.tell(300, RunEnded{other, litres_at_20C(1.5), {}, {}, {}});
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 TEST_F(QuestionsTest, MoreLeftInThePotThanWasChargedIsAskedAtTheEnd) {
@@ -284,6 +297,14 @@ TEST_F(QuestionsTest, ALotThatIsNotWhatItsPartsAndItsWaterMakeIsAsked) {
   Book plain;
   std::swap(book, plain);
   blended(brought(4, 68), 4, 4.9, 54.2);
+  EXPECT_THAT(asked(), IsEmpty());
+  // The water was never told.
+  Book dry;
+  std::swap(book, dry);
+  LotMade untold{"reduced", {part(brought(4, 70), 4)}, {}, {}, {}};
+  untold.volume = litres_at_20C(6.2);
+  untold.strength = percent_at_20C(45);
+  book.tell(5, untold);
   EXPECT_THAT(asked(), IsEmpty());
 }
 

@@ -116,11 +116,21 @@ TEST_F(GasPitchedTest, WhatWentInBeforeThePitchIsInItsGravity) {
 
 TEST_F(GasPitchedTest, RackedWashStandsByTwoAlikeGravities) {
   pitch(1.0);
-  read(3, 1.0100);
-  read(4.2, 1.0104);
+  const double dry = made->plan.ferment.final_gravity.ratio();
+  read(3, dry + 0.0020);
+  read(4.2, dry + 0.0024);
   EXPECT_EQ(told().standing, GasStanding::gives);
   rack(5);
   EXPECT_EQ(told().standing, GasStanding::stands);
+}
+
+// It has not begun, or is stuck: either may go on.
+TEST_F(GasPitchedTest, AlikeFarAboveWhereItsSugarIsGoneItIsNotSaidToStand) {
+  pitch(1.0);
+  read(3, 1.0300);
+  read(4.2, 1.0292);
+  rack(5);
+  EXPECT_EQ(told().standing, GasStanding::racked);
 }
 
 TEST_F(GasPitchedTest, RackedWashStandsByTwoGravitiesNearWhereItsSugarIsGone) {
