@@ -39,7 +39,8 @@ std::string_view as_told(const BatchState& batch, Volume most) {
   const FermentState& ferment = batch.ferment;
   if (!ferment.pitch || !ferment.racked) return "";
   const Volume racked = ferment.racked->clear + ferment.racked->lees.value_or(Volume{});
-  return most > racked ? " as pitched" : " with the lees, as racked";
+  if (most > racked) return " as pitched";
+  return ferment.racked->lees ? " as racked, with the lees" : " as racked";
 }
 
 // The most alcohol that so much of the wash can hold when the heat goes on.

@@ -103,6 +103,23 @@ TEST_F(QuestionsTest, ARackingWithinItsMarksOrWithWhatWasPutInIsNotAsked) {
   EXPECT_THAT(asked(), IsEmpty());
 }
 
+TEST_F(QuestionsTest, TheWashThereWasIsSaidToBeAsPitchedOrAsRacked) {
+  const auto of = [this](double racked_L, std::optional<double> lees_L) {
+    book.entries.clear();
+    fermented(40);
+    Racked body{litres_at_20C(racked_L), {}};
+    if (lees_L) body.lees = Volume::litres(*lees_L);
+    book.tell(7 * day, body);
+    begun(8 * day, RunKind::strip, 60, std::nullopt, 60);
+    const std::vector<Puzzle>& all = asked();
+    EXPECT_THAT(all, SizeIs(1));
+    return all.empty() ? std::string() : all[0].why;
+  };
+  EXPECT_THAT(of(36, {}), HasSubstr("there were 40.0 L as pitched."));
+  EXPECT_THAT(of(40, 0.5), HasSubstr("there were 40.5 L as racked, with the lees."));
+  EXPECT_THAT(of(40.5, {}), HasSubstr("there were 40.5 L as racked."));
+}
+
 TEST_F(QuestionsTest, MoreWashChargedThanThereWasIsAskedOfTheChargeThatPassesIt) {
   fermented(52);
   racked(50);
