@@ -28,15 +28,20 @@ class Amount {
 
 /// Whether `out` is above `in` by more than any honest reading of both.
 [[nodiscard]] bool cannot_be(const Amount& out, const Amount& in, const Glass& glass);
-/// Of one batch, to be filled: an entry is asked about once.
+/// Of one batch, or of what belongs to none, to be filled: an entry is asked about once, and
+/// of what was upheld nothing. Looks into the state that it is made of.
 class Asking {
  public:
-  explicit Asking(std::vector<Puzzle> asked) : asked_(std::move(asked)) {}
+  explicit Asking(const BatchState& batch) : Asking(batch.puzzles, batch.upheld) {}
+  explicit Asking(const HouseState& house) : Asking(house.puzzles, house.upheld) {}
+  Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld)
+      : asked_(std::move(asked)), upheld_(upheld) {}
   void ask(const Id& entry, std::string why);
   [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
 
  private:
   std::vector<Puzzle> asked_;
+  const std::vector<UpheldState>& upheld_;
 };
 
 /// What of each lot went into a charge, by the run.
@@ -46,6 +51,7 @@ using Charged = std::map<Id, std::vector<spirit::Lot>>;
 void ask_of_ferment(const BatchState& batch, Asking& asking);
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking);
+void ask_of_hours(const HouseState& house, const BatchState& batch, Asking& asking);
 void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
                 Asking& asking);
 

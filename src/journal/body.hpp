@@ -81,6 +81,15 @@ struct Struck {
   std::string reason;
   friend bool operator==(const Struck&, const Struck&) = default;
 };
+/// An entry that the house asks about is so, as it was told: one pitch in two fermenters, a
+/// jar poured into another. Answers that question alone: one of other words or figures is
+/// asked again.
+struct Upheld {
+  Id entry;           ///< asked about; of a correction, the first telling's
+  std::string asked;  ///< Puzzle::why, as the house put it
+  std::string reason;
+  friend bool operator==(const Upheld&, const Upheld&) = default;
+};
 /// A step of the day's order is begun or done; `step` is the plan's own sentence.
 struct StepMarked {
   std::string step;
@@ -354,6 +363,6 @@ using Body = std::variant<BatchBegun, BatchPlanned, BatchClosed, KitStated, Note
                           MashChecked, WortDrawn, Pitched, FermentRead, Racked, LotBrought,
                           LotGauged, LotTaken, RunBegun, RunRead, JarFilled, RunEnded,
                           JarGauged, JarNoted, JarsAllotted, LotMade, WoodFilled, WoodSampled,
-                          WoodEmptied, Bottled, WoodTopped, Labelled, Foreign>;
+                          WoodEmptied, Bottled, WoodTopped, Labelled, Upheld, Foreign>;
 
 }  // namespace lynearm::journal

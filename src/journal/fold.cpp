@@ -92,6 +92,11 @@ Waits Folding::on(const CopperCleaned& body) {
   return taken;
 }
 
+Waits Folding::on(const Upheld& body) {
+  (standing_->said->batch ? batch().upheld : house_.upheld).push_back({told(), body});
+  return taken;
+}
+
 Waits Folding::on(const Foreign& body) {
   puzzle("a kind this program does not know: " + body.kind);
   return taken;

@@ -64,6 +64,7 @@ class Folding {
   Waits on(const Added& body);
   Waits on(const AirRead& body);
   Waits on(const CopperCleaned& body);
+  Waits on(const Upheld& body);
   Waits on(const Foreign& body);
   // fold_wash.cpp: mash and ferment
   Waits on(const MashTemperature& body);

@@ -52,6 +52,7 @@ LYNEARM_KIND(WoodEmptied, "wood emptied");
 LYNEARM_KIND(Bottled, "bottled");
 LYNEARM_KIND(WoodTopped, "wood topped");
 LYNEARM_KIND(Labelled, "labelled");
+LYNEARM_KIND(Upheld, "upheld");
 
 #undef LYNEARM_KIND
 

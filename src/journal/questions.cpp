@@ -41,26 +41,31 @@ bool cannot_be(units::Volume out, units::Volume in) {
 void Asking::ask(const Id& entry, std::string why) {
   const bool already = std::any_of(asked_.begin(), asked_.end(),
                                    [&](const Puzzle& one) { return one.entry == entry; });
-  if (!already) asked_.push_back({entry, std::move(why)});
+  const bool upheld = std::any_of(upheld_.begin(), upheld_.end(), [&](const UpheldState& one) {
+    return one.upheld.entry == entry && one.upheld.asked == why;
+  });
+  if (!already && !upheld) asked_.push_back({entry, std::move(why), true});
 }
 
-void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more) {
-  Asking asking(std::move(asked));
+void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more,
+                 const BatchState& batch) {
+  Asking asking(std::move(asked), batch.upheld);
   for (const Puzzle& one : more) asking.ask(one.entry, one.why);
   asked = std::move(asking).all();
 }
 
 Questions questions(const HouseState& house, const GlassOf& glass_of) {
   std::map<std::optional<Id>, std::pair<Glass, Asking>> of;
-  of.emplace(std::nullopt, std::pair{glass_of(std::nullopt), Asking(house.puzzles)});
+  of.emplace(std::nullopt, std::pair{glass_of(std::nullopt), Asking(house)});
   for (const auto& [id, batch] : house.batches) {
-    of.emplace(id, std::pair{glass_of(id), Asking(batch.puzzles)});
+    of.emplace(id, std::pair{glass_of(id), Asking(batch)});
   }
   const Charged charged = charged_lots(house);
   for (const auto& [id, batch] : house.batches) {
     auto& [glass, asking] = of.at(id);
     ask_of_ferment(batch, asking);
     ask_of_runs(house, batch, charged, glass, asking);
+    ask_of_hours(house, batch, asking);
   }
   for (const LotState& lot : house.lots) {
     const auto found = of.find(lot.batch);
@@ -83,10 +88,11 @@ std::vector<Puzzle> questions(const HouseState& house, const std::optional<Id>& 
     if (found == house.batches.end()) return {};
     of = &found->second;
   }
-  Asking asking(of != nullptr ? of->puzzles : house.puzzles);
+  Asking asking = of != nullptr ? Asking(*of) : Asking(house);
   if (of != nullptr) {
     ask_of_ferment(*of, asking);
     ask_of_runs(house, *of, charged_lots(house), glass, asking);
+    ask_of_hours(house, *of, asking);
   }
   for (const LotState& lot : house.lots) {
     if (lot.batch == batch) ask_of_lot(house, lot, glass, asking);

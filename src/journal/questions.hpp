@@ -43,9 +43,13 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// that its yeast dies; racked more than was pitched; more wash, or more alcohol, charged than
 /// there was; a charge of less volume than went into it; more volume or alcohol out of a still
 /// than went in, or in its jars than came over, or left in the pot than was charged; a jar
-/// beyond its mark or far below it, or far weaker than a later one; a lot poured together,
+/// beyond its mark or far below it, or far weaker than a later one; a run begun before the one
+/// before had ended, or before the pot could be charged, and spirit that came over sooner than
+/// the heat told can drive it; a lot poured together,
 /// gauged anew, off the wood or in bottles that holds more alcohol than before; one that is not
 /// what its parts and its water make; bottles far off the strength of their lot.
+///
+/// What a maker upheld is not asked again, in the same words and figures.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.
@@ -59,7 +63,9 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// Whether a volume is above another by more than any honest reading of both, each at a mark.
 [[nodiscard]] bool cannot_be(units::Volume out, units::Volume in);
 
-/// Puts to what is asked what others ask (by the kit, say), of entries not asked about already.
-void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more);
+/// Puts to what is asked of a batch what others ask of it (by the kit, say): of entries not
+/// asked about already, and what was not upheld.
+void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more,
+                 const BatchState& batch);
 
 }  // namespace lynearm::journal

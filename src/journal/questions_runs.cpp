@@ -102,9 +102,25 @@ void ask_of_charge(const BatchState& batch, const RunState& run, const Charged& 
                          held.value().litres(), in->value().litres()));
 }
 
+/// So much of a strip's charge may be water that nobody told, beside the lots that were named.
+/// Our choice.
+constexpr double untold_water = 0.1;
+
 // What went in cannot be more than there is of it: a lot that was charged in part is told in
-// part.
-void ask_of_volume(const RunState& run, Asking& asking) {
+// part. Nor is a strip of feints alone filled up with water: the rest is wash, that nobody told
+// and that would seem to wait in its vessel.
+void ask_of_volume(const BatchState& batch, const RunState& run, Asking& asking) {
+  const bool feints_alone = run.kind == RunKind::strip && !run.parts.empty() && !run.wash;
+  const Volume rest = run.charge_told - run.put_in;
+  if (feints_alone && batch.ferment.wash && !run.charge_gauged &&
+      rest > run.charge_told * untold_water) {
+    asking.ask(run.told.entry,
+               fmt::format("The lots named are {:.2f} L of a charge of {:.2f} L, and nothing "
+                           "tells what the rest is: it is reckoned as water, and what is wash "
+                           "of it seems to wait.",
+                           run.put_in.litres(), run.charge_told.litres()));
+    return;
+  }
   if (!cannot_be(run.put_in, run.charge_told)) return;
   asking.ask(run.told.entry,
              fmt::format("{:.2f} L of lots and wash went into a charge of {:.2f} L.",
@@ -292,7 +308,7 @@ void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged
                              taken.litres(), wash->litres(), as_told(batch, *wash)));
     }
     ask_of_charge(batch, run, charged, glass, asking);
-    ask_of_volume(run, asking);
+    ask_of_volume(batch, run, asking);
     ask_of_jars(batch, run, glass, asking);
     ask_of_all(house, batch, run, glass, asking);
     ask_of_left(run, asking);

@@ -223,11 +223,16 @@ struct RunState {
   RunStanding standing = RunStanding::running;
 };
 
-/// An entry that the fold can make nothing of: it speaks of what is not there, or of what
-/// cannot be. Kept and shown, never dropped.
+/// An entry that does not fit the others: it speaks of what is not there, or of what cannot be.
+/// Kept and shown, never dropped.
 struct Puzzle {
   Id entry;
   std::string why;
+  bool counts = false;  ///< as it was told, all the same: it may be so, and be upheld
+};
+struct UpheldState {
+  Told told;
+  Upheld upheld;
 };
 
 struct BatchState {
@@ -244,6 +249,7 @@ struct BatchState {
   std::vector<RunState> runs;
   std::vector<NoteState> notes;
   std::vector<Puzzle> puzzles;
+  std::vector<UpheldState> upheld;
   std::size_t entries = 0;  ///< that stand
   std::size_t struck = 0;
   Moment first, last;  ///< of what happened
@@ -256,8 +262,9 @@ struct HouseState {
   std::vector<AirState> airs;        ///< of no batch
   /// Of any batch or none: the run after one is the first on clean copper.
   std::vector<CleaningState> cleanings;
-  std::vector<NoteState> notes;  ///< of no batch
-  std::vector<Puzzle> puzzles;   ///< of no batch
+  std::vector<NoteState> notes;     ///< of no batch
+  std::vector<Puzzle> puzzles;      ///< of no batch
+  std::vector<UpheldState> upheld;  ///< of no batch
 };
 
 /// As it was gauged when it was made, where `made` is reckoned; else nothing.

@@ -6,6 +6,7 @@
 #include "sheet/record_words.hpp"
 #include "sheet/wood_words.hpp"
 #include "still/reading.hpp"
+#include "units/restate.hpp"
 
 namespace lynearm::sheet {
 namespace {
@@ -213,6 +214,9 @@ struct Says {
         .add("stated " + cell(b.strength, system))
         .add(b.names_class)
         .text();
+  }
+  std::string operator()(const journal::Upheld& b) const {
+    return Line{}.add(units::restated(b.asked, system)).add(b.reason).text();
   }
   std::string operator()(const journal::Foreign& b) const {
     return fmt::format("of a newer program, version {}", b.version);

@@ -88,7 +88,9 @@ std::string outcome(const Record& record) {
                                cell(lot->bottles->size, system),
                                cell(lot->bottles->strength, system)));
   }
-  const std::size_t asked = asked_of(record).size() - batch.puzzles.size();
+  const std::vector<journal::Puzzle> all = asked_of(record);
+  const auto asked = std::count_if(all.begin(), all.end(),
+                                   [](const journal::Puzzle& one) { return one.counts; });
   if (asked > 0) {
     told.push_back(fmt::format("{} cannot be so, and {} in these figures as told: see the end.",
                                count_of(static_cast<int>(asked), "amount", "amounts"),

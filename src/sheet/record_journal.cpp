@@ -94,6 +94,12 @@ Html record_steps(const Record& record) {
     if (!body->names_class.empty()) what += ", " + body->names_class;
     put(told_of(*standing), std::move(what), none);
   }
+  for (const journal::UpheldState& one : batch.upheld) {
+    std::string what =
+        "Upheld, as it was told: " + units::restated(one.upheld.asked, record.system);
+    if (!one.upheld.reason.empty()) what += " " + one.upheld.reason;
+    put(one.told, std::move(what), none);
+  }
   for (const journal::AirState& air : batch.airs) {
     put(air.told,
         air.air.pressure
@@ -183,7 +189,8 @@ Html record_corrections(const Record& record) {
   };
   const std::vector<journal::Puzzle> all = asked_of(record);
   // The fold's own stand first.
-  const auto amounts = all.begin() + static_cast<std::ptrdiff_t>(record.batch.puzzles.size());
+  const auto amounts = std::find_if(all.begin(), all.end(),
+                                    [](const journal::Puzzle& one) { return one.counts; });
   if (amounts != all.begin()) part += subheading("Told, and without effect");
   for (auto one = all.begin(); one != amounts; ++one) part += asked(*one);
   if (amounts != all.end()) {

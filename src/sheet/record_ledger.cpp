@@ -122,7 +122,8 @@ Html stages(const Record& record, const journal::BatchAccount& account) {
     };
     held(record.batch.closed ? "Wash not charged" : "Wash waiting in its vessel",
          account.waiting);
-    held("Wash in runs not measured yet", account.in_stills);
+    held(record.batch.closed ? "Wash in runs never measured" : "Wash in runs not measured yet",
+         account.in_stills);
   }
   return table(through);
 }

@@ -101,7 +101,9 @@ std::string by_whom(const std::vector<const journal::Told*>& all) {
 std::vector<journal::Puzzle> asked_of(const Record& record) {
   std::vector<journal::Puzzle> all = journal::questions(
       record.from.house, record.batch.id, journal::glass_of(record.from.kit.instruments));
-  if (record.from.followed) journal::ask_besides(all, record.from.followed->asked);
+  if (record.from.followed) {
+    journal::ask_besides(all, record.from.followed->asked, record.batch);
+  }
   return all;
 }
 

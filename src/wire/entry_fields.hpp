@@ -307,5 +307,11 @@ void describe(Io& io, journal::Labelled& b) {
   io.text("class", b.names_class, fields::most_name, false);
   io.text("rule", b.rule, fields::most_name, false);
 }
+template <class Io>
+void describe(Io& io, journal::Upheld& b) {
+  io.id("entry", b.entry);
+  io.text("asked", b.asked, journal::most_text, true);
+  io.text("reason", b.reason, journal::most_text, false);
+}
 
 }  // namespace lynearm::wire

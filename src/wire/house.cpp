@@ -56,7 +56,9 @@ Json next_step_json(const NextStep& next) {
 std::string house_json(const HouseState& house, const std::map<Id, NextStep>& next,
                        const GlassOf& glass_of, const Questions& by_kit) {
   Questions asked = questions(house, glass_of);
-  for (const auto& [batch, more] : by_kit) ask_besides(asked[batch], more);
+  for (const auto& [batch, more] : by_kit) {
+    if (batch) ask_besides(asked[batch], more, house.batches.at(*batch));
+  }
   const auto asked_of = [&](const std::optional<Id>& batch) {
     const auto found = asked.find(batch);
     return found == asked.end() ? std::vector<Puzzle>{} : found->second;
@@ -132,7 +134,7 @@ std::string batch_json(const HouseState& house, const BatchState& batch, const N
   json.add("account", account_json(of_alcohol));
   json.add("notes", list_of(batch.notes, note_json));
   std::vector<Puzzle> asked = questions(house, batch.id, glass);
-  ask_besides(asked, by_kit.asked);
+  ask_besides(asked, by_kit.asked, batch);
   json.add("puzzles", list_of(asked, puzzle_json));
   json.end();
   return text;

@@ -57,7 +57,7 @@ Json note_json(const NoteState& note) {
 }
 
 Json puzzle_json(const Puzzle& puzzle) {
-  return {{"entry", print(puzzle.entry)}, {"why", puzzle.why}};
+  return {{"entry", print(puzzle.entry)}, {"why", puzzle.why}, {"counts", puzzle.counts}};
 }
 
 }  // namespace lynearm::wire

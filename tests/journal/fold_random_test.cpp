@@ -130,7 +130,7 @@ std::vector<Entry> plausible(std::uint64_t seed) {
   }
   for (std::uint64_t steps = dice.below(12); steps > 0; --steps) {
     ++now;
-    switch (dice.below(8)) {
+    switch (dice.below(9)) {
       case 0:
         book.tell(at(now), LotTaken{some(0).lot, litres(1).volume, Gone::sample, ""});
         break;
@@ -153,6 +153,10 @@ std::vector<Entry> plausible(std::uint64_t seed) {
       }
       case 6:
         book.tell(at(now), WoodTopped{some(0).lot, some(3)});
+        break;
+      case 8:
+        book.tell(at(now), Upheld{book.entries[dice.below(book.entries.size())].id,
+                                  "asked of it", "so it is"});
         break;
       case 7:
         book.tell(at(now), Labelled{some(0).lot, "made up", units::VolumeStrength::percent(45),

@@ -135,6 +135,12 @@ TEST(RecordByKit, WashThatWaitsHasARowInTheLedger) {
   const auto ledger = [&] { return section(printed(book), "Ledger"); };
   ASSERT_EQ(row_of(ledger(), "Wash waiting in its vessel, 76.0\u00a0L").size(), 6U);
   ASSERT_EQ(row_of(ledger(), "Wash in runs not measured yet, 30.0\u00a0L").size(), 6U);
+  journal::Book never = book;
+  never.tell(400 + 9 * day, journal::BatchClosed{}, Stage::ledger);
+  EXPECT_EQ(
+      row_of(section(printed(never), "Ledger"), "Wash in runs never measured, 30.0\u00a0L")
+          .size(),
+      6U);
   book.tell(
       400 + 8 * day + 200,
       journal::RunEnded{run, journal::litres_at_20C(9), journal::percent_at_20C(25), {}, {}},

@@ -11,6 +11,7 @@
 
 #include "ferment/yeast.hpp"
 #include "journal/account.hpp"
+#include "journal/questions.hpp"
 #include "sheet/batch_sheet.hpp"
 #include "sheet/record_book.hpp"
 #include "sheet/well_formed.hpp"
@@ -323,6 +324,20 @@ TEST(Record, AnAmountThatCannotBeStandsWithBothFigures) {
   EXPECT_NE(all.find("The racking tells 160.0 L of clear wash; 108.", at), std::string::npos)
       << all.substr(at, 300);
   EXPECT_EQ(read_aloud(printed(told())).find("Told, and cannot be so"), std::string::npos);
+}
+
+TEST(Record, AnAmountThatWasUpheldStandsWithItsReasonAndIsAskedNoMore) {
+  journal::Book book = told();
+  const journal::Id racking =
+      book.tell(8 * day, journal::Racked{journal::litres_at_20C(160), {}}, Stage::ferment);
+  const auto asked = journal::questions(journal::fold(book.entries), book.batch,
+                                        journal::glass_of(planned().kit.instruments));
+  ASSERT_EQ(asked.size(), 1U);
+  book.tell(9 * day, journal::Upheld{racking, asked.front().why, "Two rackings in one."});
+  const std::string all = read_aloud(printed(book));
+  EXPECT_EQ(all.find("cannot be so"), std::string::npos);
+  EXPECT_NE(all.find("Upheld, as it was told: The racking tells 160.0 L"), std::string::npos);
+  EXPECT_NE(all.find("Two rackings in one."), std::string::npos);
 }
 
 TEST(Record, WithoutDoubtsNothingIsSaidOfThem) {

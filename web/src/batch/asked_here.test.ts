@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { askedHere } from './asked_here';
 
 const puzzles = [
-  { entry: 'off', why: '99.00 L came off the wood.' },
-  { entry: 'jar', why: 'Jar 2 was gauged at 900 mL.' },
+  { entry: 'off', why: '99.00 L came off the wood.', counts: true },
+  { entry: 'jar', why: 'Jar 2 was gauged at 900 mL.', counts: true },
 ];
 
 test('a page asks of what it shows, deep within too, and not of what that was made of', () => {

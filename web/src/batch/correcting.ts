@@ -94,7 +94,9 @@ function withinBody(body: Body, above: string[]): Editable[] {
     if (typeof value === 'boolean') return [{ path, label, unit: '', decimals: 0, kind: 'flag' }];
     if (typeof value === 'string') {
       const fixed =
-        ID.test(value) || DOCUMENTS.includes(key) || ['scale', 'run', 'kind', 'rule'].includes(key);
+        ID.test(value) ||
+        DOCUMENTS.includes(key) ||
+        ['scale', 'run', 'kind', 'rule', 'asked'].includes(key);
       return fixed ? [] : [{ path, label, unit: '', decimals: 0, kind: 'text' }];
     }
     if (typeof value === 'object' && value !== null && !Array.isArray(value)) {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Entry } from '../data/entry';
 import type { Units } from '../data/units';
 import { changed, editables, textOf, typedIn, valueAt, wrongIn } from './correcting';
-import { inWords, journalRows, keyName } from './journal';
+import { inWords, journalRows, keyName, unanswered } from './journal';
 
 const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
   id,
@@ -63,9 +63,25 @@ test('rows stand newest first by when it happened, the device’s clock allowed 
 });
 
 test('a puzzle stands at its entry', () => {
-  expect(journalRows([entry('a')], [{ entry: 'a', why: 'No such run.' }])[0]!.puzzle).toBe(
-    'No such run.',
-  );
+  const puzzle = { entry: 'a', why: 'No such run.', counts: false };
+  expect(journalRows([entry('a')], [puzzle])[0]!.puzzle).toEqual(puzzle);
+});
+
+test('what this device upheld is not asked while it waits; other words are, and what counts for nothing', () => {
+  const puzzle = { entry: 'a', why: '62 L of 52 L.', counts: true };
+  const upheld = entry('b', { kind: 'upheld', body: { entry: 'a', asked: puzzle.why } });
+  expect(unanswered([puzzle], [])).toEqual([puzzle]);
+  expect(unanswered([puzzle], [upheld])).toEqual([]);
+  const anew = { ...puzzle, why: '72 L of 52 L.' };
+  const idle = { ...puzzle, counts: false };
+  expect(unanswered([anew, idle], [upheld])).toEqual([anew, idle]);
+});
+
+test('of an answer its reason is corrected, and never what was asked', () => {
+  const body = { entry: '0190a4b2-0000-7000-8000-000000000001', asked: '62 L', reason: 'two' };
+  expect(inWords(body)).toMatch(/^62\sL, two$/);
+  expect(inWords(body, 'us')).toContain('gal, two');
+  expect(editables(body, 'upheld').map(({ label }) => label)).toEqual(['reason']);
 });
 
 test('a body is told in words, with its units and without ids', () => {

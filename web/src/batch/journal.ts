@@ -1,5 +1,6 @@
 // The journal of a batch as people read it: one row for what happened, with what now stands of it.
 // A correction stands in the place of what it corrects; the first telling stays visible beside it.
+import type { Batch } from '../data/answers';
 import type { Entry } from '../data/entry';
 import { printed } from '../data/figures';
 import { restated, type Units } from '../data/units';
@@ -9,16 +10,27 @@ export interface JournalRow {
   stands: Entry; // the last correction, or the first telling
   struck?: Entry; // the entry that says it never happened
   corrections: Entry[]; // in the order of their making
-  puzzle?: string;
+  puzzle?: Puzzle;
 }
+
+export type Puzzle = Batch['puzzles'][number];
 
 /** When it happened, by the house's clock: of an entry of a device whose offset was not known, by its own. */
 export const happened = (entry: Entry): number => Date.parse(entry.at) - entry.clock_ahead_ms;
 
+/** Without what was upheld by entries of this device that the house has yet to hear of. */
+export function unanswered(puzzles: readonly Puzzle[], waiting: readonly Entry[]): Puzzle[] {
+  const answered = ({ entry, why }: Puzzle) =>
+    waiting.some(
+      ({ kind, body }) => kind === 'upheld' && body['entry'] === entry && body['asked'] === why,
+    );
+  return puzzles.filter((puzzle) => !(puzzle.counts && answered(puzzle)));
+}
+
 /** Rows in the order of what happened, the newest first. */
 export function journalRows(
   entries: readonly Entry[],
-  puzzles: readonly { entry: string; why: string }[] = [],
+  puzzles: readonly Puzzle[] = [],
 ): JournalRow[] {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));
   const rootOf = (entry: Entry): Entry => {
@@ -30,7 +42,7 @@ export function journalRows(
     }
     return root;
   };
-  const whyOf = new Map(puzzles.map((puzzle) => [puzzle.entry, puzzle.why]));
+  const askedOf = new Map(puzzles.map((puzzle) => [puzzle.entry, puzzle]));
   const rows = new Map<string, JournalRow>();
   const row = (root: Entry) => {
     const there = rows.get(root.id) ?? { first: root, stands: root, corrections: [] };
@@ -41,8 +53,8 @@ export function journalRows(
   for (const entry of [...entries].sort((a, b) => (a.id < b.id ? -1 : 1))) {
     const root = rootOf(entry);
     const of = row(root);
-    const why = whyOf.get(entry.id);
-    if (why !== undefined) of.puzzle = why;
+    const puzzle = askedOf.get(entry.id);
+    if (puzzle) of.puzzle = puzzle;
     if (entry === root) continue;
     of.corrections.push(entry);
     if (entry.kind !== 'struck') of.stands = entry;
@@ -151,6 +163,7 @@ function words(key: string, value: unknown, units: Units, within = false): strin
   if (typeof value === 'boolean') return value ? name : '';
   if (typeof value === 'string') {
     if (ID.test(value) || HASH.test(value)) return '';
+    if (key === 'asked') return restated(value, units); // the house's own words
     if (ALONE.includes(key)) return value;
     return `${name} ${KEY_OF_A_TABLE.test(value) ? value.replaceAll('-', ' ') : value}`;
   }

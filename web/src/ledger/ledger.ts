@@ -124,7 +124,10 @@ function heldRows(batch: Batch): BesideRow[] {
     wash?.[held] ? [{ stage, held, in: pureOf(wash[held]) }] : [];
   return [
     ...row('waiting', batch.closed ? 'Wash not charged' : 'Wash waiting in its vessel'),
-    ...row('in_stills', 'Wash in runs not measured yet'),
+    ...row(
+      'in_stills',
+      batch.closed ? 'Wash in runs never measured' : 'Wash in runs not measured yet',
+    ),
   ];
 }
 

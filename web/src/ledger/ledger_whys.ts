@@ -50,7 +50,7 @@ export function whyHeld(told: Told, held: Held): Why {
   const what =
     held === 'waiting'
       ? 'Pure alcohol at 20 °C in the wash that no run has taken'
-      : 'Pure alcohol at 20 °C in the wash of runs of which nothing that came over is measured yet';
+      : 'Pure alcohol at 20 °C in the wash of runs of which nothing that came over is measured';
   const litres = (volume_L: number) => `${printed(volume_L, 1)} L`;
   const of = joined(what, [byWash(told.ferment)]);
   if (!wash?.[held]) return of;

@@ -1,0 +1,98 @@
+// What a maker upheld is not asked again; anything else about the same entry is.
+#include "journal/questioned.hpp"
+
+namespace lynearm::journal {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::SizeIs;
+
+class QuestionsUpheld : public QuestionsTest {
+ protected:
+  Id uphold(const Id& entry, const std::string& why, double minutes = 8 * day) {
+    return book.tell(minutes, Upheld{entry, why, "two fermenters"});
+  }
+};
+
+TEST_F(QuestionsUpheld, IsNotAskedAgainUntilItIsStruck) {
+  pitched(52, 1.064);
+  const Id racking = racked(62);
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_TRUE(asked()[0].counts);
+  const Id upheld = uphold(racking, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+  const auto& told = house.batches.at(*book.batch).upheld;
+  ASSERT_THAT(told, SizeIs(1));
+  EXPECT_EQ(told[0].upheld.reason, "two fermenters");
+  book.correct(upheld, 9 * day, 9 * day, Struck{});
+  EXPECT_THAT(asked(), SizeIs(1));
+}
+
+TEST_F(QuestionsUpheld, IsAskedAgainOnceItsFiguresAreOthers) {
+  pitched(52, 1.064);
+  const Id racking = racked(62);
+  uphold(racking, asked()[0].why);
+  book.correct(racking, 9 * day, 7 * day, Racked{litres_at_20C(82), {}});
+  expect_one(racking, HasSubstr("82.0 L of clear wash"));
+}
+
+TEST_F(QuestionsUpheld, ToldBeforeWhatItSpeaksOfItHoldsAsWell) {
+  pitched(52, 1.064);
+  const Id racking = racked(62);
+  uphold(racking, asked()[0].why, 3);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsUpheld, OfAnotherEntryIsNot) {
+  const Id pitch = pitched(52, 1.064);
+  racked(62);
+  uphold(pitch, asked()[0].why);
+  EXPECT_THAT(asked(), SizeIs(1));
+}
+
+TEST_F(QuestionsUpheld, WhatTheFoldLeftOutIsNotUpheld) {
+  pitched(52, 1.064);
+  const Id again = pitched(40, 1.064);
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_FALSE(asked()[0].counts);
+  uphold(again, asked()[0].why);
+  EXPECT_THAT(asked(), SizeIs(1)) << "it has no effect, and that stays said";
+}
+
+TEST_F(QuestionsUpheld, WhatOthersAskIsUpheldAsWell) {
+  const Id pitch = pitched(52, 1.064);
+  const std::vector<Puzzle> by_kit{{pitch, "52 L in a fermenter of 30 L", false}};
+  house = fold(book.entries);
+  std::vector<Puzzle> all;
+  ask_besides(all, by_kit, house.batches.at(*book.batch));
+  ASSERT_THAT(all, SizeIs(1));
+  EXPECT_TRUE(all[0].counts);
+  uphold(pitch, by_kit[0].why);
+  house = fold(book.entries);
+  all.clear();
+  ask_besides(all, by_kit, house.batches.at(*book.batch));
+  EXPECT_THAT(all, IsEmpty());
+}
+
+TEST_F(QuestionsUpheld, AskedForAnotherReasonItIsUpheldForThatToo) {
+  // More alcohol than its parts held, and not as strong as they and the water make it.
+  const Id made = blended(brought(4, 68), 4, 5.0, 64);
+  uphold(made, asked()[0].why);
+  expect_one(made, HasSubstr("it would be"));
+  uphold(made, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsUpheld, OfALotOfNoBatchIsUpheldForTheHouse) {
+  book.batch.reset();
+  const Id lot = brought(4, 50);
+  const Id gauged =
+      book.tell(5, LotGauged{{lot, LotKind::hearts}, litres_at_20C(4), percent_at_20C(70)});
+  ASSERT_THAT(asked(), SizeIs(1));
+  uphold(gauged, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+}  // namespace
+}  // namespace lynearm::journal
