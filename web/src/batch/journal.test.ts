@@ -78,7 +78,7 @@ test('what this device upheld is not asked while it waits; other words are, and 
 });
 
 test('of an answer its reason is corrected, and never what was asked', () => {
-  const body = { entry: '0190a4b2-0000-7000-8000-000000000001', asked: '62 L', reason: 'two' };
+  const body = { entry: '0190a4b2-0000-7000-8000-000000000001', asked: '62 L.', reason: 'two' };
   expect(inWords(body)).toMatch(/^62\sL, two$/);
   expect(inWords(body, 'us')).toContain('gal, two');
   expect(editables(body, 'upheld').map(({ label }) => label)).toEqual(['reason']);

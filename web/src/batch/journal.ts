@@ -163,7 +163,7 @@ function words(key: string, value: unknown, units: Units, within = false): strin
   if (typeof value === 'boolean') return value ? name : '';
   if (typeof value === 'string') {
     if (ID.test(value) || HASH.test(value)) return '';
-    if (key === 'asked') return restated(value, units); // the house's own words
+    if (key === 'asked') return restated(value, units).replace(/\.$/, ''); // the house's words
     if (ALONE.includes(key)) return value;
     return `${name} ${KEY_OF_A_TABLE.test(value) ? value.replaceAll('-', ' ') : value}`;
   }
