@@ -26,6 +26,10 @@ export const countedIn = (units: Units): string =>
     both: 'litres at 20\u00a0°C (US proof gallons)',
   })[units];
 
+/** The same, for the head of a column. */
+export const pureHead = (units: Units): string =>
+  ({ metric: 'L', us: 'proof gal', both: 'L (proof gal)' })[units];
+
 /** Of the figure that stands first. A plain "L" would be told in gallons as well, where both are. */
 export const unitOf = (units: Units): string =>
   ({ metric: 'L', us: 'proof gal', both: 'L pure' })[units];
