@@ -6,6 +6,20 @@ export const LOTS = ['foreshots', 'hearts', 'feints', 'apart'] as const;
 export type Lot = (typeof LOTS)[number];
 export type Parts = Record<Lot, number>; // mL
 
+export const NAMES: Record<Lot, string> = {
+  foreshots: 'Foreshots',
+  hearts: 'Hearts',
+  feints: 'Feints',
+  apart: 'Set apart',
+};
+/** By which they are told apart on the shelf and by the keys. */
+export const LETTERS: Record<Lot, string> = {
+  foreshots: 'F',
+  hearts: 'H',
+  feints: 'T',
+  apart: 'A',
+};
+
 export interface Jar {
   id: string;
   name: string; // "7"
