@@ -251,8 +251,9 @@ std::string because(const Arguments& arguments, const wire::WortReport& report) 
     all.push_back(
         {"Alcohol",
          "Balling: 2.0665 g of extract give 1 g of alcohol, 0.9565 g of gas, 0.11 g of "
-         "yeast (Cutaia et al. 2009, J. Inst. Brew. 115:318). Fitted to beer: a dry "
-         "sugar wash makes about 0.2 %vol more or less."});
+         "yeast (Cutaia et al. 2009, J. Inst. Brew. 115:318). Fitted to beer: plan and journal "
+         "reckon a distiller's wash by the mass balance of its sugar instead, and find 5 to "
+         "7 % more, as they count glycerol and acids as fermented."});
   }
   return grounds(all);
 }

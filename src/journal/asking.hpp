@@ -52,6 +52,7 @@ void ask_of_ferment(const BatchState& batch, Asking& asking);
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking);
 void ask_of_hours(const HouseState& house, const BatchState& batch, Asking& asking);
+void ask_of_order(const HouseState& house, const LotState& lot, Asking& asking);
 void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
                 Asking& asking);
 

@@ -177,11 +177,11 @@ Waits Folding::on(const JarGauged& body) {
   if (of == nullptr) return waits_for(body.run);
   const auto known = of->jars.find(body.jar);
   if (known != of->jars.end() && known->second.poured) {
-    throw CannotBe{
-        fmt::format("Jar {} was gauged after it was poured out: a jar is gauged before the "
-                    "cut, after it the "
-                    "lot that was made.",
-                    body.jar)};
+    throw CannotBe{fmt::format(
+        "Jar {} is told to have been gauged {} after the cut that poured it out. If "
+        "the cut was made later, correct when; else it is the lot that was made "
+        "that is gauged.",
+        body.jar, how_long(since(standing_->happened, of->allotted->at)))};
   }
   const spirit::Lot gauged = lot_of(body.volume, body.strength);
   JarState& jar = of->jars[body.jar];

@@ -110,6 +110,13 @@ std::string print(Moment moment) {
                      clock.subseconds().count());
 }
 
+std::string how_long(units::Duration time) {
+  if (time < units::Duration::minutes(1.0)) return fmt::format("{:.0f} s", time.seconds());
+  if (time < units::Duration::minutes(90.0)) return fmt::format("{:.0f} min", time.minutes());
+  if (time < units::Duration::hours(36.0)) return fmt::format("{:.1f} h", time.hours());
+  return fmt::format("{:.1f} days", time.hours() / 24.0);
+}
+
 std::optional<Moment> read_moment(std::string_view text) {
   Front front(text);
   const auto day = date(front);

@@ -32,6 +32,9 @@ inline constexpr Moment last_moment{7258118399999};  ///< the last of 2199
 /// "2026-11-26T01:02:03.456Z"; the years 0 to 9999.
 [[nodiscard]] std::string print(Moment moment);
 
+/// How long a time is, for people: "24 s", "30 min", "5.2 h", "7.1 days". Zero or more.
+[[nodiscard]] std::string how_long(units::Duration time);
+
 /// A date and time of RFC 3339, with "Z" or an offset, with or without a fraction of a second
 /// (finer than a millisecond is cut off); from first_moment to last_moment. Nothing for any
 /// other text, an impossible date among them.

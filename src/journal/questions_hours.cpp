@@ -1,8 +1,9 @@
-// Runs by the clock: one after another on one still, and what came over against the heat that
-// it takes to drive it over.
+// By the clock: nothing is done with a lot before there is one; runs go one after another on
+// one still; and what came over against the heat that it takes to drive it over.
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "journal/asking.hpp"
 #include "spirit/strength.hpp"
@@ -18,6 +19,8 @@ using units::Volume;
 
 /// A pot is not emptied and charged, nor boiled, in less. Our choice.
 constexpr Duration shortest = Duration::minutes(5.0);
+/// Clocks of devices that never met the house's differ by less. Our choice.
+constexpr Duration clocks_differ = Duration::minutes(10.0);
 /// Of the least time by the heat that was told, as it may have been more: a preheated charge, a
 /// flame read badly. Our choice.
 constexpr double surely = 0.5;
@@ -46,11 +49,6 @@ std::optional<Power> most_power(const RunState& run) {
   return most;
 }
 
-std::string in_minutes(Duration time) {
-  if (time < Duration::minutes(1.0)) return fmt::format("{:.0f} s", time.seconds());
-  return fmt::format("{:.0f} min", time.minutes());
-}
-
 std::string_view name(const RunState& run) {
   return run.kind == RunKind::strip ? "strip" : "spirit run";
 }
@@ -62,7 +60,7 @@ std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came)
   const std::string much = fmt::format(
       "{:.2f} L are told to have come over {} after the heat "
       "went on",
-      came.litres(), in_minutes(time));
+      came.litres(), how_long(time));
   const std::optional<Power> power = most_power(run);
   if (power && *power > Power{}) {
     const auto least =
@@ -71,7 +69,7 @@ std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came)
       return fmt::format(
           "{}: {:.1f} kW need some {} at the least to warm the charge and drive "
           "that over.",
-          much, power->kilowatts(), in_minutes(least));
+          much, power->kilowatts(), how_long(least));
     }
   }
   if (time < shortest) return much + ": no pot boils so soon.";
@@ -93,20 +91,85 @@ void ask_of_the_one_before(const HouseState& house, const RunState& run, Asking&
     asking.ask(run.told.entry,
                fmt::format("The heat went on {} before the {} begun earlier is told to have "
                            "ended.",
-                           in_minutes(pause * -1.0), name(*before)));
+                           how_long(pause * -1.0), name(*before)));
   } else if (pause < shortest) {
     asking.ask(run.told.entry,
                fmt::format("The heat went on {} after the {} before is told to have ended: in "
                            "that time no pot is emptied and charged.",
-                           in_minutes(pause), name(*before)));
+                           how_long(pause), name(*before)));
+  }
+}
+
+// How long before a thing was there it is told to have been used.
+std::optional<Duration> too_early(const Told& use, const Told& made) {
+  const Duration early = since(made.at, use.at);
+  if (early > clocks_differ) return early;
+  return std::nullopt;
+}
+
+std::string name(const LotState& lot) { return lot.label.empty() ? "the lot" : lot.label; }
+
+void ask_of_the_charge(const HouseState& house, const RunState& run, Asking& asking) {
+  for (const LotPart& part : run.parts) {
+    const LotState* const of = lot_named(house, part.lot);
+    if (of == nullptr) continue;
+    if (const auto early = too_early(run.told, of->told)) {
+      asking.ask(run.told.entry, fmt::format("The heat is told to have gone on {} before {}, "
+                                             "which is in the charge, was made.",
+                                             how_long(*early), name(*of)));
+    }
+  }
+}
+
+void ask_of_the_cut(const RunState& run, Asking& asking) {
+  if (!run.allotted) return;
+  const auto ask = [&](Duration early, const std::string& what) {
+    asking.ask(run.allotted->entry,
+               fmt::format("The cut is told for {} before {}: what was gauged later is not in "
+                           "its lots.",
+                           how_long(early), what));
+  };
+  if (run.ended) {
+    if (const auto early = too_early(*run.allotted, *run.ended)) {
+      return ask(*early, "the run ended");
+    }
+  }
+  for (const auto& [number, jar] : run.jars) {
+    if (!jar.filled) continue;
+    if (const auto early = too_early(*run.allotted, *jar.filled)) {
+      return ask(*early, fmt::format("jar {} was filled", number));
+    }
   }
 }
 
 }  // namespace
 
+void ask_of_order(const HouseState& house, const LotState& lot, Asking& asking) {
+  for (const LotName& parent : lot.parents) {
+    const LotState* const of = lot_named(house, parent);
+    if (of == nullptr) continue;
+    if (const auto early = too_early(lot.told, of->told)) {
+      asking.ask(lot.told.entry, fmt::format("{} is told for {} before {}, of which it is, was "
+                                             "made.",
+                                             name(lot), how_long(*early), name(*of)));
+    }
+  }
+  // What was made or charged of it is asked about where that is told.
+  constexpr std::array<std::string_view, 4> elsewhere = {"charge", "blend", "wood", "bottles"};
+  for (const LotUse& use : lot.uses) {
+    if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) continue;
+    if (const auto early = too_early(use.told, lot.told)) {
+      asking.ask(use.told.entry, fmt::format("It is told for {} before {} was made.",
+                                             how_long(*early), name(lot)));
+    }
+  }
+}
+
 void ask_of_hours(const HouseState& house, const BatchState& batch, Asking& asking) {
   for (const RunState& run : batch.runs) {
     ask_of_the_one_before(house, run, asking);
+    ask_of_the_charge(house, run, asking);
+    ask_of_the_cut(run, asking);
     Volume came;
     for (const auto& [number, jar] : run.jars) {
       if (!jar.filled) continue;

@@ -34,10 +34,16 @@ std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanM
                                                                  : made.plan.spirit.fill_limit;
   if (run.charge_volume > boiler.total) {
     const auto [charge, brim] = units::print_apart(run.charge_volume, boiler.total);
-    against.push_back(
-        fmt::format("The charge is {}, and the boiler holds {} to its brim: leave the heat off "
-                    "and take some out, or correct the charge.",
-                    charge, brim));
+    // Of what went in and of what the pot was told to hold the greater is the danger.
+    const bool by_parts = journal::cannot_be(run.put_in, run.charge_told);
+    against.push_back(fmt::format(
+        "The charge is {}{}, and the boiler holds {} to its brim: leave the heat "
+        "off and take some out, or correct the charge.",
+        charge,
+        by_parts
+            ? fmt::format(" by what went into it ({} as told)", units::print(run.charge_told))
+            : std::string{},
+        brim));
   } else if (run.charge_volume > fill * over_the_fill) {
     const auto [charge, safe] = units::print_apart(run.charge_volume, fill);
     against.push_back(fmt::format(

@@ -364,7 +364,7 @@ TEST_F(CutTest, AJarThatWasPouredOutIsNotGaugedAgain) {
   gauge(20, 1, 0.5, 74);
   book.tell(100, JarsAllotted{run, {hearts(1, 500)}});
   gauge(200, 1, 0.1, 60);
-  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("gauged before the cut")));
+  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("after the cut that poured it out")));
   EXPECT_NEAR(spirit::volume(*house.batches.at(*book.batch).runs[0].jars.at(1).lot).litres(),
               0.5, 1e-9);
 }

@@ -88,6 +88,13 @@ RC_GTEST_PROP(MomentProperty, PrintsAndReadsBack, ()) {
   RC_ASSERT(read_moment(print(Moment{at})) == Moment{at});
 }
 
+TEST(Moment, HowLongIsToldInTheUnitThatSuitsIt) {
+  EXPECT_EQ(how_long(units::Duration::seconds(24)), "24 s");
+  EXPECT_EQ(how_long(units::Duration::minutes(89)), "89 min");
+  EXPECT_EQ(how_long(units::Duration::hours(35.0)), "35.0 h");
+  EXPECT_EQ(how_long(units::Duration::days(7.13)), "7.1 days");
+}
+
 RC_GTEST_PROP(MomentProperty, AnOffsetIsTakenOff, ()) {
   const auto at = *rc::gen::inRange<std::int64_t>(86'400'000, last_moment.milliseconds);
   const int minutes = *rc::gen::inRange(-1439, 1440);

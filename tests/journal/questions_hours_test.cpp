@@ -92,5 +92,65 @@ TEST_F(QuestionsOfHours, AJarFilledWhileItHeatsUpIsAskedOnce) {
   EXPECT_THAT(asked()[0].why, HasSubstr("8.10 L"));
 }
 
+class QuestionsOfOrder : public QuestionsTest {
+ protected:
+  // Made at minute 5 000.
+  LotName hearts() {
+    return {book.tell(5000, LotBrought{"hearts", LotKind::hearts, litres_at_20C(4),
+                                       percent_at_20C(60)}),
+            LotKind::hearts};
+  }
+};
+
+TEST_F(QuestionsOfOrder, WhatIsTakenOfALotBeforeItWasMadeIsAsked) {
+  const LotName lot = hearts();
+  const Id taken = book.tell(2120, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
+  expect_one(taken, HasSubstr("told for 2.0 days before hearts was made"));
+  book.correct(taken, 6000, 4995, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
+  EXPECT_THAT(asked(), IsEmpty()) << "as far as two clocks may differ";
+}
+
+TEST_F(QuestionsOfOrder, ALotMadeBeforeItsPartsIsAskedAndWhatFollowsItIsNot) {
+  const LotPart all{hearts(), Volume::litres(4)};
+  const Id blend =
+      book.tell(4000, LotMade{"reduced", {all}, units::Mass::kilograms(1), {}, {}});
+  WoodFilled filled;
+  filled.part = {{blend, LotKind::spirit}, Volume::litres(2)};
+  filled.in = "staves";
+  book.tell(4500, filled);
+  expect_one(blend, AllOf(HasSubstr("reduced is told for 16.7 h before hearts"),
+                          HasSubstr("of which it is")));
+}
+
+TEST_F(QuestionsOfOrder, ARunChargedWithALotThatWasMadeLaterIsAsked) {
+  RunBegun run;
+  run.kind = RunKind::spirit;
+  run.charge = litres_at_20C(4);
+  run.strength = percent_at_20C(60);
+  run.parts = {{hearts(), Volume::litres(4)}};
+  const Id begun = book.tell(4000, run);
+  expect_one(begun, HasSubstr("16.7 h before hearts, which is in the charge, was made"));
+}
+
+TEST_F(QuestionsOfOrder, ACutBeforeItsJarsWereFilledIsAskedOnceAndWhatWasGaugedAfterItSaysHow) {
+  RunBegun run;
+  run.kind = RunKind::spirit;
+  run.charge = litres_at_20C(20);
+  run.strength = percent_at_20C(30);
+  const Id begun = book.tell(0, run);
+  book.tell(60, JarFilled{begun, 1, Volume::millilitres(500)});
+  book.tell(300, JarGauged{begun, 1, litres_at_20C(0.5), percent_at_20C(43)});
+  JarPoured pour;
+  pour.jar = 1;
+  pour.hearts = Volume::millilitres(500);
+  const Id cut = book.tell(20, JarsAllotted{begun, {pour}});
+  const Id anew = book.tell(320, JarGauged{begun, 1, litres_at_20C(0.5), percent_at_20C(75)});
+  ASSERT_THAT(asked(), SizeIs(2));
+  EXPECT_EQ(asked()[0].entry, anew);
+  EXPECT_THAT(asked()[0].why, HasSubstr("gauged 5.0 h after the cut that poured it out"));
+  EXPECT_EQ(asked()[1].entry, cut);
+  EXPECT_THAT(asked()[1].why, HasSubstr("told for 40 min before jar 1 was filled"));
+}
+
 }  // namespace
 }  // namespace lynearm::journal

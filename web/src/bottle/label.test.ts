@@ -79,6 +79,9 @@ test('what lay on wood without a residue told is never within; only an understat
   expect(toleratedBy(rule, 45, 45, obscured).says).toContain('45.18 %vol, or more');
   expect(toleratedBy(rule, 46, 45, obscured).verdict).toBe('unknown');
   expect(toleratedBy(rule, 44, 45, obscured).verdict).toBe('outside');
+  // No wood hides nine per cent.
+  expect(toleratedBy(rule, 54.1, 45, obscured).verdict).toBe('outside');
+  expect(toleratedBy(rule, 54.1, 45, obscured).says).toContain('9.10 over');
   expect(settledBy([rule], 45, 45, obscured, glasses)).toMatch(/^What settles it: what drying/);
 });
 

@@ -73,6 +73,10 @@ export interface Tolerated {
 /** No finer than the band bears. */
 const told = (percent: number, half: number) => printed(percent, half < 0.25 ? 2 : 1);
 
+/** What wood can hide of a strength from an alcoholmeter, %vol: some 15 g/L, three times what the house
+ *  takes for the upper end of small new casks. Our choice. */
+const HIDDEN_AT_MOST = 3;
+
 /** A stated strength by one rule: how far it is off the true one, how far that is known, and how far it
  *  may be. */
 export function toleratedBy(
@@ -85,8 +89,9 @@ export function toleratedBy(
   // Rounding is not what a rule is broken by.
   const most = rule.within_percent_vol + 1e-6;
   const keeps = !obscured && Math.abs(off) + half <= most;
-  // What is dissolved hides strength, never lends it.
-  const breaks = Math.abs(off) - half > most && !(obscured && off > 0);
+  // What is dissolved hides strength, never lends it; and it hides so much at most.
+  const hidden = obscured && off > 0 ? HIDDEN_AT_MOST : 0;
+  const breaks = Math.abs(off) - half - hidden > most;
   const verdict = keeps ? 'within' : breaks ? 'outside' : 'unknown';
   const true_is = `${told(truth, half)}\u202f±\u202f${told(half, half)} %vol`;
   const far =

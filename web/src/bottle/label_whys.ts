@@ -80,7 +80,7 @@ export const whyRule = (rule: LabelRule): Why => ({
   what: `How far the stated strength may be off the true one: ${rule.jurisdiction}`,
   inputs: told('Either way', `${printed(rule.within_percent_vol, 1)} %vol`),
   model:
-    'The stated strength less the true one. Where the true strength’s whole 80 % band lies within this, it keeps the rule; where all of it lies outside, it does not; else the reading cannot tell. Whether the rule is yours, local law says.',
+    'The stated strength less the true one. Where the true strength’s whole 80 % band lies within this, it keeps the rule; where all of it lies outside, it does not (of what lay on wood, whose residue nobody told, also not by 3 %vol more); else the reading cannot tell. Whether the rule is yours, local law says.',
   source: `${rule.document}, ${rule.place}; ${rule.standing}, check it against the text`,
   band: 'none: it is a limit',
 });

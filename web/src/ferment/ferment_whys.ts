@@ -103,7 +103,7 @@ export function whyWash(of: Ferment): Why {
     model:
       'So much of the wort’s extract has fermented as brings its gravity down to this; it gives 0.90 of the alcohol that the formula of sugar promises.',
     source: `stoichiometry, exact; 0.90 is our choice between Bringhurst et al. (1996) 0.888, Balling’s factors 0.899 and textbooks, from memory, 0.90 to 0.95; densities: ${SOURCES.density}, and NBS Circular 440`,
-    band: `none is reckoned at each reading; gravities tell it to 0.2 %vol (one standard deviation) and the share reached, 0.88 to 0.93, to -2 to +3 % of it; our estimates${unread === undefined ? '' : `. Racked ${printed(unread, 1)} days after that gravity: it may have fermented on, so this is the least`}`,
+    band: `none is reckoned at each reading; gravities tell it to 0.2 %vol (one standard deviation) and the share reached, 0.88 to 0.93, to -2 to +3 % of it; our estimates. Balling’s factors for beer find 5 to 7 % less, as they count glycerol and acids as extract that did not ferment${unread === undefined ? '' : `. Racked ${printed(unread, 1)} days after that gravity: it may have fermented on, so this is the least`}`,
   };
 }
 
