@@ -189,7 +189,7 @@ plan::Vessel vessel(Section& in, std::vector<std::string>& taken, Temperature am
     in.refuse("dead_volume", fmt::format("less than it works with, {}", concise(v.working)));
   }
   v.heat = in.optional("heat", "power of its heat; none when left out",
-                       between(Power{}, Power::kilowatts(500)), v.heat);
+                       between(Power{}, Power::kilowatts(100)), v.heat);
   v.heat_efficiency = in.optional("heat_efficiency", "share of that heat that gets in",
                                   an_efficiency, v.heat_efficiency);
   v.heated_from_below = in.optional(
@@ -218,7 +218,7 @@ plan::Boiler boiler(Section& in) {
                               a_heat_loss)
                .value_or(mash::bare_heat_loss(b.total));
   b.power = in.required("power", "power of its heat",
-                        between(Power::watts(100), Power::kilowatts(500)));
+                        between(Power::watts(100), Power::kilowatts(100)));
   b.heat_efficiency = in.optional("heat_efficiency", "share of that heat that gets in",
                                   an_efficiency, b.heat_efficiency);
   b.heat = in.choice("heat", "how it is heated",

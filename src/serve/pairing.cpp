@@ -21,7 +21,7 @@ std::string Pairing::offer(Time now) {
 }
 
 bool Pairing::redeem(const std::string& code, Time now) {
-  const std::string hash = hash_of(code);
+  const std::string hash = hash_of(code_typed(code));
   const std::lock_guard lock{mutex_};
   if (!offered_) return false;
   if (now >= offered_->until) {

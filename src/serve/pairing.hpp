@@ -26,10 +26,11 @@ class Pairing {
   using Time = WakingClock::time_point;
   static constexpr std::chrono::seconds lasts{300};
 
-  /// A new code of 128 random bits; the one before opens no more.
+  /// A new code (token.hpp); the one before opens no more.
   [[nodiscard]] std::string offer(Time now);
 
-  /// True once, for the code last offered, until it is five minutes old.
+  /// True once, for the code last offered, as it is read or typed (code_typed()), until it is
+  /// five minutes old.
   [[nodiscard]] bool redeem(const std::string& code, Time now);
 
  private:

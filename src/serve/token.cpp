@@ -38,11 +38,41 @@ std::string hex(const std::array<unsigned char, Size>& bytes) {
   return text;
 }
 
+constexpr std::string_view crockford = "0123456789abcdefghjkmnpqrstvwxyz";
+constexpr std::size_t code_digits = 16;
+
+std::string in_fours(std::string_view digits) {
+  std::string text;
+  for (std::size_t i = 0; i < digits.size(); ++i) {
+    if (i > 0 && i % 4 == 0) text += '-';
+    text += digits[i];
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string new_token() { return base64(random_bytes<32>()); }
 
-std::string new_code() { return base64(random_bytes<16>()); }
+std::string new_code() {
+  std::string code;
+  // A byte a digit, 256 being a multiple of 32: each is as likely as the others.
+  for (const unsigned char byte : random_bytes<code_digits>()) {
+    code += crockford[byte % crockford.size()];
+  }
+  return in_fours(code);
+}
+
+std::string code_typed(std::string_view typed) {
+  std::string code;
+  for (const char c : typed) {
+    char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (small == 'o') small = '0';
+    if (small == 'i' || small == 'l') small = '1';
+    if (crockford.find(small) != std::string_view::npos) code += small;
+  }
+  return in_fours(code);
+}
 
 std::string short_id() { return hex(random_bytes<8>()); }
 

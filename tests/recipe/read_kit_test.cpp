@@ -330,7 +330,7 @@ TEST(ReadKit, MistakesOfOneKeyAreToldWithWhatIsAccepted) {
             "did you mean \"wall_mass\"?"},
            {"power = \"2 kW\"\n", "",
             "k.toml:11:1: boiler.power is missing; accepted: a power such as \"3 kW\" or \"750 "
-            "W\", from 100 W to 500 kW."},
+            "W\", from 100 W to 100 kW."},
            {"\"2 kW\"", "\"2 kg\"", "(\"kg\" is a unit of mass)"},
            {"\"2 kW\"", "\"2 kW\"\nwash_fill = \"140 %\"",
             "boiler.wash_fill is \"140 %\"; accepted: a share such as \"75 %\", from 20 % to "

@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cctype>
 #include <ctime>
 
 #include "serve/access.hpp"
@@ -27,6 +28,16 @@ TEST(PairingCode, OpensOnce) {
   EXPECT_FALSE(pairing.redeem("wrong", begin));
   EXPECT_TRUE(pairing.redeem(code, begin + seconds{299}));
   EXPECT_FALSE(pairing.redeem(code, begin + seconds{299}));
+}
+
+TEST(PairingCode, OpensAsItIsTyped) {
+  EXPECT_EQ(code_typed("K7MQ 2r9xOfz38Iwn"), "k7mq-2r9x-0fz3-81wn");
+  EXPECT_EQ(code_typed("../<k>"), "k");
+  Pairing pairing;
+  std::string typed = pairing.offer(begin);
+  std::erase(typed, '-');
+  for (char& c : typed) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  EXPECT_TRUE(pairing.redeem(typed, begin));
 }
 
 TEST(PairingCode, LastsFiveMinutes) {
@@ -83,7 +94,7 @@ class LanHouse : public testing::Test {
   std::string code() {
     const std::string body = on_laptop("POST /api/v1/pairing/codes").body;
     const std::size_t at = body.find("\"code\":\"");
-    return at == std::string::npos ? "" : body.substr(at + 8, 22);
+    return at == std::string::npos ? "" : body.substr(at + 8, body.find('"', at + 8) - at - 8);
   }
   /// The cookie of a phone that was paired now.
   std::string paired(const std::string& name) {
