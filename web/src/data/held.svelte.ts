@@ -42,6 +42,7 @@ export class Held<Answer> {
   readonly #bench: Voice;
   readonly #path: string;
   #asking: Promise<void> | undefined;
+  #out = false; // a question
   #again = false;
   #closed = false;
   #wait_ms = FIRST_WAIT_MS;
@@ -79,17 +80,20 @@ export class Held<Answer> {
       this.#again = true;
       return this.#asking;
     }
-    this.#asking = this.#ask().finally(() => (this.#asking = undefined));
-    return this.#asking;
+    const asking = this.#ask();
+    // It is over already where asking failed at once.
+    if (this.#out) this.#asking = asking;
+    return asking;
   }
 
   async #ask(): Promise<void> {
+    this.#out = true;
     do {
       this.#again = false;
       clearTimeout(this.#later);
       try {
         const value = await this.#bench.api.get<Answer>(this.#path);
-        if (this.#closed) return;
+        if (this.#closed) break;
         this.value = value;
         this.at_ms = Date.now();
         this.old = false;
@@ -97,7 +101,7 @@ export class Held<Answer> {
         this.#wait_ms = FIRST_WAIT_MS;
         void this.#keep({ value, at_ms: this.at_ms });
       } catch (fault) {
-        if (this.#closed) return;
+        if (this.#closed) break;
         if (fault instanceof NoAnswer) {
           this.old = true;
           this.#later = setTimeout(() => void this.ask(), this.#wait_ms);
@@ -108,6 +112,9 @@ export class Held<Answer> {
         }
       }
     } while (this.#again && !this.#closed);
+    // At once, not when the promise is settled: a wish made in between would be lost.
+    this.#out = false;
+    this.#asking = undefined;
   }
 
   async #recall(): Promise<void> {

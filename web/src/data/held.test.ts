@@ -144,3 +144,21 @@ test('a question that was not answered is asked again after a while, though noth
     vi.useRealTimers();
   }
 });
+
+test('a wish made just as an answer is in is not lost', async () => {
+  // Whatever step of the answer's coming it falls on.
+  for (let steps = 0; steps < 8; ++steps) {
+    const h = house();
+    h.get.mockImplementationOnce(async () => {
+      let step = Promise.resolve();
+      for (let i = 0; i < steps; ++i) step = step.then(() => undefined);
+      void step.then(h.kept);
+      return { n: 1 };
+    });
+    h.get.mockResolvedValue({ n: 2 });
+    const held = new Held<{ n: number }>(h.bench, `/wish ${steps}`);
+    const stop = held.open();
+    await vi.waitFor(() => expect(held.value, `${steps} steps`).toEqual({ n: 2 }));
+    stop();
+  }
+});

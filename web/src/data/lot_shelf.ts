@@ -65,6 +65,15 @@ export const chargeCaution = (lot: Lot): string | undefined =>
 export const onWood = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.wood !== undefined && lot.batch === batch && left(lot));
 
+/** The same as one text, which is another once one of them was drawn from, topped up or gauged; empty
+ *  where nothing is on wood. */
+export const onWoodAsTold = (lots: readonly Lot[], batch: string): string =>
+  onWood(lots, batch)
+    .map((lot) =>
+      [lotKey(lot.lot), lot.left.volume_L_20C, ...lot.uses.map((u) => u.entry)].join(' '),
+    )
+    .join('\n');
+
 export const bottled = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.bottles !== undefined && lot.batch === batch);
 

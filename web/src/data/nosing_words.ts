@@ -1,6 +1,9 @@
 // The house's own words for the nose and palate of young grain spirit, grouped by where in a run one
 // meets them first. Made for this house, from the shed and the kitchen; a word that is missing is
 // written as free text. They describe, and judge nothing.
+/** Stands wherever what may be foreshots can be told as nosed or tasted: common practice, no source. */
+export const FORESHOTS_UNTASTED = 'Foreshots are not tasted.';
+
 export interface WordGroup {
   name: string;
   words: readonly string[];

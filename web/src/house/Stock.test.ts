@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { NoAnswer } from '../data/problem';
+import { FORESHOTS_UNTASTED } from '../data/nosing_words';
 import { set } from '../data/settings.svelte';
 import Stock from './Stock.svelte';
 import { calledOf } from './stock';
@@ -183,4 +184,35 @@ test('pure alcohol is told in what the ledger counts it in', async () => {
   await screen.findByRole('heading', { name: 'Tern 7' });
   expect(plainText()).toMatch(/0\.400 L pure \(0\.210 proof gal\)/);
   set({ units: 'metric' });
+});
+
+test('foreshots are not told as tasted, and the drawer says why', async () => {
+  const told = { ...lot, lot: { entry: 'r', kind: 'foreshots' }, label: 'foreshots of Tern 7' };
+  vi.spyOn(bench.api, 'get').mockImplementation(async (path) => {
+    if (path === '/lots') return { lots: [told] } as never;
+    if (path === '/batches/b7/entries')
+      return { entries: [{ ...taken, body: { ...taken.body, gone: 'tasted' } }] } as never;
+    return { batches: [{ batch: 'b7', name: 'Tern 7' }] } as never;
+  });
+  render(Stock);
+  await screen.findByRole('heading', { name: 'Tern 7' });
+  await tap('Take out of foreshots of Tern 7');
+  const offered = () =>
+    [...dialog().getByLabelText<HTMLSelectElement>('It was').options].map((o) => o.value);
+  expect(offered()).toEqual(['sample', 'spilt', 'destroyed', 'given', 'other']);
+  const words = () => screen.getByRole('dialog').textContent!;
+  expect(words()).toContain(FORESHOTS_UNTASTED);
+  expect(words()).not.toMatch(/a few drops, and spit/);
+  expect(words()).toMatch(/Nothing here says that a spirit is safe/);
+  await userEvent.selectOptions(dialog().getByLabelText('It was'), 'spilt');
+  expect(words()).toContain(FORESHOTS_UNTASTED);
+  expect(words()).toMatch(/burns with a flame/);
+  await userEvent.click(dialog().getByRole('button', { name: 'Close' }));
+  // What was told so before is not hidden by a correction of its volume.
+  await userEvent.click(screen.getByText(/What became of it/));
+  await tap(/^Correct spilt/);
+  await screen.findByRole('dialog');
+  await dialog().findByLabelText('It was');
+  expect(offered()).toContain('tasted');
+  expect(words()).toContain(FORESHOTS_UNTASTED);
 });

@@ -72,6 +72,15 @@ export const GONE = [
 ] as const;
 export type Gone = (typeof GONE)[number]['value'];
 
+/**
+ * What can be told of a part that was taken out of a lot. Foreshots are not tasted: that is not offered,
+ * and stands only where it was told before, so that a correction of the volume does not hide it.
+ */
+export const goneOf = (lot: Lot, told?: unknown): (typeof GONE)[number][] =>
+  GONE.filter(
+    ({ value }) => value !== 'tasted' || lot.lot.kind !== 'foreshots' || told === 'tasted',
+  );
+
 export const KINDS = [
   { value: 'feints', label: 'feints' },
   { value: 'low wines', label: 'low wines' },

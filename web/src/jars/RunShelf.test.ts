@@ -1,10 +1,11 @@
 // The shelf of a run: where a jar is gauged, what is said of one that cannot be, and of one not believed.
 import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import type { Run } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
+import { FORESHOTS_UNTASTED } from '../data/nosing_words';
 import RunShelf from './RunShelf.svelte';
 
 const at = '2026-11-25T12:00:00.000Z';
@@ -203,4 +204,34 @@ test('a cut that was made earlier is told as of then, and its correction keeps t
   ]);
   await page.rerender({ run: { ...of, allotted: { entry: 'c', at, jars: [] } } } as never);
   expect(screen.queryByRole('button', { name: 'Earlier than now?' })).toBeNull();
+});
+
+/** With its one jar gauged, and nothing allotted yet. */
+const toCut = (): Run => {
+  const of = run();
+  return { ...of, jars: [of.jars[0]!] };
+};
+
+test('a double press of the cut makes one cut', async () => {
+  localStorage.clear();
+  render(RunShelf, { bench: bench(), batch: 'b', run: toCut(), plan: undefined });
+  document.querySelector<HTMLElement>('[data-jar="1"]')!.focus();
+  await userEvent.keyboard('h');
+  const cut = await screen.findByRole('button', { name: /^Make the cut: / });
+  cut.click();
+  await vi.waitFor(() => expect(kept).toHaveLength(1));
+  await new Promise((done) => setTimeout(done, 30));
+  cut.click();
+  await new Promise((done) => setTimeout(done, 30));
+  expect(kept.map((e) => e.kind)).toEqual(['jars allotted']);
+});
+
+test('a trial in the glass says that foreshots are not tasted, and so does the sheet of a jar', async () => {
+  localStorage.clear();
+  render(RunShelf, { bench: bench(), batch: 'b', run: toCut(), plan: undefined });
+  await userEvent.click(screen.getByRole('button', { name: 'Trial in the glass' }));
+  expect(screen.getByRole('dialog').textContent).toContain(FORESHOTS_UNTASTED);
+  await userEvent.click(sheet().getByRole('button', { name: 'Close' }));
+  await userEvent.click(screen.getByRole('button', { name: /^Jar\s*1$/ }));
+  expect(screen.getByRole('dialog').textContent).toContain(FORESHOTS_UNTASTED);
 });

@@ -11,6 +11,7 @@ import {
   pouredOf,
   shelfOf,
   taken,
+  tastedJars,
   usedBeyond,
 } from './shelf_view';
 
@@ -179,4 +180,15 @@ test('a cut whose hearts are used up is not corrected, nor cut under what was us
   expect(usedBeyond(cut, [hearts(0.3)], pour(0.5), 'metric')).toMatch(/^Of the hearts 0\.60.L is/);
   expect(usedBeyond(cut, [hearts(0.9, false)], pour(0.1), 'metric')).toBeUndefined();
   expect(usedBeyond(run, [hearts(0)], undefined, 'metric')).toBeUndefined();
+});
+
+test('a jar that is all foreshots stands in no trial in the glass; one of which a part is does', () => {
+  const foreshots = (mL: number, of: number) => ({
+    foreshots: mL,
+    hearts: of - mL,
+    feints: 0,
+    apart: 0,
+  });
+  const jars = shelfOf(run, { '6': foreshots(298, 298), '7': foreshots(100, 302) });
+  expect(tastedJars(jars).map((jar) => jar.name)).toEqual(['7', '9']);
 });

@@ -219,3 +219,7 @@ export function usedBeyond(
 /** Those that can be poured: their strength is known. */
 export const gaugedJars = (jars: readonly Jar[]): Jar[] =>
   jars.filter((jar) => jar.strength !== undefined);
+
+/** Jars that may stand in a trial in the glass: gauged, and not wholly allotted to the foreshots. */
+export const tastedJars = (jars: readonly Jar[]): Jar[] =>
+  gaugedJars(jars).filter((jar) => jar.parts.foreshots < jar.volume_mL - 0.5);

@@ -179,3 +179,21 @@ test('a reduction of yesterday is told as of then', async () => {
     at: new Date(2026, 10, 26, 18, 0).toISOString(),
   });
 });
+
+test('a target under 20 %vol is asked about beside its field, and reckoned all the same', async () => {
+  again();
+  await type(/^hearts/, '1.5');
+  await type(/^Down to/, '46');
+  expect(screen.queryByText(/is that meant/)).toBeNull();
+  await type(/^Down to/, '5.5');
+  expect(screen.getByText(/Down to 5\.5\s%vol: is that meant\?/)).toBeTruthy();
+  await vi.waitFor(() =>
+    expect(vi.mocked(bench.api.post)).toHaveBeenCalledWith(
+      '/reduce',
+      expect.objectContaining({ to_percent_vol: 5.5 }),
+      expect.anything(),
+    ),
+  );
+  await type(/^Down to/, '20');
+  expect(screen.queryByText(/is that meant/)).toBeNull();
+});

@@ -70,6 +70,25 @@ test('of the wash is left what strips at home and on this device did not take', 
   expect(await screen.findByText(/^25\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
 });
 
+test('of a run that goes, what the house asks about is not offered again', async () => {
+  const filled = { entry: 'slip', at };
+  const goes = {
+    ...strip('one', 20),
+    standing: 'running',
+    ended: undefined,
+    jars: [{ jar: 1, as_filled_mL: 15_000, filled, notes: [] }],
+  };
+  const told = { ...batch, batch: 'd', runs: [goes], puzzles: [{ entry: 'slip', why: 'much' }] };
+  vi.mocked(bench.api.get).mockImplementation(async (path) => {
+    if (path === '/batches/d') return told as never;
+    throw new NoAnswer('not there');
+  });
+  render(Run, { batch: 'd', kind: 'strip' });
+  await userEvent.click(await screen.findByRole('button', { name: 'Next jar' }));
+  expect(screen.getByText(/How much did it hold/)).toBeTruthy();
+  expect(screen.queryByText(/as before/)).toBeNull();
+});
+
 test('when all wash was stripped the page says so, and counts no strips that are to come', async () => {
   const all = { ...batch, batch: 'c', runs: [strip('one', 26), strip('two', 25.8)] };
   vi.mocked(bench.api.get).mockImplementation(async (path) => {

@@ -532,3 +532,34 @@ test('with a corrected start the forecast of the old one is told no more, nor ri
   expect(await screen.findByText('in 30 min')).toBeTruthy();
   expect(screen.getByRole('alert').textContent).not.toMatch(/The pot runs low/);
 });
+
+test('a double press of a full jar fills one jar', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('Next jar');
+  const full = drawer().getByRole('button', { name: /^Full, 500.mL as before/ });
+  full.click();
+  full.click();
+  await screen.findByText(/Jar 6 is away/);
+  expect(kept).toHaveLength(1);
+});
+
+test('a volume that the house asks about or doubts is not offered for the next jar', async () => {
+  const filled = { entry: 'slip of a jar', at: ago(30) };
+  const jars = [{ jar: 1, as_filled_mL: 15_000, filled, notes: [] }];
+  const shown = { bench: benchOf(true), batch: 'b', run: { ...run(), jars } };
+  const page = render(RunLive, { ...shown, asked: [] });
+  await tap('Next jar');
+  expect(drawer().getByText(/^Full, 15.000.mL as before/)).toBeTruthy();
+  await userEvent.click(drawer().getByRole('button', { name: 'Close' }));
+  await page.rerender({ ...shown, asked: ['slip of a jar'] });
+  await tap('Next jar');
+  expect(drawer().queryByText(/as before/)).toBeNull();
+});
+
+test('at what temperature the rest in the pot is measured is said at its field', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await tap('End the run');
+  const left = drawer().getByLabelText('Left in the pot');
+  const help = document.getElementById(left.getAttribute('aria-describedby')!)!;
+  expect(help.textContent).toMatch(/measured cold, at about 20\s°C as the charge was/);
+});
