@@ -204,6 +204,7 @@ export const wholeBatch = (size) =>
         .getByRole('row', { name: /1\.096/ })
         .getByRole('button', { name: /^Strike out/ })
         .click();
+      await me.tap('Yes, it never happened'); // asked once more
       await me.sees('Struck out; the first telling stays in the journal.');
       await shoot('07-ferment');
       await goOn(2 * DAY);

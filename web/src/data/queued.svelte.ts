@@ -43,7 +43,10 @@ export class Queued {
 
   /** Those that no strike beside them takes back. */
   get standing(): Entry[] {
-    const struck = new Set(this.all.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+    const strikes = this.all.filter((e) => e.kind === 'struck');
+    // A strike that is itself struck lets its entry stand again.
+    const undone = new Set(strikes.map((e) => e.corrects));
+    const struck = new Set(strikes.filter((e) => !undone.has(e.id)).map((e) => e.corrects));
     return this.all.filter((entry) => !struck.has(entry.id));
   }
 

@@ -30,3 +30,17 @@ test('an entry just saved stays in sight for a moment; one refused does not', as
     vi.useRealTimers();
   }
 });
+
+test('a strike that is struck itself lets its entry stand again, also while all wait', () => {
+  const queued = new Queued();
+  const strike = (id: string, corrects: string) => ({
+    ...entry(id),
+    kind: 'struck',
+    corrects,
+    body: {},
+  });
+  queued.all = [entry('a'), strike('no', 'a')];
+  expect(queued.ofRun('r')).toEqual([]);
+  queued.all = [...queued.all, strike('yes', 'no')];
+  expect(queued.ofRun('r').map((e) => e.id)).toEqual(['a']);
+});

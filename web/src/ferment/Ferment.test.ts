@@ -1,4 +1,4 @@
-import { fireEvent, render, screen, waitFor } from '@testing-library/svelte';
+import { fireEvent, render, screen, waitFor, within } from '@testing-library/svelte';
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { FermentForecast } from '../data/answers';
 import { bench } from '../data/bench.svelte';
@@ -98,7 +98,10 @@ test('a ferment that has stuck names what to check, in order', async () => {
   };
   show();
   await screen.findByText(/It stands at 1\.030/);
-  const causes = screen.getAllByRole('listitem').map((item) => item.textContent);
+  const list = screen.getByText('Acid.').closest('ul')!;
+  const causes = within(list)
+    .getAllByRole('listitem')
+    .map((item) => item.textContent);
   expect(causes).toEqual(['Warmth: 14 °C.', 'Acid.']);
 });
 
@@ -162,4 +165,66 @@ test('a racking is corrected with the lees that were told, unless others are typ
   await fireEvent.input(lees, { target: { value: '' } });
   expect(await correct()).not.toHaveProperty('lees_L');
   record.mockRestore();
+});
+
+test('a wrong pitch is corrected on the page of its ferment', async () => {
+  const entry = {
+    id: 'p',
+    batch: 'b',
+    stage: 'ferment',
+    kind: 'pitched',
+    version: 1,
+    at,
+    clock_ahead_ms: 0,
+    who: '',
+    body: {
+      volume: { volume_L: 50, at_C: 20 },
+      gravity: { reading: 1.085, scale: 'specific_gravity', at_C: 20 },
+      yeast: 'a baker’s yeast',
+      mass_g: 50,
+    },
+  };
+  const record = vi.spyOn(bench, 'record').mockResolvedValue(entry as never);
+  const pitch = { ...batch.ferment.pitch, volume_L_20C: 50, yeast: 'a baker’s yeast', mass_g: 50 };
+  kept = { ...batch, ferment: { ...batch.ferment, pitch } };
+  const told_ = vi.mocked(bench.api.get).getMockImplementation()!;
+  vi.mocked(bench.api.get).mockImplementation(async (path) =>
+    path === '/batches/b/entries' ? ({ entries: [entry] } as never) : told_(path),
+  );
+  show();
+  await fireEvent.click(
+    await screen.findByRole('button', { name: /^Correct 50\.0.L at 1\.0580, with 50.g of/ }),
+  );
+  const field = await screen.findByLabelText(/^Mass/);
+  await fireEvent.input(field, { target: { value: '55' } });
+  await fireEvent.click(screen.getByRole('button', { name: 'Correct it' }));
+  await waitFor(() => expect(record).toHaveBeenCalled());
+  expect(record.mock.lastCall![0]).toMatchObject({
+    kind: 'pitched',
+    corrects: 'p',
+    at,
+    body: { ...entry.body, mass_g: 55 },
+  });
+});
+
+test('a reading of the ferment is struck out only when it was asked once more', async () => {
+  const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);
+  record.mockClear();
+  show();
+  await fireEvent.click(
+    await screen.findByRole('button', { name: /^Strike out the reading of .*22/, hidden: true }),
+  );
+  expect(record).not.toHaveBeenCalled();
+  const group = { name: /^Strike it out\? The reading of .*22.*1\.0610/, hidden: true };
+  await screen.findByRole('group', group);
+  await fireEvent.click(screen.getByRole('button', { name: 'Leave it standing', hidden: true }));
+  expect(screen.queryByRole('group', group)).toBeNull();
+  await fireEvent.click(
+    screen.getByRole('button', { name: /^Strike out the reading of .*22/, hidden: true }),
+  );
+  await fireEvent.click(
+    await screen.findByRole('button', { name: 'Yes, it never happened', hidden: true }),
+  );
+  expect(record).toHaveBeenCalledOnce();
+  expect(record.mock.lastCall![0]).toMatchObject({ kind: 'struck', corrects: 'two' });
 });

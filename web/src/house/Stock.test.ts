@@ -122,12 +122,14 @@ test('what was taken is corrected up to what there was, by what the journal told
   expect(body).toEqual({ ...taken.body, volume_L_20C: 1.1 });
 });
 
-test('a strike is of the same batch, and can be taken back', async () => {
+test('a strike is asked once more, is of the same batch, and can be taken back', async () => {
   render(Stock);
   await screen.findByRole('heading', { name: 'Tern 7' });
   await userEvent.click(screen.getByText(/What became of it/));
   await tap(/^Correct spilt/);
   await userEvent.click(await screen.findByRole('button', { name: 'It never happened' }));
+  expect(recorded).toEqual([]);
+  await userEvent.click(await screen.findByRole('button', { name: 'Yes, it never happened' }));
   await tap('Let it stand again');
   expect(recorded.map(({ kind, batch, corrects }) => [kind, batch, corrects])).toEqual([
     ['struck', 'b7', 't'],

@@ -8,6 +8,16 @@ import type { EntryWish } from '../data/entry';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import Mash from './Mash.svelte';
 
+// It draws on a canvas, which jsdom has not.
+vi.mock('uplot', () => ({
+  default: class {
+    setData() {}
+    setSize() {}
+    redraw() {}
+    destroy() {}
+  },
+}));
+
 configure({ asyncUtilTimeout: 20_000 });
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -286,5 +296,42 @@ test('a wort that was kept says what of it, and one that was told can be correct
     corrects: 'w',
     kind: 'wort drawn',
     body: { ...entry.body, volume: { volume_L: 20, at_C: 60 } },
+  });
+});
+
+test('a mash temperature that was told is corrected where it is shown', async () => {
+  const at = new Date(Date.now() - 300_000).toISOString();
+  batch['mash'] = {
+    ...(batch['mash'] as object),
+    temperatures: [{ entry: 't', at, temperature_C: 56.1 }],
+  };
+  const entry = {
+    id: 't',
+    batch: 'b',
+    stage: 'mash',
+    kind: 'mash temperature',
+    version: 1,
+    at,
+    clock_ahead_ms: 0,
+    who: '',
+    body: { temperature_C: 56.1 },
+  };
+  const told = vi.mocked(bench.api.get).getMockImplementation()!;
+  vi.mocked(bench.api.get).mockImplementation(async (path) =>
+    path === '/batches/b/entries' ? ({ entries: [entry] } as never) : told(path),
+  );
+  render(Mash, { batch: 'b' });
+  await userEvent.click(await screen.findByText('Temperatures told: correct one'));
+  await userEvent.click(screen.getByRole('button', { name: /^Correct 56\.1/ }));
+  const drawer = within(await screen.findByRole('dialog'));
+  const field = drawer.getByLabelText(/^Temperature/);
+  await userEvent.clear(field);
+  await userEvent.type(field, '65.1');
+  await userEvent.click(drawer.getByRole('button', { name: 'Correct it' }));
+  expect(recorded.at(-1)).toMatchObject({
+    kind: 'mash temperature',
+    corrects: 't',
+    at,
+    body: { temperature_C: 65.1 },
   });
 });

@@ -156,3 +156,32 @@ test('a wort drawn to be looked at ends no step whose clock still runs', () => {
   const done = stepsOf(mash, batch(...steps.map((s) => marked(s, '2026-11-17T14:00:00Z'))), [], 0);
   expect(clocksOver(done, 0)).toEqual(steps);
 });
+
+test('a temperature told stands as it was corrected here, at its own time, and not once it is struck', () => {
+  const at = (hour: string) => `2026-11-17T${hour}:00.000Z`;
+  const told = {
+    mash: { temperatures: [{ entry: 'home', at: at('11:27'), temperature_C: 65.1 }] },
+  } as unknown as Batch;
+  const entry = (id: string, when: string, temperature_C: number, corrects?: string) =>
+    ({
+      id,
+      kind: 'mash temperature',
+      at: at(when),
+      clock_ahead_ms: 0,
+      body: { temperature_C },
+      ...(corrects ? { corrects } : {}),
+    }) as unknown as Entry;
+  const shown = (...waiting: Entry[]) =>
+    temperaturesOf(told, waiting, 0).map(({ x, y }) => [new Date(x).toISOString(), y]);
+  const here = entry('here', '11:40', 63);
+  expect(shown(here)).toEqual([
+    [at('11:27'), 65.1],
+    [at('11:40'), 63],
+  ]);
+  expect(shown(here, entry('c', '11:10', 64, 'here'), entry('d', '11:27', 56.1, 'home'))).toEqual([
+    [at('11:10'), 64],
+    [at('11:27'), 56.1],
+  ]);
+  const struck = { id: 's', kind: 'struck', corrects: 'home', body: {} } as unknown as Entry;
+  expect(shown(here, struck)).toEqual([[at('11:40'), 63]]);
+});

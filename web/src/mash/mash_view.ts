@@ -167,23 +167,39 @@ export function courseOf(plan: Plan | undefined, start_ms: number | undefined): 
   };
 }
 
+/** The temperatures that were told, each as it stands here: corrected, at its own time, not struck. */
 export function temperaturesOf(
   batch: Batch | undefined,
   waiting: readonly Entry[],
   ahead_ms: number,
 ): Measured[] {
-  return [
-    ...(batch?.mash.temperatures ?? []).map((t) => ({
-      x: Date.parse(t.at) + ahead_ms,
-      y: t.temperature_C,
-      believed: true,
+  const mine = waiting.filter((e) => e.kind === 'mash temperature');
+  const anew = new Map(mine.map((e) => [e.corrects ?? e.id, e]));
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+  const atHome = batch?.mash.temperatures ?? [];
+  const known = new Set(atHome.map((t) => t.entry));
+  const told = [
+    ...atHome.map(({ entry, at, temperature_C }) => ({
+      entry,
+      x: Date.parse(at) + ahead_ms,
+      y: temperature_C,
     })),
-    ...waiting
-      .filter((e) => e.kind === 'mash temperature' && e.corrects === undefined)
-      .map((e) => ({
-        x: Date.parse(e.at),
-        y: Number(e.body['temperature_C']),
-        believed: true,
-      })),
+    ...mine
+      .filter((e) => !e.corrects && !known.has(e.id))
+      .map((e) => ({ entry: e.id, x: 0, y: 0 })),
   ];
+  return told
+    .filter(({ entry }) => !struck.has(entry))
+    .map(({ entry, x, y }) => {
+      const by = anew.get(entry);
+      return by
+        ? {
+            // A correction tells its time by the clock of the device that told it, or by the house's.
+            x: Date.parse(by.at) - by.clock_ahead_ms + ahead_ms,
+            y: Number(by.body['temperature_C']),
+            believed: true,
+          }
+        : { x, y, believed: true };
+    })
+    .toSorted((a, b) => a.x - b.x);
 }

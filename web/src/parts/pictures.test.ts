@@ -46,6 +46,27 @@ test('a chart has a sentence for whoever does not see it, and a table behind', a
   expect(text.some((t) => t.includes('110') && t.includes('tails near'))).toBe(true);
 });
 
+test('figures over time have their day where they are of several days', () => {
+  const chart = (...hours: number[]) => ({
+    title: 'Mash temperature',
+    curve: { x: [], middle: [] },
+    measured: hours.map((h) => ({ x: Date.UTC(2026, 10, 17, h, 5), y: 65, believed: true })),
+    xName: 'time',
+    xIsTime: true,
+    yName: 'temperature',
+  });
+  const heads = () =>
+    screen.getAllByRole('rowheader', { hidden: true }).map((head) => head.textContent!.trim());
+  const one = render(BandChart, chart(11, 12));
+  for (const head of heads()) expect(head).toMatch(/^\d\d:\d\d$/);
+  one.unmount();
+  render(BandChart, chart(11, 35));
+  expect(heads()).toEqual([
+    expect.stringMatching(/^17\u00a0November, \d\d:05$/),
+    expect.stringMatching(/^18\u00a0November, \d\d:05$/),
+  ]);
+});
+
 test('the stream’s table holds every flow, also those of nothing', () => {
   render(Stream, {
     places: [

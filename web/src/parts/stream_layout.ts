@@ -37,30 +37,39 @@ export interface Label {
 }
 
 /** Of the picture's small print, measured in Chromium: the least from line to line, and how wide a letter
- *  is on average, 5.2 to 7.1. */
+ *  is on average at most (5.2 to 7.1). */
 const LINE = 13;
-const LETTER = 6.6;
+const LETTER = 7.2;
+/** Between names on one line. */
+const APART = 6;
 
-/** The names, above their places, or else the nearest line where no other name stands. Texts are what is
- *  written at each place, in their order. */
+/** About how long a name is, rather too long; what the browser draws is measured there. */
+export const lengthAbout = (text: string): number => LETTER * text.length;
+
+/**
+ * The names, above their places, or else as near to that as no other name stands. Lengths are those of what
+ * is written at each place, in their order. No two stand on each other as long as there is room for all.
+ */
 export function labelled(
   places: readonly DrawnPlace[],
-  texts: readonly string[],
+  lengths: readonly number[],
   height: number,
 ): Label[] {
   const taken: { from: number; to: number; y: number }[] = [];
+  const right = Math.max(0, ...places.map((p) => p.x + p.width));
   return places.map((place, i) => {
-    const x = place.last ? place.x + place.width : place.x;
-    const long = LETTER * (texts[i]?.length ?? 0);
-    const [from, to] = place.last ? [x - long, x] : [x, x + long];
+    const long = lengths[i] ?? 0;
+    // From its place on, where that ends within the picture; else back from it.
+    const back = place.last || place.x + long > right;
+    const x = !back ? place.x : Math.min(right, Math.max(place.x + place.width, long));
+    const [from, to] = back ? [x - long, x] : [x, x + long];
     const free = (y: number) =>
-      !taken.some((t) => Math.abs(t.y - y) < LINE && t.from < to && from < t.to);
+      !taken.some((t) => Math.abs(t.y - y) < LINE && t.from < to + APART && from < t.to + APART);
     const above = place.y - 4;
-    const lines = Array.from({ length: Math.ceil(height / LINE) }, (_, k) => k + 1);
-    const tries = [above, ...lines.flatMap((k) => [above + k * LINE, above - k * LINE])];
-    const y = tries.find((at) => at >= 10 && at <= height - 3 && free(at)) ?? above;
+    const tries = Array.from({ length: Math.ceil(height) }, (_, d) => [above + d, above - d]);
+    const y = tries.flat().find((at) => at >= 10 && at <= height - 3 && free(at)) ?? above;
     taken.push({ from, to, y });
-    return { x, y, end: place.last };
+    return { x, y, end: back };
   });
 }
 

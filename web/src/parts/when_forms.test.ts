@@ -24,6 +24,8 @@ import WortForm from '../mash/WortForm.svelte';
 import EndDrawer from '../spirit_run/EndDrawer.svelte';
 import GaugeLowWines from '../spirit_run/GaugeLowWines.svelte';
 import JarDrawer from '../spirit_run/JarDrawer.svelte';
+import PowerDrawer from '../spirit_run/PowerDrawer.svelte';
+import ReadDrawer from '../spirit_run/ReadDrawer.svelte';
 import LeakTest from '../wood/LeakTest.svelte';
 import MoveOn from '../wood/MoveOn.svelte';
 import TopUp from '../wood/TopUp.svelte';
@@ -174,6 +176,41 @@ const forms: Form[] = [
     kinds: ['run ended'],
   },
   {
+    of: 'a reading of a run',
+    show: () => render(ReadDrawer, { ...base, run, open: true, temperature_C: 20 } as never),
+    filled: async () => {
+      await userEvent.click(screen.getByRole('button', { name: '7' }));
+    },
+    keep: 'Keep',
+    kinds: ['run read'],
+  },
+  {
+    of: 'a reading of a run in several figures',
+    show: () => render(ReadDrawer, { ...base, run, open: true, temperature_C: 20 } as never),
+    filled: async () => {
+      await userEvent.click(screen.getByText(/^More: several at once/));
+      await fill('Coolant in', '11');
+    },
+    keep: 'Keep all of these',
+    kinds: ['run read'],
+  },
+  {
+    of: 'the power of a run',
+    show: () => render(PowerDrawer, { ...base, run, open: true, stopped: false } as never),
+    filled: async () => {
+      await userEvent.click(screen.getByRole('button', { name: '7' }));
+    },
+    keep: 'Keep',
+    kinds: ['run read'],
+  },
+  {
+    of: 'the heat that is off',
+    show: () => render(PowerDrawer, { ...base, run, open: true, stopped: false } as never),
+    filled: async () => undefined,
+    keep: /^Heat is off/,
+    kinds: ['run read'],
+  },
+  {
     of: 'a jar that is full',
     show: () => render(JarDrawer, { ...base, run, open: true, jar: 3, volume_mL: 500 } as never),
     filled: async () => undefined,
@@ -319,7 +356,9 @@ const moment = () => document.querySelector<HTMLInputElement>('input[type="datet
 /** Opens the time of the form that this button keeps: a page may hold several. */
 async function open(keep: string | RegExp) {
   const buttons = await screen.findAllByRole('button', { name: keep });
-  const form = buttons[0]!.closest('form, dialog, section') as HTMLElement;
+  const near = buttons[0]!.closest('form, dialog, section') as HTMLElement;
+  // Several forms of one drawer share it.
+  const form = within(near).queryByText('Earlier than now?') ? near : near.closest('dialog')!;
   await userEvent.click(within(form).getByRole('button', { name: 'Earlier than now?' }));
 }
 
@@ -372,4 +411,23 @@ test('a correction keeps its own time: it is not asked for', () => {
   render(AddedForm, { ...stocked(), batch: BATCH, stage: 'ferment', before } as never);
   expect(screen.getByRole('button', { name: 'Correct it' })).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Earlier than now?' })).toBeNull();
+});
+
+test('a reading of a run that is corrected keeps its own time, and one kept short of it keeps its number', async () => {
+  const shown = render(ReadDrawer, {
+    ...base,
+    run,
+    open: true,
+    temperature_C: 20,
+    correcting: { entry: 'x', at: '2026-11-20T08:00:00.000Z', minutes: 10 },
+  } as never);
+  expect(screen.queryByRole('button', { name: 'Earlier than now?' })).toBeNull();
+  shown.unmount();
+  render(ReadDrawer, { ...base, run, open: true, temperature_C: 20 } as never);
+  await userEvent.click(screen.getByRole('button', { name: '7' }));
+  await open('Keep');
+  await fireEvent.input(moment(), { target: { value: '' } });
+  await tap('Keep');
+  expect(recorded).toEqual([]);
+  expect(screen.getByLabelText<HTMLInputElement>('Alcoholmeter').value).toBe('7');
 });

@@ -134,3 +134,35 @@ test('a run begun brings the page to its top, also one told as of an earlier tim
   expect(top).toHaveBeenCalledWith(0);
   bench.told_ms = undefined;
 });
+
+test('what is asked of a strip that is not shown, or of its low wines, stands on the page too, once', async () => {
+  const puzzles = [
+    { entry: 'one', why: 'With this charge 90.0 L of the wash went in.' },
+    { entry: 'two end', why: 'More is left in the pot than was charged.' },
+    { entry: 'gauged', why: 'The low wines hold more than the charge held.' },
+    { entry: 'elsewhere', why: 'The cask is too full.' },
+  ];
+  const lot = (entry: string, of: string) => ({
+    entry,
+    lot: { entry: of, kind: 'low wines' },
+    uses: [],
+  });
+  const asked = {
+    ...batch,
+    runs: [strip('one', 26), strip('two', 25)],
+    lots: [lot('gauged', 'one end'), lot('two end', 'two end'), lot('elsewhere', 'other end')],
+    puzzles,
+  };
+  vi.mocked(bench.api.get).mockImplementation(async (path) => {
+    if (path === '/batches/b') return asked as never;
+    throw new NoAnswer('not there');
+  });
+  render(Run, { batch: 'b', kind: 'strip' });
+  for (const { why } of puzzles.slice(0, 3)) {
+    await screen.findByText(why);
+    expect(screen.getAllByText(why)).toHaveLength(1);
+  }
+  expect(screen.queryByText(puzzles[3]!.why)).toBeNull();
+  await userEvent.click(screen.getByRole('button', { name: /^Another run/ }));
+  for (const { why } of puzzles.slice(0, 3)) expect(screen.getAllByText(why)).toHaveLength(1);
+});

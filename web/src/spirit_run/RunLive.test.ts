@@ -3,7 +3,7 @@ import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { alarm } from '../data/alarm';
-import type { Run, RunForecast } from '../data/answers';
+import type { Batch, Run, RunForecast } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { Clocks } from '../data/clocks.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
@@ -157,6 +157,18 @@ test('a doubted reading is kept and not believed, and its correction names it', 
   expect(kept[0]!.body).not.toHaveProperty('minutes');
   // It happened when it was read, not when it was corrected.
   expect(Date.now() - Date.parse(kept[0]!.at)).toBeGreaterThan(9 * 60_000);
+});
+
+test('a reading is struck out only when it was asked once more', async () => {
+  render(RunLive, { bench: benchOf(true), batch: 'b', run: run() });
+  await screen.findByText(/37\.2 at 29\.0.*expected 72\.0–74\.0/);
+  await tap('Correct it?');
+  await userEvent.dblClick(drawer().getByRole('button', { name: /strike it out$/ }));
+  expect(kept).toEqual([]);
+  drawer().getByRole('group', { name: /^Strike it out\? The reading of \d\d:\d\d, 37\.2 at 29/ });
+  await key('Yes, it never happened');
+  expect(kept).toHaveLength(1);
+  expect(kept[0]).toMatchObject({ kind: 'struck', corrects: 'slip' });
 });
 
 test('from the correction on, the doubt of before is gone, and it is said that it is reckoned anew', async () => {
@@ -444,6 +456,75 @@ test('one line of the gravest caution stays above all, and a tap on it opens the
   expect(screen.queryByRole('button', { name: /^Danger/ })).toBeNull();
 });
 
+const HOUSE_HOT =
+  'spirit above 40 °C at the spout: vapour may be escaping. Heat off first, then see to the coolant.';
+
+test('that the spirit is hot stands once on the page and once in the drawer, whoever says it', async () => {
+  const bench = benchOf(true);
+  Object.assign(bench.api, {
+    get: () => Promise.resolve({ ...forecast, cautions: [HOUSE_HOT] }),
+  });
+  const hot = run();
+  hot.readings[1]!.spout_temperature_C = 43;
+  const drawn = render(RunLive, { bench, batch: 'b', run: hot });
+  await screen.findByText('Hearts');
+  const said = () => screen.getAllByText(/vapour may be escaping/i);
+  expect(said()).toHaveLength(1);
+  await userEvent.click(screen.getByRole('button', { name: /^Danger: *Spirit above 40/ }));
+  expect(drawer().getAllByText(/vapour may be escaping/i)).toHaveLength(1);
+  drawn.unmount();
+
+  // The house alone says it: it is not lost.
+  render(RunLive, { bench, batch: 'b', run: run() });
+  await screen.findByText('Hearts');
+  expect(said()).toHaveLength(1);
+});
+
+test('away from the house a danger that is corrected away goes, and one that is corrected into shows', async () => {
+  const corrected = (spout_temperature_C: number) =>
+    newEntry({
+      batch: 'b',
+      stage: 'spirit run',
+      kind: 'run read',
+      who: '',
+      corrects: 'slip',
+      at: ago(10),
+      body: { run: 'r', spout: { reading: 37.2, scale: 'percent_vol' }, spout_temperature_C },
+    });
+  const away = benchOf(false);
+  away.api.get = () => Promise.resolve({ ...forecast, cautions: [HOUSE_HOT] } as never); // as before
+  const hot = run();
+  hot.readings[1]!.spout_temperature_C = 43;
+  kept = [corrected(29)];
+  const mended = render(RunLive, { bench: away, batch: 'b', run: hot });
+  await screen.findByText('Hearts');
+  await vi.waitFor(() => expect(screen.queryByText(/vapour may be escaping/i)).toBeNull());
+  expect(screen.queryByRole('button', { name: /^Danger: *Spirit above/ })).toBeNull();
+  mended.unmount();
+
+  kept = [corrected(43)];
+  render(RunLive, { bench: benchOf(false), batch: 'b', run: run() });
+  expect(await screen.findByRole('button', { name: /^Danger: *Spirit above 40/ })).toBeTruthy();
+  expect(screen.getAllByText(/vapour may be escaping/i)).toHaveLength(1);
+});
+
+test('what is asked of the charge stands once, where it can be corrected', async () => {
+  const why = 'The charge holds 9.00 L of pure alcohol, and what there was held 4.00 L.';
+  const bench = benchOf(true);
+  Object.assign(bench.api, { get: () => Promise.resolve({ ...forecast, cautions: [why] }) });
+  const told = { batch: 'b', puzzles: [{ entry: 'r', why }] } as unknown as Batch;
+  const drawn = render(RunLive, { bench, batch: 'b', run: run(), told });
+  await screen.findByText('Hearts');
+  expect(screen.getAllByText(/what there was held/)).toHaveLength(1);
+  expect(
+    screen.getByRole('link', { name: 'Correct it, or say that it is so, in the batch’s journal' }),
+  ).toBeTruthy();
+  drawn.unmount();
+  // Where the batch asks nothing of it, the house's caution is all there is.
+  render(RunLive, { bench, batch: 'b', run: run() });
+  expect(await screen.findByText(/what there was held/, { selector: 'li' })).toBeTruthy();
+});
+
 test('what to do when a decision is expected now stands in a line of its own', async () => {
   const due = {
     ...forecast,
@@ -543,15 +624,22 @@ test('a double press of a full jar fills one jar', async () => {
   expect(kept).toHaveLength(1);
 });
 
+/** The batch, of which the house asks about these entries. */
+const toldAsking = (...entries: string[]) =>
+  ({
+    batch: 'b',
+    puzzles: entries.map((entry) => ({ entry, why: 'So much?', counts: true })),
+  }) as unknown as Batch;
+
 test('a volume that the house asks about or doubts is not offered for the next jar', async () => {
   const filled = { entry: 'slip of a jar', at: ago(30) };
   const jars = [{ jar: 1, as_filled_mL: 15_000, filled, notes: [] }];
   const shown = { bench: benchOf(true), batch: 'b', run: { ...run(), jars } };
-  const page = render(RunLive, { ...shown, asked: [] });
+  const page = render(RunLive, { ...shown, told: toldAsking() });
   await tap('Next jar');
   expect(drawer().getByText(/^Full, 15.000.mL as before/)).toBeTruthy();
   await userEvent.click(drawer().getByRole('button', { name: 'Close' }));
-  await page.rerender({ ...shown, asked: ['slip of a jar'] });
+  await page.rerender({ ...shown, told: toldAsking('slip of a jar') });
   await tap('Next jar');
   expect(drawer().queryByText(/as before/)).toBeNull();
 });

@@ -1,5 +1,5 @@
 // The form of a charge, with a house that answers and with one that does not.
-import { render, screen } from '@testing-library/svelte';
+import { render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { ChargeLeft, Lot, Plan, RunKind } from '../data/answers';
@@ -378,6 +378,25 @@ test('more than the boiler holds is never started by the one button, however oft
   // Enter in a field is no second act either.
   await userEvent.type(screen.getByLabelText('Volume'), '{Enter}');
   expect(kept).toHaveLength(1);
+});
+
+test('the button that keeps it as it was says which other field is at fault, and goes there', async () => {
+  show(benchOf(true, []), 'strip', { plan: { ...plan(), kit: { ...plan().kit, boiler_L: 45 } } });
+  await type('Volume', '60');
+  await type('Power from the start', 'full');
+  await userEvent.click(startButton());
+  await userEvent.click(screen.getByLabelText(/So much truly was charged/));
+  const keep = screen.getByRole('button', { name: 'Keep it in the journal as it was' });
+  await userEvent.click(keep);
+  expect(kept).toHaveLength(0);
+  const says = 'Not kept: “Power from the start” above is at fault.';
+  expect(within(keep.parentElement!).getByRole('status').textContent).toBe(says);
+  const field = screen.getByLabelText('Power from the start');
+  expect(document.activeElement).toBe(field);
+  await type('Power from the start', '4000');
+  await userEvent.click(keep);
+  expect(kept).toHaveLength(1);
+  expect(screen.queryByText(says)).toBeNull();
 });
 
 test('that so much truly was charged is told by a tick and a button of its own', async () => {

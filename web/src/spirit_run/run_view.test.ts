@@ -14,6 +14,7 @@ import {
   phaseOf,
   runsOf,
   runToShow,
+  runWithCorrections,
   secondsPer100mL,
   sinceResumed,
   toldBy,
@@ -116,8 +117,59 @@ test('a doubted figure is not the newest, and one that waits on this device is',
   expect(newest(run, [], new Set(['b']), 'spout_temperature_C')).toBe(29);
   const queued = entry('run read', { spout: { reading: 70.1, scale: 'percent_vol' } });
   expect(newest(run, [queued], new Set(), 'spout')?.reading).toBe(70.1);
-  expect(newest(run, [{ ...queued, corrects: 'a' }], new Set(['b']), 'spout')?.reading).toBe(73.2);
   expect(newest(run, [], new Set(), 'power_W')).toBeUndefined();
+});
+
+// What was corrected while the house is away counts at once, though it is of a reading at home: else a
+// danger that was mistyped stood on, and one that a correction tells did not show.
+test('a correction on this device is what its reading tells, also where that is at home', () => {
+  const at = (minutes: number) => new Date(Date.parse(run.at) + minutes * 60_000).toISOString();
+  const anew = (corrects: string, minutes: number, body: Record<string, unknown>) => ({
+    ...entry('run read', body, { id: `of ${corrects}`, corrects }),
+    at: at(minutes),
+  });
+  const told = (...waiting: Entry[]) => newest(run, waiting, new Set(), 'spout_temperature_C');
+  const spout = { reading: 70.1, scale: 'percent_vol' };
+  expect(told(anew('b', 70, { spout, spout_temperature_C: 43 }))).toBe(43);
+  expect(told(anew('b', 70, { spout }))).toBe(29); // taken away: the one before it
+  expect(newest(run, [anew('a', 60, { spout })], new Set(['b']), 'spout')?.reading).toBe(70.1);
+  // Of an earlier reading it tells no newer figure.
+  expect(told(anew('a', 60, { spout, spout_temperature_C: 43 }))).toBe(28);
+  // The last of several; and its time goes with it.
+  expect(
+    told(
+      anew('b', 70, { spout, spout_temperature_C: 43 }),
+      anew('b', 70, { spout, spout_temperature_C: 27 }),
+    ),
+  ).toBe(27);
+  expect(told(anew('b', 50, { spout, spout_temperature_C: 43 }))).toBe(29);
+});
+
+test('a reading that waits and whose time is corrected stands at its new time', () => {
+  const last = Math.max(...run.readings.map((r) => r.minutes));
+  const at = (minutes: number) => new Date(Date.parse(run.at) + minutes * 60_000).toISOString();
+  const body = { run: 'r', spout_temperature_C: 55 };
+  const first = { ...entry('run read', body), at: at(last + 20) };
+  const early = { ...first, id: 'early', corrects: first.id, at: at(1) };
+  const told = (...waiting: Entry[]) => newest(run, waiting, new Set(), 'spout_temperature_C');
+  expect(told(first)).toBe(55);
+  expect(told(first, early)).toBe(28);
+  expect(told({ ...first, at: at(1) }, { ...early, at: at(last + 20) })).toBe(55);
+});
+
+test('a run shows its readings as they were corrected or struck on this device', () => {
+  const anew = entry('run read', { spout_temperature_C: 24 }, { corrects: 'a', at: run.at });
+  const struck = entry('struck', { reason: 'misread' }, { corrects: 'b' });
+  const shown = runWithCorrections(run, [anew, struck]).readings;
+  expect(shown.map((r) => r.entry)).toEqual(['a', 'c']);
+  expect(shown[0]).toEqual({
+    entry: 'a',
+    at: run.at,
+    minutes: 0,
+    corrections: 1,
+    spout_temperature_C: 24,
+  });
+  expect(runWithCorrections(run, [])).toBe(run);
 });
 
 test('a cool reading that is written up late does not stand before a hot one read after it', () => {

@@ -54,6 +54,62 @@ type Figure =
   | 'collected_mL'
   | 'coolant_out_C';
 
+/** When it happened, by the house's clock. */
+const houseMs = (entry: Entry): number => Date.parse(entry.at) - entry.clock_ahead_ms;
+
+/** A reading as an entry on this device tells it; `of` is the entry that told it first. */
+function readingBy(run: Run, of: string, by: Entry, corrections: number): RunReading {
+  const { run: _run, ...figures } = by.body;
+  return {
+    ...figures,
+    entry: of,
+    at: new Date(houseMs(by)).toISOString(),
+    minutes: (houseMs(by) - Date.parse(run.at)) / 60_000,
+    ...(corrections > 0 ? { corrections } : {}),
+  };
+}
+
+/** The last correction on this device of each reading, by the entry that told it first. */
+const correctionsHere = (waiting: readonly Entry[]): Map<string, Entry> =>
+  new Map(
+    waiting.flatMap((e) =>
+      e.kind === 'run read' && e.corrects !== undefined ? [[e.corrects, e] as const] : [],
+    ),
+  );
+
+const byTime = (readings: readonly RunReading[]): RunReading[] =>
+  readings.toSorted((a, b) => a.minutes - b.minutes);
+
+/** A run with its readings as they were corrected on this device, their times too, and without those that
+ *  were struck here. */
+export function runWithCorrections(run: Run, waiting: readonly Entry[]): Run {
+  const anew = correctionsHere(waiting);
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+  if (!run.readings.some((r) => anew.has(r.entry) || struck.has(r.entry))) return run;
+  const readings = run.readings
+    .filter((r) => !struck.has(r.entry))
+    .map((r) => {
+      const by = anew.get(r.entry);
+      return by ? readingBy(run, r.entry, by, (r.corrections ?? 0) + 1) : r;
+    });
+  return { ...run, readings: byTime(readings) };
+}
+
+/** All readings of a run, at home and on this device, each as it was last told. In the order of their
+ *  times, not of their telling: what is written up late may be older than all. */
+function readingsHere(run: Run, waiting: readonly Entry[]): RunReading[] {
+  const { readings } = runWithCorrections(run, waiting);
+  const anew = correctionsHere(waiting);
+  const atHome = new Set(run.readings.map((r) => r.entry));
+  const here = waiting
+    .filter((e) => e.kind === 'run read' && e.corrects === undefined && !atHome.has(e.id))
+    .map((e) => {
+      const by = anew.get(e.id);
+      return readingBy(run, e.id, by ?? e, by ? 1 : 0);
+    });
+  return byTime([...readings, ...here]);
+}
+
 /** The newest telling of a figure that is not doubted, and when it was read, by the house. */
 function lastRead<Key extends Figure>(
   run: Run,
@@ -61,29 +117,10 @@ function lastRead<Key extends Figure>(
   doubted: ReadonlySet<string>,
   figure: Key,
 ): { figure: NonNullable<RunReading[Key]>; at_ms: number } | undefined {
-  // A reading that waits may have been corrected here: a temperature told after it.
-  const reads = waiting.filter((e) => e.kind === 'run read');
-  const as = new Map(reads.map((e) => [e.corrects ?? e.id, e.body]));
-  // By its time, not its telling: what is written up late may be older than all.
-  const told = [
-    ...run.readings.map((r) => ({
-      entry: r.entry,
-      figure: r[figure],
-      at_ms: timeAt(run, r.minutes, 0),
-    })),
-    ...reads
-      .filter((e) => e.corrects === undefined)
-      .map((e) => ({
-        entry: e.id,
-        figure: as.get(e.id)![figure] as RunReading[Key],
-        at_ms: Date.parse(e.at) - e.clock_ahead_ms,
-      })),
-  ].filter((one) => one.figure !== undefined && !doubted.has(one.entry));
-  const last = told.reduce<(typeof told)[number] | undefined>(
-    (so_far, one) => (so_far && so_far.at_ms > one.at_ms ? so_far : one),
-    undefined,
+  const last = readingsHere(run, waiting).findLast(
+    (one) => one[figure] !== undefined && !doubted.has(one.entry),
   );
-  return last && { figure: last.figure!, at_ms: last.at_ms };
+  return last && { figure: last[figure]!, at_ms: timeAt(run, last.minutes, 0) };
 }
 
 /** The newest telling of a figure that is not doubted, at home or still on this device. */
