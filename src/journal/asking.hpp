@@ -48,11 +48,23 @@ class Asking {
 using Charged = std::map<Id, std::vector<spirit::Lot>>;
 [[nodiscard]] Charged charged_lots(const HouseState& house);
 
+/// A house's lots by name and its runs in order of time: sought once for all questions. Looks
+/// into the state that it is made of.
+struct InOrder {
+  explicit InOrder(const HouseState& house);
+  [[nodiscard]] const LotState* lot(const LotName& name) const;
+  /// The run that was begun last before that one; null for the first.
+  [[nodiscard]] const RunState* before(const RunState& run) const;
+
+  std::map<LotName, const LotState*> lots;
+  std::vector<const RunState*> runs;
+};
+
 void ask_of_ferment(const BatchState& batch, Asking& asking);
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking);
-void ask_of_hours(const HouseState& house, const BatchState& batch, Asking& asking);
-void ask_of_order(const HouseState& house, const LotState& lot, Asking& asking);
+void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking);
+void ask_of_order(const InOrder& house, const LotState& lot, Asking& asking);
 void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
                 Asking& asking);
 

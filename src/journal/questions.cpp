@@ -61,16 +61,18 @@ Questions questions(const HouseState& house, const GlassOf& glass_of) {
     of.emplace(id, std::pair{glass_of(id), Asking(batch)});
   }
   const Charged charged = charged_lots(house);
+  const InOrder order(house);
   for (const auto& [id, batch] : house.batches) {
     auto& [glass, asking] = of.at(id);
     ask_of_ferment(batch, asking);
     ask_of_runs(house, batch, charged, glass, asking);
-    ask_of_hours(house, batch, asking);
+    ask_of_hours(order, batch, asking);
   }
   for (const LotState& lot : house.lots) {
     const auto found = of.find(lot.batch);
     auto& [glass, asking] = found == of.end() ? of.at(std::nullopt) : found->second;
     ask_of_lot(house, lot, glass, asking);
+    ask_of_order(order, lot, asking);
   }
   Questions all;
   for (auto& [id, one] : of) {
@@ -88,14 +90,17 @@ std::vector<Puzzle> questions(const HouseState& house, const std::optional<Id>& 
     if (found == house.batches.end()) return {};
     of = &found->second;
   }
+  const InOrder order(house);
   Asking asking = of != nullptr ? Asking(*of) : Asking(house);
   if (of != nullptr) {
     ask_of_ferment(*of, asking);
     ask_of_runs(house, *of, charged_lots(house), glass, asking);
-    ask_of_hours(house, *of, asking);
+    ask_of_hours(order, *of, asking);
   }
   for (const LotState& lot : house.lots) {
-    if (lot.batch == batch) ask_of_lot(house, lot, glass, asking);
+    if (lot.batch != batch) continue;
+    ask_of_lot(house, lot, glass, asking);
+    ask_of_order(order, lot, asking);
   }
   return std::move(asking).all();
 }

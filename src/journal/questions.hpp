@@ -46,14 +46,15 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// beyond its mark or far below it, or far weaker than a later one; a run begun before the one
 /// before had ended, or before the pot could be charged, and spirit that came over sooner than
 /// the heat told can drive it; what is told of a lot for a time before it was made, and a cut
-/// for one before its jars were filled; a lot poured together, gauged anew, off the wood or in bottles that holds more alcohol than before; one that is not
-/// what its parts and its water make; bottles far off the strength of their lot.
+/// for one before its jars were filled; a lot poured together, gauged anew, off the wood or in
+/// bottles that holds more alcohol than before; one that is not what its parts and its water
+/// make; bottles far off the strength of their lot.
 ///
 /// What a maker upheld is not asked again, in the same words and figures.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.
-/// Linear in lots and runs.
+/// Lots and runs are sought by name and time: all of it grows as they and their logarithm.
 [[nodiscard]] Questions questions(const HouseState& house, const GlassOf& glass_of);
 /// Those of one batch, or of what belongs to none.
 [[nodiscard]] std::vector<Puzzle> questions(const HouseState& house,

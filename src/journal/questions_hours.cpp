@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
+#include <utility>
 
 #include "journal/asking.hpp"
 #include "spirit/strength.hpp"
@@ -77,14 +79,8 @@ std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came)
 }
 
 // By the run that went before on the same still; a house of several stills upholds it.
-void ask_of_the_one_before(const HouseState& house, const RunState& run, Asking& asking) {
-  const RunState* before = nullptr;
-  for (const auto& [id, batch] : house.batches) {
-    for (const RunState& other : batch.runs) {
-      if (&other == &run || !(other.told.at < run.told.at)) continue;
-      if (before == nullptr || before->told.at < other.told.at) before = &other;
-    }
-  }
+void ask_of_the_one_before(const InOrder& house, const RunState& run, Asking& asking) {
+  const RunState* const before = house.before(run);
   if (before == nullptr || !before->ended) return;
   const Duration pause = since(run.told.at, before->ended->at);
   if (pause < Duration{}) {
@@ -109,9 +105,9 @@ std::optional<Duration> too_early(const Told& use, const Told& made) {
 
 std::string name(const LotState& lot) { return lot.label.empty() ? "the lot" : lot.label; }
 
-void ask_of_the_charge(const HouseState& house, const RunState& run, Asking& asking) {
+void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking) {
   for (const LotPart& part : run.parts) {
-    const LotState* const of = lot_named(house, part.lot);
+    const LotState* const of = house.lot(part.lot);
     if (of == nullptr) continue;
     if (const auto early = too_early(run.told, of->told)) {
       asking.ask(run.told.entry, fmt::format("The heat is told to have gone on {} before {}, "
@@ -144,9 +140,31 @@ void ask_of_the_cut(const RunState& run, Asking& asking) {
 
 }  // namespace
 
-void ask_of_order(const HouseState& house, const LotState& lot, Asking& asking) {
+InOrder::InOrder(const HouseState& house) {
+  for (const LotState& lot : house.lots) lots.emplace(lot.name, &lot);
+  for (const auto& [id, batch] : house.batches) {
+    for (const RunState& run : batch.runs) runs.push_back(&run);
+  }
+  std::sort(runs.begin(), runs.end(), [](const RunState* a, const RunState* b) {
+    return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
+  });
+}
+
+const LotState* InOrder::lot(const LotName& name) const {
+  const auto found = lots.find(name);
+  return found == lots.end() ? nullptr : found->second;
+}
+
+const RunState* InOrder::before(const RunState& run) const {
+  const auto found =
+      std::lower_bound(runs.begin(), runs.end(), run.told.at,
+                       [](const RunState* one, const Moment& at) { return one->told.at < at; });
+  return found == runs.begin() ? nullptr : *std::prev(found);
+}
+
+void ask_of_order(const InOrder& house, const LotState& lot, Asking& asking) {
   for (const LotName& parent : lot.parents) {
-    const LotState* const of = lot_named(house, parent);
+    const LotState* const of = house.lot(parent);
     if (of == nullptr) continue;
     if (const auto early = too_early(lot.told, of->told)) {
       asking.ask(lot.told.entry, fmt::format("{} is told for {} before {}, of which it is, was "
@@ -165,7 +183,7 @@ void ask_of_order(const HouseState& house, const LotState& lot, Asking& asking) 
   }
 }
 
-void ask_of_hours(const HouseState& house, const BatchState& batch, Asking& asking) {
+void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking) {
   for (const RunState& run : batch.runs) {
     ask_of_the_one_before(house, run, asking);
     ask_of_the_charge(house, run, asking);

@@ -157,7 +157,6 @@ void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass
   if (lot.bottles) ask_of_bottles(house, lot, glass, asking);
   ask_of_gaugings(house, lot, glass, asking);
   ask_of_making(house, lot, glass, asking);
-  ask_of_order(house, lot, asking);
 }
 
 }  // namespace lynearm::journal
