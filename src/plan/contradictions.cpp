@@ -4,11 +4,16 @@
 #include <algorithm>
 
 #include "base/error.hpp"
+#include "mash/heat.hpp"
 #include "mash/ingredient.hpp"
 #include "plan/plan.hpp"
 
 namespace lynearm::plan {
 namespace {
+
+// Water that a kilogram of grain holds when it is only just wetted through. No mash is thicker;
+// common practice, no source.
+constexpr double wetting_L_per_kg = 1.0;
 
 class Check {
  public:
@@ -16,6 +21,7 @@ class Check {
 
   std::vector<base::Fault> faults() {
     bill();
+    room_for_grain();
     vessels();
     spirit();
     wood();
@@ -30,6 +36,31 @@ class Check {
   bool any(Use use) const {
     return std::any_of(recipe_.bill.begin(), recipe_.bill.end(),
                        [use](const BillLine& line) { return line.use == use; });
+  }
+
+  // A mass told ten times too large is found at its line, not at the water it would need.
+  void room_for_grain() {
+    const auto named =
+        std::find_if(kit_.vessels.begin(), kit_.vessels.end(),
+                     [&](const Vessel& one) { return one.name == recipe_.mash.vessel; });
+    if (named == kit_.vessels.end()) return;
+    units::Mass grain;
+    std::size_t heaviest = 0;
+    for (std::size_t i = 0; i < recipe_.bill.size(); ++i) {
+      const BillLine& line = recipe_.bill[i];
+      if (line.use != Use::cook && line.use != Use::dough_in) continue;
+      if (grain <= units::Mass{} || line.mass > recipe_.bill[heaviest].mass) heaviest = i;
+      grain += line.mass;
+    }
+    const auto wetted = units::Volume::litres(
+        grain.kilograms() * (mash::grain_displacement_L_per_kg + wetting_L_per_kg));
+    if (wetted <= named->total) return;
+    fault(
+        fmt::format("mash_bill[{}].mass", heaviest + 1),
+        fmt::format("{:.1f} kg", recipe_.bill[heaviest].mass.kilograms()),
+        fmt::format("grain that has room: all {:.1f} kg of it, only just wetted through, fill "
+                    "{:.0f} L, and the {} holds {:.0f} L to its brim",
+                    grain.kilograms(), wetted.litres(), named->name, named->total.litres()));
   }
 
   void bill() {

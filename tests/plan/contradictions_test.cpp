@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -49,6 +50,39 @@ TEST(Contradictions, grain_is_not_boiled_as_sugar_nor_sugar_doughed_in) {
   const auto faults = contradictions(recipe, tern::kit_8());
   EXPECT_TRUE(names(faults, "mash_bill[2].use"));
   EXPECT_TRUE(names(faults, "mash_bill[4].use"));
+}
+
+// At 0.67 L/kg of its own and 1.0 L/kg of water, as mash/ and common practice have them.
+TEST(Contradictions, a_bill_ten_times_too_large_is_told_at_its_heaviest_grain) {
+  Recipe recipe = tern::recipe_8();
+  std::size_t heaviest = 0;
+  double all_kg = 0.0;
+  for (std::size_t i = 0; i < recipe.bill.size(); ++i) {
+    BillLine& line = recipe.bill[i];
+    if (line.use != Use::cook && line.use != Use::dough_in) continue;
+    line.mass = line.mass * 10.0;
+    all_kg += line.mass.kilograms();
+    if (line.mass > recipe.bill[heaviest].mass) heaviest = i;
+  }
+  const auto faults = contradictions(recipe, tern::kit_8());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].field, fmt::format("mash_bill[{}].mass", heaviest + 1));
+  EXPECT_NE(faults[0].accepted.find(fmt::format("all {:.1f} kg of it", all_kg)),
+            std::string::npos)
+      << faults[0].accepted;
+  EXPECT_NE(faults[0].accepted.find(fmt::format("fill {:.0f} L", all_kg * 1.67)),
+            std::string::npos)
+      << faults[0].accepted;
+}
+
+TEST(Contradictions, sugar_takes_no_room_in_the_mash) {
+  Recipe recipe = tern::recipe_8();
+  for (BillLine& line : recipe.bill) {
+    if (line.use == Use::boil || line.use == Use::ferment) line.mass = line.mass * 10.0;
+  }
+  for (const base::Fault& fault : contradictions(recipe, tern::kit_8())) {
+    EXPECT_EQ(fault.field.find("mash_bill"), std::string::npos) << fault.field;
+  }
 }
 
 TEST(Contradictions, a_cold_vessel_cannot_cook) {
