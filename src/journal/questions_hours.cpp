@@ -59,10 +59,11 @@ std::string_view name(const RunState& run) {
 std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came) {
   if (!(came > Volume{})) return std::nullopt;
   const Duration time = since(by, run.told.at);
-  const std::string much = fmt::format(
-      "{:.2f} L are told to have come over {} after the heat "
-      "went on",
-      came.litres(), how_long(time));
+  const bool before = time < Duration{};
+  const std::string much =
+      fmt::format("{:.2f} L are told to have come over {} {} the heat went on", came.litres(),
+                  how_long(before ? time * -1.0 : time), before ? "before" : "after");
+  if (before) return much + ".";
   const std::optional<Power> power = most_power(run);
   if (power && *power > Power{}) {
     const auto least =

@@ -93,7 +93,7 @@ std::string outcome(const Record& record) {
                                    [](const journal::Puzzle& one) { return one.counts; });
   if (asked > 0) {
     told.push_back(fmt::format("{} cannot be so, and {} in these figures as told: see the end.",
-                               count_of(static_cast<int>(asked), "amount", "amounts"),
+                               count_of(static_cast<int>(asked), "entry", "entries"),
                                asked == 1 ? "stands" : "stand"));
   }
   return told.empty() ? "Nothing of it is measured yet."

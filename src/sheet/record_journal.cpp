@@ -195,7 +195,7 @@ Html record_corrections(const Record& record) {
   for (auto one = all.begin(); one != amounts; ++one) part += asked(*one);
   if (amounts != all.end()) {
     part += subheading("Told, and cannot be so") +
-            small_print("These amounts count as they were told, here and in the ledger.");
+            small_print("These count as they were told, here and in the ledger.");
   }
   for (auto one = amounts; one != all.end(); ++one) part += asked(*one);
   return part;

@@ -76,6 +76,13 @@ TEST_F(QuestionsOfHours, WhatCameOverInAMinuteIsAskedWithoutAPower) {
   expect_one(end, HasSubstr("no pot boils so soon"));
 }
 
+TEST_F(QuestionsOfHours, AJarFilledBeforeTheHeatWentOnIsAsked) {
+  const Id run = on(60);
+  const Id jar = filled(run, 30, 1, 400);
+  expect_one(jar,
+             HasSubstr("0.40 L are told to have come over 30 min before the heat went on."));
+}
+
 TEST_F(QuestionsOfHours, ARunThatEndsWithNothingOverIsNotAsked) {
   book.tell(2, RunEnded{on(0), {}, {}, {}, {}});
   EXPECT_THAT(asked(), IsEmpty());

@@ -120,7 +120,7 @@ TEST(RecordByKit, WhatKitAndRecipeAskStandsAmongWhatCannotBe) {
   ASSERT_NE(at, std::string::npos);
   EXPECT_NE(text.find("372.0 L were pitched; the fermenter holds 50.0 L.", at),
             std::string::npos);
-  EXPECT_NE(text.find("1 amount cannot be so"), std::string::npos) << "told in front too";
+  EXPECT_NE(text.find("1 entry cannot be so"), std::string::npos) << "told in front too";
 }
 
 // The strips took in less than the ferment gave, and no row said where the rest was.

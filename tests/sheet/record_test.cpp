@@ -318,7 +318,7 @@ TEST(Record, AnAmountThatCannotBeStandsWithBothFigures) {
   journal::Book book = told();
   book.tell(8 * day, journal::Racked{journal::litres_at_20C(160), {}}, Stage::ferment);
   const std::string all = read_aloud(printed(book));
-  EXPECT_NE(all.find("1 amount cannot be so, and stands in these figures"), std::string::npos);
+  EXPECT_NE(all.find("1 entry cannot be so, and stands in these figures"), std::string::npos);
   const std::size_t at = all.find("Told, and cannot be so");
   ASSERT_NE(at, std::string::npos);
   EXPECT_NE(all.find("The racking tells 160.0 L of clear wash; 108.", at), std::string::npos)
