@@ -224,6 +224,10 @@ test('a double press of the cut makes one cut', async () => {
   cut.click();
   await new Promise((done) => setTimeout(done, 30));
   expect(kept.map((e) => e.kind)).toEqual(['jars allotted']);
+  // Laid otherwise since, it is another.
+  await userEvent.keyboard('t');
+  screen.getByRole('button', { name: /^(Make|Correct) the cut/ }).click();
+  await vi.waitFor(() => expect(kept).toHaveLength(2));
 });
 
 test('a trial in the glass says that foreshots are not tasted, and so does the sheet of a jar', async () => {
