@@ -60,20 +60,24 @@ std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came)
   if (!(came > Volume{})) return std::nullopt;
   const Duration time = since(by, run.told.at);
   const bool before = time < Duration{};
+  const auto at_least = [&](Power power) {
+    return Duration::seconds(least_heat(run.charge_volume, came).joules() / power.watts());
+  };
+  // The power it began with is enough to tell nearly always: of readings there may be
+  // thousands.
+  const bool enough =
+      run.power && *run.power > Power{} && time >= at_least(*run.power) * surely;
+  if (enough && time >= shortest) return std::nullopt;
   const std::string much =
       fmt::format("{:.2f} L are told to have come over {} {} the heat went on", came.litres(),
                   how_long(before ? time * -1.0 : time), before ? "before" : "after");
   if (before) return much + ".";
   const std::optional<Power> power = most_power(run);
-  if (power && *power > Power{}) {
-    const auto least =
-        Duration::seconds(least_heat(run.charge_volume, came).joules() / power->watts());
-    if (time < least * surely) {
-      return fmt::format(
-          "{}: {:.1f} kW need some {} at the least to warm the charge and drive "
-          "that over.",
-          much, power->kilowatts(), how_long(least));
-    }
+  if (power && *power > Power{} && time < at_least(*power) * surely) {
+    return fmt::format(
+        "{}: {:.1f} kW need some {} at the least to warm the charge and drive "
+        "that over.",
+        much, power->kilowatts(), how_long(at_least(*power)));
   }
   if (time < shortest) return much + ": no pot boils so soon.";
   return std::nullopt;
