@@ -126,8 +126,8 @@ std::optional<units::Temperature> Follower::spirit_at(units::Duration at) const 
 // broken instrument would repeat for ever.
 bool Follower::is_crowded(const Figure& figure) const {
   constexpr std::size_t several = 3;
-  if (figures_.size() < weighed_at_any_rate) return false;
   const std::vector<std::size_t> near = neighbours(figures_, figure);
+  if (figures_.size() < weighed_as_they_come) return near.size() >= most_by_hand;
   return near.size() >= several ||
          std::any_of(near.begin(), near.end(), [this](std::size_t i) { return !doubt_of(i); });
 }

@@ -79,8 +79,11 @@ struct Pull {
 };
 [[nodiscard]] Pull pull(const Figure& figure, const Expected& shown, double standing);
 
-/// So many figures are weighed however close they lie: more than a person reads in a night.
-inline constexpr std::size_t weighed_at_any_rate = 240;
+/// So many figures are weighed as they come: more than a person reads in a night. But of one
+/// instrument no more about a minute than a hand writes down, or a logger that contradicts the
+/// still has it drawn anew every second.
+inline constexpr std::size_t weighed_as_they_come = 240;
+inline constexpr std::size_t most_by_hand = 6;
 /// Beyond that a figure waits for its instrument to have been silent so long. A thermometer
 /// that is logged every second would say no more at a thousand times the work: of what counts()
 /// grants figures without a gap, those a minute apart keep 97 %.

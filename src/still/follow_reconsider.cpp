@@ -18,6 +18,9 @@ constexpr std::size_t agree = 3;
 // Of what was doubted so many figures must be believed, and so many more be doubted before it
 // is looked at again.
 constexpr std::size_t worth_it = 2;
+// Of many that were doubted and stayed so, a quarter more: a belief that no still satisfies is
+// not looked into at every reading.
+constexpr std::size_t of_many = 4;
 // Or stills fit that were given hardly a chance in a hundred: chi-squared of the seven
 // constants of a run. Asked again after so many figures.
 constexpr double too_far_out = 16.0;
@@ -83,7 +86,8 @@ bool Follower::reconsider(const numeric::Executor& executor) {
   for (std::size_t i = 0; i < doubted.size(); ++i) doubted[i] = doubt_of(i).has_value();
   const auto before =
       static_cast<std::size_t>(std::count(doubted.begin(), doubted.end(), true));
-  const bool against = before >= doubts_then_ + worth_it && agree_against_belief(doubted);
+  const std::size_t more = std::max(worth_it, doubts_then_ / of_many);
+  const bool against = before >= doubts_then_ + more && agree_against_belief(doubted);
   const bool far_out = !wider_ && surprise() > too_far_out &&
                        (figures_then_ == 0 || figures_.size() >= figures_then_ + again_after);
   if (!against && !far_out) return false;

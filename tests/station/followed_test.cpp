@@ -188,14 +188,14 @@ TEST_F(AFollowedRun, ALoggerThatWritesEverySecondIsWeighedByTheMinute) {
       run.readings.push_back(point);
     }
   };
-  logged(200);
+  logged(5);
   Followed by = quick();
   EXPECT_EQ(told(by).crowded, 0U);
   logged(1000);
   const wire::RunForecast all = told(by);
   EXPECT_EQ(all.readings.size(), run.readings.size());
-  // Some 240 of the first four minutes, then one a minute.
-  EXPECT_NEAR(static_cast<double>(all.crowded), 1000.0 - 240.0 - 13.0, 20.0);
+  // Six of each of seventeen minutes.
+  EXPECT_NEAR(static_cast<double>(all.crowded), 1000.0 - 6.0 * 17.0, 20.0);
   expect_same(all, told_afresh());
 }
 

@@ -65,13 +65,21 @@ Reading pot_at(double minutes, double celsius) {
 
 TEST(Follow, InAMinuteThatIsWellReadOnlyAReadingThatMendsASlipIsWeighed) {
   Follower by = follower();
-  const Reading first = pot_at(20.0, 60.0);
-  for (std::size_t i = 0; i < weighed_at_any_rate; ++i) {
-    EXPECT_TRUE(by.take(first, numeric::one_after_another()).crowded.empty());
+  const auto read = [&by](double minutes) {
+    const auto shown = [&](Instrument instrument) {
+      return by.shown_at(instrument, Duration::minutes(minutes))->median;
+    };
+    Reading reading = pot_at(minutes, shown(Instrument::pot_thermometer));
+    reading.head_temperature = Temperature::celsius(shown(Instrument::head_thermometer));
+    return by.take(reading, numeric::one_after_another()).crowded;
+  };
+  // Five of each in the two minutes about one.
+  for (std::size_t i = 0; i < weighed_as_they_come / 2; ++i) {
+    EXPECT_TRUE(read(60.0 + 0.4 * static_cast<double>(i)).empty());
   }
-  EXPECT_EQ(by.take(first, numeric::one_after_another()).crowded,
-            std::vector{Instrument::pot_thermometer});
-  EXPECT_EQ(by.figures().size(), weighed_at_any_rate);
+  EXPECT_EQ(read(80.2),
+            (std::vector{Instrument::pot_thermometer, Instrument::head_thermometer}));
+  EXPECT_EQ(by.figures().size(), weighed_as_they_come);
   const double expected =
       by.shown_at(Instrument::pot_thermometer, Duration::minutes(40.0))->median;
   const Update slip = by.take(pot_at(40.0, expected - 40.0), numeric::one_after_another());
