@@ -11,6 +11,7 @@ using enum Shown;
 
 constexpr double pound_kg = 0.45359237;
 constexpr double gallon_L = 3.785411784;
+constexpr double imperial_gallon_L = 4.54609;
 constexpr double inch_m = 0.0254;
 constexpr double cubic_foot_L = 28.316846592;
 constexpr double mercury_mm_Pa = 133.322387415;
@@ -31,7 +32,8 @@ constexpr Unit volume[] = {
     {"hL|hl", 1e2},
     {"m3", 1e3},
     {"ft3", cubic_foot_L},
-    {"gal|gallon|gallons", gallon_L, us, 2},
+    {"gal|gallon|gallons|US gal|US gallon|US gallons", gallon_L, us, 2},
+    {"imp gal|imp. gal|imperial gal|imperial gallon|imperial gallons", imperial_gallon_L},
     {"qt|quart|quarts", gallon_L / 4.0, us, 2},
     {"pt|pint|pints", gallon_L / 8.0},
     {"cup|cups", gallon_L / 16.0},

@@ -4,7 +4,8 @@
 //
 // Factors are the exact definitions (yard and pound agreement of 1959, US gallon of 231 cubic
 // inches, International Table BTU). "gal", "qt", "fl oz" are always the United States measures.
-// Leaves out imperial measures: the same words would mean two things.
+// Of imperial measures only the gallon, by its whole name: the words of the others would mean
+// two things.
 #pragma once
 
 #include <span>

@@ -24,6 +24,8 @@ const Definition definitions[] = {
     {"NIST SP 811 B.8, pound (avoirdupois)", kind<Mass>(), "lb", 0.45359237},
     {"NIST SP 811 B.8, ounce (avoirdupois)", kind<Mass>(), "oz", 0.028349523125},
     {"NIST SP 811 B.8, gallon (US)", kind<Volume>(), "gal", 3.785411784},
+    {"NIST SP 811 B.8, gallon [Canadian and UK (Imperial)]", kind<Volume>(), "imp gal",
+     4.54609},
     {"231 cubic inches", kind<Volume>(), "gal", 231.0 * 0.254 * 0.254 * 0.254},
     {"NIST SP 811 B.8, quart (US liq)", kind<Volume>(), "qt", 0.946352946},
     {"NIST SP 811 B.8, pint (US liq)", kind<Volume>(), "pt", 0.473176473},
@@ -59,6 +61,8 @@ TEST(UnitTables, AgreeWithTheFactoriesOfTheTypes) {
   EXPECT_EQ(parse<Mass>("3 lb"), Mass::pounds(3.0));
   EXPECT_EQ(parse<Mass>("3 oz"), Mass::ounces(3.0));
   EXPECT_EQ(parse<Volume>("3 gal"), Volume::us_gallons(3.0));
+  EXPECT_EQ(parse<Volume>("3 US gal"), Volume::us_gallons(3.0));
+  EXPECT_EQ(parse<Volume>("2 imperial gallons"), Volume::litres(9.09218));
   EXPECT_EQ(parse<Volume>("3 fl oz"), Volume::us_fluid_ounces(3.0));
   EXPECT_EQ(parse<Duration>("3 months"), Duration::months(3.0));
   EXPECT_EQ(parse<Temperature>("158 F"), Temperature::fahrenheit(158.0));
