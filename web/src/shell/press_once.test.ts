@@ -69,3 +69,21 @@ test('a press of a button is one of its own from half a second on', () => {
   vi.advanceTimersByTime(470);
   expect(tap.anew()).toBe(true);
 });
+
+test('Enter that is held down presses once, and still breaks lines', () => {
+  const press = (on: Element, repeat: boolean) => {
+    const key = new KeyboardEvent('keydown', {
+      key: 'Enter',
+      repeat,
+      bubbles: true,
+      cancelable: true,
+    });
+    on.dispatchEvent(key);
+    return key.defaultPrevented;
+  };
+  const input = form.querySelector('input')!;
+  expect(press(input, false)).toBe(false);
+  expect(press(input, true)).toBe(true);
+  const text = form.appendChild(document.createElement('textarea'));
+  expect(press(text, true)).toBe(false);
+});

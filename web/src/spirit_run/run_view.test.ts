@@ -197,7 +197,11 @@ test('the jar under the spout counts those that are not yet at home', () => {
   expect(jarNow(run, [entry('jar filled', { jar: 3, volume_mL: 400 })])).toBe(4);
   expect(jarNow({ ...run, jars: [] }, [])).toBe(1);
   expect(lastJarVolume(run, [])).toBe(500);
-  expect(lastJarVolume(run, [entry('jar filled', { jar: 3, volume_mL: 400 })])).toBe(400);
+  const third = entry('jar filled', { jar: 3, volume_mL: 400 });
+  expect(lastJarVolume(run, [third])).toBe(400);
+  // A jar before it that is corrected later is not the last.
+  expect(lastJarVolume(run, [third, entry('jar filled', { jar: 1, volume_mL: 450 })])).toBe(400);
+  expect(lastJarVolume({ ...run, jars: [] }, [])).toBeUndefined();
 });
 
 test('where the run stands goes by the decisions that are behind it', () => {

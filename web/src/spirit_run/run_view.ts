@@ -39,11 +39,17 @@ export function jarNow(run: Run, waiting: readonly Entry[]): number {
   return Math.max(0, ...full) + 1;
 }
 
-/** How much the last jar held, to offer it again. */
+/** How much the last jar held, to offer it again: the highest, whenever it was told or corrected. */
 export function lastJarVolume(run: Run, waiting: readonly Entry[]): number | undefined {
-  const queued = waiting.filter((e) => e.kind === 'jar filled').at(-1)?.body['volume_mL'];
-  if (typeof queued === 'number') return queued;
-  return run.jars.findLast((jar) => jar.as_filled_mL !== undefined)?.as_filled_mL;
+  const held = new Map<number, number>();
+  for (const { jar, as_filled_mL } of run.jars) {
+    if (as_filled_mL !== undefined) held.set(jar, as_filled_mL);
+  }
+  for (const { kind, body } of waiting) {
+    const mL = body['volume_mL'];
+    if (kind === 'jar filled' && typeof mL === 'number') held.set(Number(body['jar']), mL);
+  }
+  return held.get(Math.max(...held.keys()));
 }
 
 type Figure =
