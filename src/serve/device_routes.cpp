@@ -52,8 +52,8 @@ Reply pair(const Request& request, Pairing& pairing, Devices& devices, bool tls)
   if (!pairing.redeem(call.code, WakingClock::now())) {
     return problem(
         403, "code-spent", "This code does not open the house",
-        "It was used, is older than five minutes, or was replaced: show a new one on "
-        "the laptop.");
+        "It was used, is older than five minutes, was replaced, or is not what stands on "
+        "the laptop: compare it, or show a new one there.");
   }
   const Device device{
       short_id(), call.name,

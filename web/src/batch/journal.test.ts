@@ -64,7 +64,8 @@ test('rows stand newest first by when it happened, the device’s clock allowed 
 
 test('a puzzle stands at its entry', () => {
   const puzzle = { entry: 'a', why: 'No such run.', counts: false };
-  expect(journalRows([entry('a')], [puzzle])[0]!.puzzle).toEqual(puzzle);
+  const another = { entry: 'a', why: 'Jar 3 is empty.', counts: false };
+  expect(journalRows([entry('a')], [puzzle, another])[0]!.puzzles).toEqual([puzzle, another]);
 });
 
 test('what this device upheld is not asked while it waits; other words are, and what counts for nothing', () => {

@@ -10,7 +10,7 @@ export interface JournalRow {
   stands: Entry; // the last correction, or the first telling
   struck?: Entry; // the entry that says it never happened
   corrections: Entry[]; // in the order of their making
-  puzzle?: Puzzle;
+  puzzles: Puzzle[]; // one that counts, or what the fold makes nothing of, which may be more
 }
 
 export type Puzzle = Batch['puzzles'][number];
@@ -42,10 +42,14 @@ export function journalRows(
     }
     return root;
   };
-  const askedOf = new Map(puzzles.map((puzzle) => [puzzle.entry, puzzle]));
   const rows = new Map<string, JournalRow>();
   const row = (root: Entry) => {
-    const there = rows.get(root.id) ?? { first: root, stands: root, corrections: [] };
+    const there = rows.get(root.id) ?? {
+      first: root,
+      stands: root,
+      corrections: [],
+      puzzles: [],
+    };
     rows.set(root.id, there);
     return there;
   };
@@ -53,8 +57,7 @@ export function journalRows(
   for (const entry of [...entries].sort((a, b) => (a.id < b.id ? -1 : 1))) {
     const root = rootOf(entry);
     const of = row(root);
-    const puzzle = askedOf.get(entry.id);
-    if (puzzle) of.puzzle = puzzle;
+    of.puzzles.push(...puzzles.filter((puzzle) => puzzle.entry === entry.id));
     if (entry === root) continue;
     of.corrections.push(entry);
     if (entry.kind !== 'struck') of.stands = entry;
