@@ -2,6 +2,7 @@
 // stage. For the sources of this room only.
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -34,13 +35,14 @@ class Asking {
  public:
   explicit Asking(const BatchState& batch) : Asking(batch.puzzles, batch.upheld) {}
   explicit Asking(const HouseState& house) : Asking(house.puzzles, house.upheld) {}
-  Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld)
-      : asked_(std::move(asked)), upheld_(upheld) {}
-  void ask(const Id& entry, std::string why);
+  Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld);
+  /// returns    false where just that was upheld: who asks of a sum goes on from there
+  bool ask(const Id& entry, std::string why);
   [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
 
  private:
   std::vector<Puzzle> asked_;
+  std::set<Id> about_;  ///< the entries of those
   const std::vector<UpheldState>& upheld_;
 };
 
@@ -55,16 +57,22 @@ struct InOrder {
   [[nodiscard]] const LotState* lot(const LotName& name) const;
   /// The run that was begun last before that one; null for the first.
   [[nodiscard]] const RunState* before(const RunState& run) const;
+  /// Where and when it came to be: of low wines the end of their strip, whenever they were
+  /// gauged.
+  [[nodiscard]] const Told& made(const LotState& lot) const;
 
   std::map<LotName, const LotState*> lots;
+  std::map<Id, const Told*> ends;  ///< of runs, by their entry
   std::vector<const RunState*> runs;
 };
 
 void ask_of_ferment(const BatchState& batch, Asking& asking);
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking);
+void ask_of_days(const BatchState& batch, Asking& asking);
 void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking);
-void ask_of_order(const InOrder& house, const LotState& lot, Asking& asking);
+void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking);
+void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, Asking& asking);
 void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
                 Asking& asking);
 

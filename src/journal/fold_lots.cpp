@@ -35,6 +35,10 @@ LotState& Folding::make(LotKind kind, std::string label, const spirit::Lot& of, 
   return house_.lots.emplace_back(std::move(made));
 }
 
+LotUse Folding::use(std::string where, const spirit::Lot& of) const {
+  return {told(), std::move(where), of, standing_->said->batch};
+}
+
 spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string where) {
   constexpr double two_gaugings = 1.03;
   const units::Volume there = spirit::volume(from.left);
@@ -48,12 +52,13 @@ spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string 
   if (share > 1.0 - 1e-6 || (crumb && share > 0.99)) share = 1.0;
   const spirit::Lot out = from.left * share;
   from.left = share < 1.0 ? from.left - out : spirit::Lot{};
-  from.uses.push_back({told(), std::move(where), out});
+  from.uses.push_back(use(std::move(where), out));
   return out;
 }
 
 Waits Folding::on(const LotBrought& body) {
   LotState& made = make(body.kind, body.name, lot_of(body.volume, body.strength), true);
+  made.brought = true;
   if (body.kind == LotKind::feints) made.generation = 1;
   return taken;
 }
@@ -62,7 +67,7 @@ Waits Folding::on(const LotGauged& body) {
   LotState* const of = lot(body.lot);
   if (of == nullptr) return gauges_a_strip(body) ? taken : waits_for(body.lot.entry);
   const spirit::Lot now = lot_of(body.volume, body.strength);
-  of->uses.push_back({told(), "gauging", of->left - now});
+  of->uses.push_back(use("gauging", of->left - now));
   of->left = now;
   of->measured = true;
   of->residue.reset();  // of a gauging before
@@ -106,7 +111,7 @@ Waits Folding::on(const LotMade& body) {
   made.parents = std::move(parents);
   made.generation = generation_of(body.parts);
   if (measured) {
-    made.uses.push_back({told(), "gauging", sum - *measured});
+    made.uses.push_back(use("gauging", sum - *measured));
     made.left = *measured;
     made.measured = true;
   }
@@ -156,7 +161,7 @@ Waits Folding::on(const WoodTopped& body) {
   }
   const spirit::Lot poured = take_out(*from, body.part.volume, "topping up");
   // What came in is a use below nothing, so that the lot still balances.
-  of->uses.push_back({told(), std::string(topped_up), poured * -1.0});
+  of->uses.push_back(use(std::string(topped_up), poured * -1.0));
   of->left = of->left + poured;
   of->generation = std::max(of->generation, from->generation);
   if (std::find(of->parents.begin(), of->parents.end(), body.part.lot) == of->parents.end()) {
@@ -184,8 +189,8 @@ Waits Folding::on(const WoodEmptied& body) {
   const spirit::Lot off = lot_of(body.volume, body.strength);
   const std::string label = of->label;
   const int generation = of->generation;
-  of->uses.push_back({told(), "soaked and evaporated", of->left - off});
-  of->uses.push_back({told(), "off the wood", off});
+  of->uses.push_back(use("soaked and evaporated", of->left - off));
+  of->uses.push_back(use("off the wood", off));
   of->left = {};
   LotState& made = make(LotKind::spirit, label + ", off the wood", off, true);
   made.parents = {body.lot};
@@ -207,7 +212,7 @@ Waits Folding::on(const Bottled& body) {
   made.parents = {body.part.lot};
   made.generation = generation;
   made.bottles = InBottles{body.bottles, body.size, body.strength};
-  made.uses.push_back({told(), "gauging", poured - filled});
+  made.uses.push_back(use("gauging", poured - filled));
   made.left = filled;
   return taken;
 }

@@ -118,6 +118,8 @@ class Folding {
   void make_low_wines(const RunState& run, const spirit::Lot& all);
   /// Low wines of a strip that was ended before they were gauged: made by this gauging.
   bool gauges_a_strip(const LotGauged& body);
+  /// A use that the entry at hand tells.
+  [[nodiscard]] LotUse use(std::string where, const spirit::Lot& of) const;
   /// Takes a volume at 20 °C out of a lot; a little more than there is (3 %, what two gaugings
   /// part) is all of it, and so is more, with a puzzle.
   spirit::Lot take_out(LotState& from, units::Volume volume, std::string where);

@@ -38,13 +38,21 @@ bool cannot_be(units::Volume out, units::Volume in) {
          out - in > units::Volume::litres(sd_L * impossible_deviations);
 }
 
-void Asking::ask(const Id& entry, std::string why) {
-  const bool already = std::any_of(asked_.begin(), asked_.end(),
-                                   [&](const Puzzle& one) { return one.entry == entry; });
-  const bool upheld = std::any_of(upheld_.begin(), upheld_.end(), [&](const UpheldState& one) {
-    return one.upheld.entry == entry && one.upheld.asked == why;
+Asking::Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld)
+    : asked_(std::move(asked)), upheld_(upheld) {
+  for (const Puzzle& one : asked_) about_.insert(one.entry);
+}
+
+bool Asking::ask(const Id& entry, std::string why) {
+  if (is_upheld(upheld_, {entry, why})) return false;
+  if (about_.insert(entry).second) asked_.push_back({entry, std::move(why), true});
+  return true;
+}
+
+bool is_upheld(const std::vector<UpheldState>& upheld, const Puzzle& asked) {
+  return std::any_of(upheld.begin(), upheld.end(), [&](const UpheldState& one) {
+    return one.upheld.entry == asked.entry && one.upheld.asked == asked.why;
   });
-  if (!already && !upheld) asked_.push_back({entry, std::move(why), true});
 }
 
 void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more,
@@ -66,13 +74,18 @@ Questions questions(const HouseState& house, const GlassOf& glass_of) {
     auto& [glass, asking] = of.at(id);
     ask_of_ferment(batch, asking);
     ask_of_runs(house, batch, charged, glass, asking);
+    ask_of_days(batch, asking);
     ask_of_hours(order, batch, asking);
   }
+  const auto at = [&of](const std::optional<Id>& batch) -> std::pair<Glass, Asking>& {
+    const auto found = of.find(batch);
+    return found == of.end() ? of.at(std::nullopt) : found->second;
+  };
   for (const LotState& lot : house.lots) {
-    const auto found = of.find(lot.batch);
-    auto& [glass, asking] = found == of.end() ? of.at(std::nullopt) : found->second;
+    auto& [glass, asking] = at(lot.batch);
     ask_of_lot(house, lot, glass, asking);
-    ask_of_order(order, lot, asking);
+    ask_of_parents(order, lot, asking);
+    for (const LotUse& use : lot.uses) ask_of_use(order, lot, use, at(use.batch).second);
   }
   Questions all;
   for (auto& [id, one] : of) {
@@ -95,12 +108,17 @@ std::vector<Puzzle> questions(const HouseState& house, const std::optional<Id>& 
   if (of != nullptr) {
     ask_of_ferment(*of, asking);
     ask_of_runs(house, *of, charged_lots(house), glass, asking);
+    ask_of_days(*of, asking);
     ask_of_hours(order, *of, asking);
   }
   for (const LotState& lot : house.lots) {
-    if (lot.batch != batch) continue;
-    ask_of_lot(house, lot, glass, asking);
-    ask_of_order(order, lot, asking);
+    if (lot.batch == batch) {
+      ask_of_lot(house, lot, glass, asking);
+      ask_of_parents(order, lot, asking);
+    }
+    for (const LotUse& use : lot.uses) {
+      if (use.batch == batch) ask_of_use(order, lot, use, asking);
+    }
   }
   return std::move(asking).all();
 }

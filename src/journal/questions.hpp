@@ -44,22 +44,28 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// there was; a charge of less volume than went into it; more volume or alcohol out of a still
 /// than went in, or in its jars than came over, or left in the pot than was charged; a jar
 /// beyond its mark or far below it, or far weaker than a later one; a run begun before the one
-/// before had ended, or before the pot could be charged, and spirit that came over sooner than
-/// the heat told can drive it; what is told of a lot for a time before it was made, and a cut
-/// for one before its jars were filled; a lot poured together, gauged anew, off the wood or in
-/// bottles that holds more alcohol than before; one that is not what its parts and its water
+/// before had ended, or before the pot could be charged, one read after its end, and spirit
+/// that came over sooner than the heat told can drive it; a mash of two days, and a wash read
+/// or racked before it was pitched; what is told of a lot for a time before it was made, and a
+/// cut for one before its jars were filled; a lot poured together, gauged anew, off the wood or
+/// in bottles that holds more alcohol than before; one that is not what its parts and its water
 /// make; bottles far off the strength of their lot.
 ///
 /// What a maker upheld is not asked again, in the same words and figures.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.
-/// Lots and runs are sought by name and time: all of it grows as they and their logarithm.
+/// Each is asked in the batch whose entry it names. What was upheld bounds what follows it: of
+/// sums (jars, worts, charges) the rest is asked about by itself.
+/// Lots and runs are sought by name and time; for lots made of lots, through all of them.
 [[nodiscard]] Questions questions(const HouseState& house, const GlassOf& glass_of);
 /// Those of one batch, or of what belongs to none.
 [[nodiscard]] std::vector<Puzzle> questions(const HouseState& house,
                                             const std::optional<Id>& batch,
                                             const Glass& glass = {});
+
+/// Whether just that was upheld.
+[[nodiscard]] bool is_upheld(const std::vector<UpheldState>& upheld, const Puzzle& asked);
 
 /// Whether a volume is above another by more than any honest reading of both, each at a mark.
 [[nodiscard]] bool cannot_be(units::Volume out, units::Volume in);

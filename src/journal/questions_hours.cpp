@@ -113,8 +113,9 @@ std::string name(const LotState& lot) { return lot.label.empty() ? "the lot" : l
 void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking) {
   for (const LotPart& part : run.parts) {
     const LotState* const of = house.lot(part.lot);
-    if (of == nullptr) continue;
-    if (const auto early = too_early(run.told, of->told)) {
+    // Stock may be written down once it was used.
+    if (of == nullptr || of->brought) continue;
+    if (const auto early = too_early(run.told, house.made(*of))) {
       asking.ask(run.told.entry, fmt::format("The heat is told to have gone on {} before {}, "
                                              "which is in the charge, was made.",
                                              how_long(*early), name(*of)));
@@ -143,12 +144,45 @@ void ask_of_the_cut(const RunState& run, Asking& asking) {
   }
 }
 
+// Of the jars once; where that was upheld, of the rest by itself.
+void ask_of_heat(const InOrder& house, const RunState& run, Asking& asking) {
+  Volume came;
+  for (const auto& [number, jar] : run.jars) {
+    if (!jar.filled) continue;
+    came += jar.as_filled.value_or(Volume{});
+    const auto why = too_soon(run, jar.filled->at, came);
+    if (!why) continue;
+    if (asking.ask(jar.filled->entry, *why)) break;
+    came = {};
+  }
+  if (!run.ended || !run.collected_read) return;
+  const auto why = too_soon(run, run.ended->at, run.collected_read->volume);
+  if (!why) return;
+  // Low wines may have been gauged later, by an entry of their own.
+  const LotState* const low_wines = house.lot({run.ended->entry, LotKind::low_wines});
+  asking.ask(low_wines != nullptr ? low_wines->told.entry : run.ended->entry, *why);
+}
+
+// One before the heat went on is none of the run's, says the fold.
+void ask_of_readings(const RunState& run, Asking& asking) {
+  if (!run.ended) return;
+  for (const RunPoint& point : run.readings) {
+    if (const auto late = too_early(*run.ended, point.told)) {
+      asking.ask(point.told.entry,
+                 fmt::format("It is told for {} after its run ended.", how_long(*late)));
+    }
+  }
+}
+
 }  // namespace
 
 InOrder::InOrder(const HouseState& house) {
   for (const LotState& lot : house.lots) lots.emplace(lot.name, &lot);
   for (const auto& [id, batch] : house.batches) {
-    for (const RunState& run : batch.runs) runs.push_back(&run);
+    for (const RunState& run : batch.runs) {
+      runs.push_back(&run);
+      if (run.ended) ends.emplace(run.ended->entry, &*run.ended);
+    }
   }
   std::sort(runs.begin(), runs.end(), [](const RunState* a, const RunState* b) {
     return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
@@ -167,24 +201,43 @@ const RunState* InOrder::before(const RunState& run) const {
   return found == runs.begin() ? nullptr : *std::prev(found);
 }
 
-void ask_of_order(const InOrder& house, const LotState& lot, Asking& asking) {
+const Told& InOrder::made(const LotState& lot) const {
+  if (lot.name.kind != LotKind::low_wines) return lot.told;
+  const auto end = ends.find(lot.name.entry);
+  return end == ends.end() ? lot.told : *end->second;
+}
+
+void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking) {
+  // What topped it up came later, and is asked about there.
+  const auto only_topped = [&lot](const LotState& of) {
+    const auto tops = [&lot](const LotUse& out) {
+      return std::any_of(lot.uses.begin(), lot.uses.end(), [&out](const LotUse& in) {
+        return in.where == topped_up && in.told.entry == out.told.entry;
+      });
+    };
+    return std::any_of(of.uses.begin(), of.uses.end(), tops) &&
+           std::none_of(of.uses.begin(), of.uses.end(),
+                        [&lot](const LotUse& out) { return out.told.entry == lot.told.entry; });
+  };
   for (const LotName& parent : lot.parents) {
     const LotState* const of = house.lot(parent);
-    if (of == nullptr) continue;
-    if (const auto early = too_early(lot.told, of->told)) {
+    if (of == nullptr || of->brought || only_topped(*of)) continue;
+    if (const auto early = too_early(house.made(lot), house.made(*of))) {
       asking.ask(lot.told.entry, fmt::format("{} is told for {} before {}, of which it is, was "
                                              "made.",
                                              name(lot), how_long(*early), name(*of)));
     }
   }
+}
+
+void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, Asking& asking) {
   // What was made or charged of it is asked about where that is told.
   constexpr std::array<std::string_view, 4> elsewhere = {"charge", "blend", "wood", "bottles"};
-  for (const LotUse& use : lot.uses) {
-    if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) continue;
-    if (const auto early = too_early(use.told, lot.told)) {
-      asking.ask(use.told.entry, fmt::format("It is told for {} before {} was made.",
-                                             how_long(*early), name(lot)));
-    }
+  if (lot.brought) return;
+  if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) return;
+  if (const auto early = too_early(use.told, house.made(lot))) {
+    asking.ask(use.told.entry, fmt::format("It is told for {} before {} was made.",
+                                           how_long(*early), name(lot)));
   }
 }
 
@@ -193,19 +246,8 @@ void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking)
     ask_of_the_one_before(house, run, asking);
     ask_of_the_charge(house, run, asking);
     ask_of_the_cut(run, asking);
-    Volume came;
-    for (const auto& [number, jar] : run.jars) {
-      if (!jar.filled) continue;
-      came += jar.as_filled.value_or(Volume{});
-      if (const auto why = too_soon(run, jar.filled->at, came)) {
-        asking.ask(jar.filled->entry, *why);
-        break;
-      }
-    }
-    if (!run.ended || !run.collected_read) continue;
-    if (const auto why = too_soon(run, run.ended->at, run.collected_read->volume)) {
-      asking.ask(run.ended->entry, *why);
-    }
+    ask_of_readings(run, asking);
+    ask_of_heat(house, run, asking);
   }
 }
 

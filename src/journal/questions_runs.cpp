@@ -178,10 +178,17 @@ void ask_of_strength(const RunState& run, const JarState& jar, Asking& asking) {
   }
 }
 
+std::string jars_hold(int first, int last) {
+  if (first == last) return fmt::format("Jar {} holds", last);
+  if (first == 1) return fmt::format("The jars to jar {} hold", last);
+  return fmt::format("The jars from jar {} to jar {} hold", first, last);
+}
+
 void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glass,
                  Asking& asking) {
   Came came;
   bool told = false;
+  int first = 1;
   for (const auto& [number, jar] : run.jars) {
     if (!jar.lot && !(jar.filled && jar.as_filled)) continue;
     const Volume held = jar.lot ? spirit::volume(*jar.lot) : *jar.as_filled;
@@ -194,31 +201,33 @@ void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glas
     came.volume += held;
     if (jar.lot) came.pure.add(*jar.lot);
     if (told) continue;
-    const auto why = asked_of_came(batch, run, came,
-                                   number == 1 ? std::string("Jar 1 holds")
-                                               : fmt::format("The jars to jar {} hold", number),
-                                   glass);
+    const auto why = asked_of_came(batch, run, came, jars_hold(first, number), glass);
     if (!why) continue;
-    told = true;
-    asking.ask(jar.lot ? jar.gauged->entry : jar.filled->entry, *why);
+    told = asking.ask(jar.lot ? jar.gauged->entry : jar.filled->entry, *why);
+    if (told) continue;
+    came = {};
+    first = number + 1;
   }
 }
 
 void ask_of_warmth(const FermentState& ferment, Asking& asking) {
   const auto dies = [&](const Id& entry, std::string_view what, units::Temperature at) {
-    asking.ask(entry, fmt::format("The {} is told to have been at {:.0f} °C: yeast dies above "
+    return asking.ask(entry,
+                      fmt::format("The {} is told to have been at {:.0f} °C: yeast dies above "
                                   "some {:.0f} °C.",
                                   what, at.celsius(), yeast_dies.celsius()));
   };
   if (ferment.pitch && ferment.pitch->at && *ferment.pitch->at > yeast_dies) {
     dies(ferment.pitch->told.entry, "wort that was pitched", *ferment.pitch->at);
   }
+  // A logger in the wrong unit is asked about once, and not again as warm as was upheld.
+  units::Temperature most = yeast_dies;
   for (const FermentPoint& point : ferment.points) {
     // Of the clear wash, which may be on its way to the still, nothing ferments.
     if (ferment.racked && point.told.at > ferment.racked->told.at) continue;
-    if (point.temperature && *point.temperature > yeast_dies) {
-      dies(point.told.entry, "wash", *point.temperature);
-    }
+    if (!point.temperature || !(*point.temperature > most)) continue;
+    if (dies(point.told.entry, "wash", *point.temperature)) return;
+    most = *point.temperature;
   }
 }
 
@@ -296,16 +305,18 @@ void ask_of_ferment(const BatchState& batch, Asking& asking) {
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking) {
   const std::optional<Volume> wash = most_wash(batch);
-  Volume taken;
+  Volume taken, bound = wash.value_or(Volume{});
   bool over = false;
   for (const RunState& run : batch.runs) {
     taken += run.wash.value_or(Volume{});
-    if (wash && run.wash && !over && cannot_be(taken, *wash)) {
-      over = true;  // the later ones are no more to blame than this
-      asking.ask(run.told.entry,
-                 fmt::format("With this charge {:.1f} L of the wash went into the still; there "
-                             "were {:.1f} L{}.",
-                             taken.litres(), wash->litres(), as_told(batch, *wash)));
+    if (wash && run.wash && !over && cannot_be(taken, bound)) {
+      // The later ones are no more to blame than this.
+      over = asking.ask(
+          run.told.entry,
+          fmt::format("With this charge {:.1f} L of the wash went into the still; there "
+                      "were {:.1f} L{}.",
+                      taken.litres(), wash->litres(), as_told(batch, *wash)));
+      bound = taken;
     }
     ask_of_charge(batch, run, charged, glass, asking);
     ask_of_volume(batch, run, asking);

@@ -136,6 +136,7 @@ struct LotUse {
   Told told;
   std::string where;  ///< "charge", "sample", "blend", "bottles", "topping up"
   spirit::Lot lot;
+  std::optional<Id> batch{};  ///< whose entry told it
 };
 /// A use that brought spirit in: its lot is below nothing.
 inline constexpr std::string_view topped_up = "topped up";
@@ -170,6 +171,7 @@ struct LotState {
   spirit::Lot left;
   bool measured = false;  ///< gauged, not only computed
   bool reckoned = false;  ///< `made` is of its parts; a gauging then stands among the uses
+  bool brought = false;   ///< was there before the journal
   /// What drying a sample left, where that was told when it was gauged.
   std::optional<units::MassConcentration> residue{};
   std::vector<LotUse> uses;

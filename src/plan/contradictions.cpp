@@ -7,6 +7,7 @@
 #include "mash/heat.hpp"
 #include "mash/ingredient.hpp"
 #include "plan/plan.hpp"
+#include "units/print.hpp"
 
 namespace lynearm::plan {
 namespace {
@@ -55,12 +56,13 @@ class Check {
     const auto wetted = units::Volume::litres(
         grain.kilograms() * (mash::grain_displacement_L_per_kg + wetting_L_per_kg));
     if (wetted <= named->total) return;
+    const auto [fills, brim] = units::print_apart(wetted, named->total);
     fault(
         fmt::format("mash_bill[{}].mass", heaviest + 1),
         fmt::format("{:.1f} kg", recipe_.bill[heaviest].mass.kilograms()),
         fmt::format("grain that has room: all {:.1f} kg of it, only just wetted through, fill "
-                    "{:.0f} L, and the {} holds {:.0f} L to its brim",
-                    grain.kilograms(), wetted.litres(), named->name, named->total.litres()));
+                    "{}, and the {} holds {} to its brim",
+                    grain.kilograms(), fills, named->name, brim));
   }
 
   void bill() {

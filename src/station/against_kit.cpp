@@ -57,6 +57,7 @@ std::string of_dry(const Dry& dry, const PlanMade& made) {
            : std::string{});
 }
 
+// The first that was not upheld; the worts after one that was, by themselves.
 std::optional<journal::Puzzle> asked_of_worts(const PlanMade& made,
                                               const journal::BatchState& batch,
                                               const Dry& dry) {
@@ -68,22 +69,28 @@ std::optional<journal::Puzzle> asked_of_worts(const PlanMade& made,
     drawn += wort.volume;
     extract += wort.extract;
     variance_kg2 += std::pow(extract_sd_kg(wort.volume, wort.gravity), 2);
+    std::optional<journal::Puzzle> asked;
     if (journal::cannot_be(drawn, most.most())) {
       const std::string tub = most.tub > Volume{}
                                   ? fmt::format(", and the {} holds {:.1f} L to its brim",
                                                 made.pair.recipe.mash.vessel, most.tub.litres())
                                   : std::string{};
-      return journal::Puzzle{
+      asked = journal::Puzzle{
           wort.told.entry,
           fmt::format("With this {:.1f} L of wort were drawn off; all the water planned or "
                       "told, and the bill, are {:.1f} L{}.",
                       drawn.litres(), most.of_water.litres(), tub)};
+      if (!is_upheld(batch.upheld, *asked)) return asked;
+      drawn = {};
     }
     if ((extract - dry.all).kilograms() >
         journal::impossible_deviations * std::sqrt(variance_kg2)) {
-      return journal::Puzzle{wort.told.entry,
-                             fmt::format("With this the worts hold {:.2f} kg of extract; {}.",
-                                         extract.kilograms(), of_dry(dry, made))};
+      asked = journal::Puzzle{wort.told.entry,
+                              fmt::format("With this the worts hold {:.2f} kg of extract; {}.",
+                                          extract.kilograms(), of_dry(dry, made))};
+      if (!is_upheld(batch.upheld, *asked)) return asked;
+      extract = {};
+      variance_kg2 = 0.0;
     }
   }
   return std::nullopt;
@@ -97,10 +104,11 @@ std::optional<journal::Puzzle> asked_of_pitch(const PlanMade& made,
   const plan::Vessel& vessel =
       plan::vessel_named(made.pair.kit, made.pair.recipe.ferment.vessel);
   if (journal::cannot_be(pitch->volume, vessel.total)) {
-    return journal::Puzzle{
+    journal::Puzzle asked{
         pitch->told.entry,
         fmt::format("{:.1f} L were pitched; the {} holds {:.1f} L to its brim.",
                     pitch->volume.litres(), vessel.name, vessel.total.litres())};
+    if (!is_upheld(batch.upheld, asked)) return asked;
   }
   if ((pitch->extract - dry.all).kilograms() >
       journal::impossible_deviations * extract_sd_kg(pitch->volume, pitch->gravity)) {

@@ -32,10 +32,12 @@ std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanM
   const plan::Boiler& boiler = made.pair.kit.still.boiler;
   const units::Volume fill = run.kind == journal::RunKind::strip ? made.plan.strip.fill_limit
                                                                  : made.plan.spirit.fill_limit;
-  if (run.charge_volume > boiler.total) {
-    const auto [charge, brim] = units::print_apart(run.charge_volume, boiler.total);
-    // Of what went in and of what the pot was told to hold the greater is the danger.
-    const bool by_parts = journal::cannot_be(run.put_in, run.charge_told);
+  // Of what went in and of what the pot was told to hold the greater is the danger.
+  const bool by_parts = journal::cannot_be(run.put_in, run.charge_told);
+  const units::Volume held =
+      by_parts ? std::max(run.charge_volume, run.put_in) : run.charge_volume;
+  if (held > boiler.total) {
+    const auto [charge, brim] = units::print_apart(held, boiler.total);
     against.push_back(fmt::format(
         "The charge is {}{}, and the boiler holds {} to its brim: leave the heat "
         "off and take some out, or correct the charge.",
@@ -44,8 +46,8 @@ std::vector<std::string> beyond_boiler(const journal::RunState& run, const PlanM
             ? fmt::format(" by what went into it ({} as told)", units::print(run.charge_told))
             : std::string{},
         brim));
-  } else if (run.charge_volume > fill * over_the_fill) {
-    const auto [charge, safe] = units::print_apart(run.charge_volume, fill);
+  } else if (held > fill * over_the_fill) {
+    const auto [charge, safe] = units::print_apart(held, fill);
     against.push_back(fmt::format(
         "The charge is {}, and this boiler may be filled to {} with it: more can boil "
         "over and block the condenser. Leave the heat off and take some out, or "

@@ -101,11 +101,11 @@ TEST_F(QuestionsOfHours, AJarFilledWhileItHeatsUpIsAskedOnce) {
 
 class QuestionsOfOrder : public QuestionsTest {
  protected:
-  // Made at minute 5 000.
-  LotName hearts() {
-    return {book.tell(5000, LotBrought{"hearts", LotKind::hearts, litres_at_20C(4),
-                                       percent_at_20C(60)}),
-            LotKind::hearts};
+  // Made at minute 5 000, of what was there before.
+  LotName hearts() { return made_of(brought(4, 60), 5000, "hearts"); }
+  LotName made_of(const Id& old, double minutes, const std::string& label) {
+    const LotMade made{label, {part(old, 4)}, {}, {}, {}};
+    return {book.tell(minutes, made), LotKind::spirit};
   }
 };
 
@@ -157,6 +157,62 @@ TEST_F(QuestionsOfOrder, ACutBeforeItsJarsWereFilledIsAskedOnceAndWhatWasGaugedA
   EXPECT_THAT(asked()[0].why, HasSubstr("gauged 5.0 h after the cut that poured it out"));
   EXPECT_EQ(asked()[1].entry, cut);
   EXPECT_THAT(asked()[1].why, HasSubstr("told for 40 min before jar 1 was filled"));
+}
+
+TEST_F(QuestionsOfOrder, AReadingAfterTheEndOfItsRunIsAsked) {
+  RunBegun run;
+  run.kind = RunKind::spirit;
+  run.charge = litres_at_20C(20);
+  run.strength = percent_at_20C(30);
+  const Id begun = book.tell(0, run);
+  RunRead warm{begun, {}};
+  warm.reading.pot_temperature = units::Temperature::celsius(60);
+  book.tell(300, RunEnded{begun, {}, {}, {}, {}});
+  book.tell(309, warm);
+  EXPECT_THAT(asked(), IsEmpty());
+  expect_one(book.tell(2 * day, warm), HasSubstr("told for 1.8 days after its run ended"));
+}
+
+TEST_F(QuestionsOfOrder, StockThatIsWrittenDownOnceItWasUsedIsNotAsked) {
+  const Id old =
+      book.tell(5000, LotBrought{"old", LotKind::hearts, litres_at_20C(9), percent_at_20C(60)});
+  begun(0, RunKind::spirit, 4, 60, {}, {part(old, 4)});
+  made_of(old, 2, "reduced");
+  book.tell(3, LotTaken{{old, LotKind::hearts}, Volume::litres(1), Gone::sample, ""});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfOrder, LowWinesWereMadeWhenTheirStripEndedWheneverTheyWereGauged) {
+  const Id strip = begun(0, RunKind::strip, 20, 8);
+  const Id end = book.tell(200, RunEnded{strip, {}, {}, {}, {}});
+  begun(1000, RunKind::spirit, 4, 30, {}, {part(end, 4, LotKind::low_wines)});
+  book.tell(1030, LotGauged{{end, LotKind::low_wines}, litres_at_20C(4), percent_at_20C(30)});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfHours, LowWinesThatWereGaugedLaterAreAskedWhereThatWasTold) {
+  const Id end = book.tell(40, RunEnded{on(0), {}, {}, {}, {}});
+  // 3 L of pure alcohol and the warming take well over 80 min by 2 kW; so soon it is a slip.
+  const Id gauged = book.tell(
+      1000, LotGauged{{end, LotKind::low_wines}, litres_at_20C(19), percent_at_20C(8)});
+  expect_one(gauged, HasSubstr("19.00 L are told to have come over 40 min after"));
+}
+
+TEST_F(QuestionsOfOrder, WhatTopsUpMayBeYoungerThanTheWoodsSpiritButMustBeThere) {
+  WoodFilled filled;
+  filled.part = {made_of(brought(8, 60), 10, "cask spirit"), Volume::litres(4)};
+  filled.in = "cask 1";
+  const LotName cask{book.tell(20, filled), LotKind::spirit};
+  const LotPart young{hearts(), Volume::litres(1)};
+  book.tell(6000, WoodTopped{cask, young});
+  EXPECT_THAT(asked(), IsEmpty());
+  // Told on the page of another batch, it is asked there.
+  const auto here = book.batch;
+  book.batch = id_at(1, 201);
+  const Id early = book.tell(3000, WoodTopped{cask, young});
+  expect_one(early, HasSubstr("told for 33.3 h before hearts was made"));
+  book.batch = here;
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 }  // namespace

@@ -94,5 +94,48 @@ TEST_F(QuestionsUpheld, OfALotOfNoBatchIsUpheldForTheHouse) {
   EXPECT_THAT(asked(), IsEmpty());
 }
 
+TEST_F(QuestionsUpheld, ASumThatWasUpheldDoesNotHideALaterSlip) {
+  fermented(20);
+  begun(8 * day, RunKind::strip, 12, {}, 12);
+  const Id second = begun(9 * day, RunKind::strip, 12, {}, 12);
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_THAT(asked()[0].why, HasSubstr("24.0 L of the wash"));
+  uphold(second, asked()[0].why, 10 * day);
+  EXPECT_THAT(asked(), IsEmpty());
+  const Id slip = begun(11 * day, RunKind::strip, 120, {}, 120);
+  expect_one(slip, HasSubstr("144.0 L of the wash went into the still; there were 20.0 L"));
+}
+
+TEST_F(QuestionsUpheld, JarsThatWereUpheldDoNotHideALaterSlip) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  const auto filled = [&](double minutes, int jar, double litres) {
+    return book.tell(minutes, JarFilled{run, jar, units::Volume::litres(litres)});
+  };
+  filled(3 * day, 1, 15);
+  const Id second = filled(3 * day + 60, 2, 15);
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_THAT(asked()[0].why, HasSubstr("The jars to jar 2 hold 30.00 L"));
+  uphold(second, asked()[0].why);
+  filled(3 * day + 120, 3, 2);
+  EXPECT_THAT(asked(), IsEmpty());
+  const Id slip = filled(3 * day + 180, 4, 40);
+  expect_one(slip,
+             HasSubstr("The jars from jar 3 to jar 4 hold 42.00 L, of a charge of 20.00"));
+}
+
+TEST_F(QuestionsUpheld, ALoggerInTheWrongUnitIsAskedOnceAndNotAgainAsWarmAsWasUpheld) {
+  pitched(20, 1.064);
+  const auto read = [&](double minutes, double celsius) {
+    return book.tell(minutes, FermentRead{{}, units::Temperature::celsius(celsius)});
+  };
+  const Id first = read(60, 68);
+  read(61, 68);
+  read(62, 67);
+  expect_one(first, HasSubstr("68 °C"));
+  uphold(first, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+  expect_one(read(63, 75), HasSubstr("75 °C"));
+}
+
 }  // namespace
 }  // namespace lynearm::journal

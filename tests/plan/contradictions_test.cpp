@@ -70,7 +70,7 @@ TEST(Contradictions, a_bill_ten_times_too_large_is_told_at_its_heaviest_grain) {
   EXPECT_NE(faults[0].accepted.find(fmt::format("all {:.1f} kg of it", all_kg)),
             std::string::npos)
       << faults[0].accepted;
-  EXPECT_NE(faults[0].accepted.find(fmt::format("fill {:.0f} L", all_kg * 1.67)),
+  EXPECT_NE(faults[0].accepted.find(fmt::format("fill {:.1f} L", all_kg * 1.67)),
             std::string::npos)
       << faults[0].accepted;
 }

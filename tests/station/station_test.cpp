@@ -200,6 +200,16 @@ TEST_F(AStation, AChargeOrAHeatBeyondThePlansBoilerIsToldWithTheForecast) {
   EXPECT_THAT(told_of(60, {}),
               testing::ElementsAre(testing::StartsWith(
                   "The charge is 60.0 L, and the boiler holds 45.0 L to its brim")));
+  begun.charge = litres_at_20C(20);
+  begun.wash = units::Volume::litres(60);
+  const Id by_parts = book.tell(8 * day, begun);
+  keep_all();
+  const auto with_parts = station.seen();
+  EXPECT_THAT(
+      station.by_kit(with_parts->house.batches.at(*book.batch)).against.at(by_parts),
+      testing::ElementsAre(testing::StartsWith(
+          "The charge is 60.0 L by what went into it (20.0 L as told), and the boiler")));
+  begun.wash.reset();
   EXPECT_THAT(
       told_of(25, 99999.0),
       testing::ElementsAre("The power is told as 100.0 kW, and the kit's heat gives 4.0 "
