@@ -100,7 +100,7 @@ export default defineConfig({
   },
   // The built pages are tried under the policy that the server sends (scripts/look.mjs).
   preview: { proxy: {}, headers: { 'Content-Security-Policy': policy } },
-  server: { proxy: { '/api': 'http://127.0.0.1:8080' } },
+  server: { proxy: { '/api': 'http://127.0.0.1:8420' } },
   resolve: process.env['VITEST'] ? { conditions: ['browser'] } : {},
   test: {
     restoreMocks: true,

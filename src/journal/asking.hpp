@@ -2,6 +2,7 @@
 // stage. For the sources of this room only.
 #pragma once
 
+#include <functional>
 #include <set>
 #include <string>
 #include <vector>
@@ -10,6 +11,9 @@
 #include "journal/questions.hpp"
 
 namespace lynearm::journal {
+
+/// What was done in a while is written down within so long of it, in any order. Our choice.
+inline constexpr units::Duration written_late = units::Duration::hours(2.0);
 
 /// Pure alcohol in what was gauged one by one, and in what is known otherwise. Its error is
 /// reckoned when it is asked for: that takes the density of each lot, and a house is asked
@@ -46,6 +50,14 @@ class Asking {
   const std::vector<UpheldState>& upheld_;
 };
 
+/// What is asked with a batch's glass; of what belongs to none, with the house's.
+struct Desk {
+  Glass glass;
+  Asking asking;
+};
+/// The desk of the batch of an entry; null where that is not asked about now.
+using DeskOf = std::function<Desk*(const std::optional<Id>&)>;
+
 /// What of each lot went into a charge, by the run.
 using Charged = std::map<Id, std::vector<spirit::Lot>>;
 [[nodiscard]] Charged charged_lots(const HouseState& house);
@@ -73,7 +85,6 @@ void ask_of_days(const BatchState& batch, Asking& asking);
 void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking);
 void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking);
 void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, Asking& asking);
-void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
-                Asking& asking);
+void ask_of_lot(const HouseState& house, const LotState& lot, const DeskOf& desk);
 
 }  // namespace lynearm::journal

@@ -33,6 +33,14 @@ BatchState& Folding::batch() {
 void Folding::puzzle(const Standing& standing, std::string why) {
   const std::optional<Id>& batch = standing.said->batch;
   auto& puzzles = batch ? house_.batches[*batch].puzzles : house_.puzzles;
+  if (!why.empty() && why.front() >= 'a' && why.front() <= 'z') {
+    why.front() = static_cast<char>(why.front() - 'a' + 'A');
+  }
+  if (!why.ends_with('.')) why += '.';
+  // An entry that names a lot twice says the same twice.
+  for (auto one = puzzles.rbegin(); one != puzzles.rend() && one->entry == standing.id; ++one) {
+    if (one->why == why) return;
+  }
   puzzles.push_back({standing.id, std::move(why)});
 }
 

@@ -92,10 +92,13 @@ Waits Folding::on(const RunRead& body) {
   reading.at = since(standing_->happened, of->told.at);
   reading.line = 0;
   if (reading.at < units::Duration{} || reading.at > still::longest_run) {
-    throw CannotBe{fmt::format(
-        "It is told for {}, which is not within the run: the heat was on at {}, and a "
-        "run lasts {:.0f} days at most.",
-        print(standing_->happened), print(of->told.at), still::longest_run.hours() / 24.0)};
+    const bool before = reading.at < units::Duration{};
+    throw CannotBe{
+        before ? fmt::format("It is told for a time {} before the heat of its run went on.",
+                             how_long(reading.at * -1.0))
+               : fmt::format("It is told for a time {} after the heat of its run went on: no "
+                             "run lasts so long.",
+                             how_long(reading.at))};
   }
   if (reading.event) {
     const bool stops = *reading.event == still::Event::stopped;

@@ -19,6 +19,10 @@ namespace {
 constexpr units::Duration a_day = units::Duration::days(1.0);
 constexpr units::Duration near_a_day = units::Duration::days(0.9);  // read at breakfast
 
+/// A reading that stands so little before the pitch is of the wash as it was pitched. Our
+/// choice.
+constexpr units::Duration pitched_about = units::Duration::minutes(10.0);
+
 /// Whether it had come to stand by its last gravity.
 bool had_stood(const FermentState& ferment, const Told& last, units::SpecificGravity gravity) {
   return std::any_of(
@@ -137,6 +141,8 @@ void Folding::renew_wash(BatchState& of) {
   FermentState& ferment = of.ferment;
   const auto last = last_gravities_.find(of.id);
   if (!ferment.pitch || last == last_gravities_.end()) return;
+  // Before the yeast went in it was read of the wort.
+  if (since(ferment.pitch->told.at, last->second.told.at) > pitched_about) return;
   const units::SpecificGravity original = ferment.pitch->gravity;
   const units::SpecificGravity now = std::min(last->second.gravity, original);
   const auto strength = or_puzzle([&] { return wash_strength(original, now); });

@@ -62,34 +62,47 @@ void ask_besides(std::vector<Puzzle>& asked, const std::vector<Puzzle>& more,
   asked = std::move(asking).all();
 }
 
+namespace {
+
+// Of a lot, whichever batch's entries tell of it.
+void ask_of(const HouseState& house, const InOrder& order, const LotState& lot,
+            const DeskOf& desk) {
+  ask_of_lot(house, lot, desk);
+  if (Desk* const at = desk(lot.batch)) ask_of_parents(order, lot, at->asking);
+  for (const LotUse& use : lot.uses) {
+    if (Desk* const at = desk(use.batch)) ask_of_use(order, lot, use, at->asking);
+  }
+}
+
+void ask_of(const HouseState& house, const InOrder& order, const BatchState& batch,
+            const Charged& charged, Desk& desk) {
+  ask_of_ferment(batch, desk.asking);
+  ask_of_runs(house, batch, charged, desk.glass, desk.asking);
+  ask_of_days(batch, desk.asking);
+  ask_of_hours(order, batch, desk.asking);
+}
+
+}  // namespace
+
 Questions questions(const HouseState& house, const GlassOf& glass_of) {
-  std::map<std::optional<Id>, std::pair<Glass, Asking>> of;
-  of.emplace(std::nullopt, std::pair{glass_of(std::nullopt), Asking(house)});
+  std::map<std::optional<Id>, Desk> desks;
+  desks.emplace(std::nullopt, Desk{glass_of(std::nullopt), Asking(house)});
   for (const auto& [id, batch] : house.batches) {
-    of.emplace(id, std::pair{glass_of(id), Asking(batch)});
+    desks.emplace(id, Desk{glass_of(id), Asking(batch)});
   }
   const Charged charged = charged_lots(house);
   const InOrder order(house);
   for (const auto& [id, batch] : house.batches) {
-    auto& [glass, asking] = of.at(id);
-    ask_of_ferment(batch, asking);
-    ask_of_runs(house, batch, charged, glass, asking);
-    ask_of_days(batch, asking);
-    ask_of_hours(order, batch, asking);
+    ask_of(house, order, batch, charged, desks.at(id));
   }
-  const auto at = [&of](const std::optional<Id>& batch) -> std::pair<Glass, Asking>& {
-    const auto found = of.find(batch);
-    return found == of.end() ? of.at(std::nullopt) : found->second;
+  const DeskOf desk = [&desks](const std::optional<Id>& batch) {
+    const auto found = desks.find(batch);
+    return found == desks.end() ? &desks.at(std::nullopt) : &found->second;
   };
-  for (const LotState& lot : house.lots) {
-    auto& [glass, asking] = at(lot.batch);
-    ask_of_lot(house, lot, glass, asking);
-    ask_of_parents(order, lot, asking);
-    for (const LotUse& use : lot.uses) ask_of_use(order, lot, use, at(use.batch).second);
-  }
+  for (const LotState& lot : house.lots) ask_of(house, order, lot, desk);
   Questions all;
-  for (auto& [id, one] : of) {
-    std::vector<Puzzle> asked = std::move(one.second).all();
+  for (auto& [id, one] : desks) {
+    std::vector<Puzzle> asked = std::move(one.asking).all();
     if (!asked.empty()) all.emplace(id, std::move(asked));
   }
   return all;
@@ -104,23 +117,16 @@ std::vector<Puzzle> questions(const HouseState& house, const std::optional<Id>& 
     of = &found->second;
   }
   const InOrder order(house);
-  Asking asking = of != nullptr ? Asking(*of) : Asking(house);
-  if (of != nullptr) {
-    ask_of_ferment(*of, asking);
-    ask_of_runs(house, *of, charged_lots(house), glass, asking);
-    ask_of_days(*of, asking);
-    ask_of_hours(order, *of, asking);
-  }
+  Desk one{glass, of != nullptr ? Asking(*of) : Asking(house)};
+  if (of != nullptr) ask_of(house, order, *of, charged_lots(house), one);
+  const DeskOf desk = [&](const std::optional<Id>& at) { return at == batch ? &one : nullptr; };
   for (const LotState& lot : house.lots) {
-    if (lot.batch == batch) {
-      ask_of_lot(house, lot, glass, asking);
-      ask_of_parents(order, lot, asking);
-    }
-    for (const LotUse& use : lot.uses) {
-      if (use.batch == batch) ask_of_use(order, lot, use, asking);
-    }
+    const bool told_here = lot.batch == batch ||
+                           std::any_of(lot.uses.begin(), lot.uses.end(),
+                                       [&](const LotUse& use) { return use.batch == batch; });
+    if (told_here) ask_of(house, order, lot, desk);
   }
-  return std::move(asking).all();
+  return std::move(one.asking).all();
 }
 
 }  // namespace lynearm::journal

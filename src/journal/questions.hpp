@@ -33,6 +33,8 @@ inline constexpr double under_the_mark = 0.25;
 inline constexpr units::VolumeStrength rinsed = units::VolumeStrength::percent(25.0);
 /// Warmer than this no yeast of the trade lives on. Common practice, no source.
 inline constexpr units::Temperature yeast_dies = units::Temperature::celsius(45.0);
+/// A wash as strong as 18 %vol freezes above this. From memory, of ethanol in water.
+inline constexpr units::Temperature wash_freezes = units::Temperature::celsius(-9.0);
 /// Two strengths of one spirit nearer than this are alike, on any glass. Our choice.
 inline constexpr units::VolumeStrength alike_strength = units::VolumeStrength::percent(0.5);
 /// What wood may hide of a strength that was read on an alcoholmeter and is true on the bottle,

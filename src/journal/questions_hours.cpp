@@ -117,7 +117,7 @@ void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking
     if (of == nullptr || of->brought) continue;
     if (const auto early = too_early(run.told, house.made(*of))) {
       asking.ask(run.told.entry, fmt::format("The heat is told to have gone on {} before {}, "
-                                             "which is in the charge, was made.",
+                                             "which is in the charge, came to be.",
                                              how_long(*early), name(*of)));
     }
   }
@@ -126,10 +126,11 @@ void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking
 void ask_of_the_cut(const RunState& run, Asking& asking) {
   if (!run.allotted) return;
   const auto ask = [&](Duration early, const std::string& what) {
-    asking.ask(run.allotted->entry,
-               fmt::format("The cut is told for {} before {}: what was gauged later is not in "
-                           "its lots.",
-                           how_long(early), what));
+    asking.ask(
+        run.allotted->entry,
+        fmt::format("The cut is told for a time {} before {}: what was gauged later is not in "
+                    "its lots.",
+                    how_long(early), what));
   };
   if (run.ended) {
     if (const auto early = too_early(*run.allotted, *run.ended)) {
@@ -163,13 +164,24 @@ void ask_of_heat(const InOrder& house, const RunState& run, Asking& asking) {
   asking.ask(low_wines != nullptr ? low_wines->told.entry : run.ended->entry, *why);
 }
 
-// One before the heat went on is none of the run's, says the fold.
+// What is told of a run for a time after its end, or of its jars for one before it. A reading
+// before the heat went on is none of the run's, says the fold.
 void ask_of_readings(const RunState& run, Asking& asking) {
-  if (!run.ended) return;
-  for (const RunPoint& point : run.readings) {
-    if (const auto late = too_early(*run.ended, point.told)) {
-      asking.ask(point.told.entry,
-                 fmt::format("It is told for {} after its run ended.", how_long(*late)));
+  const auto ask = [&](const Told& told, const std::string& what) {
+    if (!run.ended) return;
+    const Duration late = since(told.at, run.ended->at);
+    if (!(late > written_late)) return;
+    asking.ask(told.entry, fmt::format("{} is told for a time {} after the end of its {}.",
+                                       what, how_long(late), name(run)));
+  };
+  for (const RunPoint& point : run.readings) ask(point.told, "A reading");
+  for (const auto& [number, jar] : run.jars) {
+    if (jar.filled) ask(*jar.filled, fmt::format("The filling of jar {}", number));
+    if (!jar.gauged) continue;
+    if (const auto early = too_early(*jar.gauged, run.told)) {
+      asking.ask(jar.gauged->entry, fmt::format("The gauging of jar {} is told for a time {} "
+                                                "before the heat of its run went on.",
+                                                number, how_long(*early)));
     }
   }
 }
@@ -223,8 +235,8 @@ void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking) {
     const LotState* const of = house.lot(parent);
     if (of == nullptr || of->brought || only_topped(*of)) continue;
     if (const auto early = too_early(house.made(lot), house.made(*of))) {
-      asking.ask(lot.told.entry, fmt::format("{} is told for {} before {}, of which it is, was "
-                                             "made.",
+      asking.ask(lot.told.entry, fmt::format("{} is told for a time {} before {}, of which it "
+                                             "is, came to be.",
                                              name(lot), how_long(*early), name(*of)));
     }
   }
@@ -236,8 +248,9 @@ void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, As
   if (lot.brought) return;
   if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) return;
   if (const auto early = too_early(use.told, house.made(lot))) {
-    asking.ask(use.told.entry, fmt::format("It is told for {} before {} was made.",
-                                           how_long(*early), name(lot)));
+    asking.ask(use.told.entry, fmt::format("What is told of {} is told for a time {} before "
+                                           "that came to be.",
+                                           name(lot), how_long(*early)));
   }
 }
 

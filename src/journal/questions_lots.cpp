@@ -42,8 +42,7 @@ std::string more_than_there_was(const LotState& lot, const LotUse& use, double n
 
 // Each gauging against what was there, which is the less known the more was taken out since it
 // was gauged last.
-void ask_of_gaugings(const HouseState& house, const LotState& lot, const Glass& glass,
-                     Asking& asking) {
+void ask_of_gaugings(const HouseState& house, const LotState& lot, const DeskOf& desk) {
   Amount there;
   // As sure as its parts, whatever water went in.
   const std::vector<spirit::Lot> parts = poured_in(house, lot);
@@ -59,9 +58,10 @@ void ask_of_gaugings(const HouseState& house, const LotState& lot, const Glass& 
     }
     const bool some = left.ethanol > units::Mass{} && left.water > units::Mass{};
     const Amount now = some ? Amount{}.add(left) : Amount{};
-    if (cannot_be(now, there, glass)) {
-      asking.ask(use.told.entry,
-                 more_than_there_was(lot, use, now.value().litres(), there.value().litres()));
+    Desk* const at = desk(use.batch);
+    if (at != nullptr && cannot_be(now, there, at->glass)) {
+      at->asking.ask(use.told.entry, more_than_there_was(lot, use, now.value().litres(),
+                                                         there.value().litres()));
     }
     there = now;
   }
@@ -152,11 +152,11 @@ void ask_of_bottles(const HouseState& house, const LotState& lot, const Glass& g
 
 }  // namespace
 
-void ask_of_lot(const HouseState& house, const LotState& lot, const Glass& glass,
-                Asking& asking) {
-  if (lot.bottles) ask_of_bottles(house, lot, glass, asking);
-  ask_of_gaugings(house, lot, glass, asking);
-  ask_of_making(house, lot, glass, asking);
+void ask_of_lot(const HouseState& house, const LotState& lot, const DeskOf& desk) {
+  Desk* const at = desk(lot.batch);
+  if (at != nullptr && lot.bottles) ask_of_bottles(house, lot, at->glass, at->asking);
+  ask_of_gaugings(house, lot, desk);
+  if (at != nullptr) ask_of_making(house, lot, at->glass, at->asking);
 }
 
 }  // namespace lynearm::journal

@@ -225,7 +225,16 @@ void ask_of_warmth(const FermentState& ferment, Asking& asking) {
   for (const FermentPoint& point : ferment.points) {
     // Of the clear wash, which may be on its way to the still, nothing ferments.
     if (ferment.racked && point.told.at > ferment.racked->told.at) continue;
-    if (!point.temperature || !(*point.temperature > most)) continue;
+    if (!point.temperature) continue;
+    if (*point.temperature < wash_freezes) {
+      const double celsius = point.temperature->celsius();
+      asking.ask(point.told.entry,
+                 fmt::format("The wash is told to have been at {:.0f} °C: it freezes above "
+                             "that.",
+                             celsius));
+      continue;
+    }
+    if (!(*point.temperature > most)) continue;
     if (dies(point.told.entry, "wash", *point.temperature)) return;
     most = *point.temperature;
   }

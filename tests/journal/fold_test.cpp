@@ -324,7 +324,7 @@ TEST_F(CutTest, PoursJarsIntoLotsAndKeepsWhatIsLeft) {
 TEST_F(CutTest, WaitsForTheJarsToBeGauged) {
   book.tell(15, JarsAllotted{run, {hearts(1, 500), hearts(2, 500)}});
   gauge(20, 1, 0.5, 74);
-  EXPECT_THAT(whys(folded()), ElementsAre("jar 2 of that run is not gauged"));
+  EXPECT_THAT(whys(folded()), ElementsAre("Jar 2 of that run is not gauged."));
   gauge(30, 2, 0.5, 70);
   EXPECT_TRUE(folded().runs[0].allotted);
   EXPECT_THAT(house.batches.at(*book.batch).puzzles, IsEmpty());
@@ -335,7 +335,7 @@ TEST_F(CutTest, MoreThanAJarHoldsIsWhatItHolds) {
   JarPoured poured = hearts(1, 600);
   poured.feints = Volume::millilitres(200);
   const Id cut = book.tell(100, JarsAllotted{run, {poured}});
-  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("jar 1 holds 500 mL, and 800 mL")));
+  EXPECT_THAT(whys(folded()), ElementsAre(HasSubstr("Jar 1 holds 500 mL, and 800 mL")));
   EXPECT_NEAR(spirit::volume(lot(cut, LotKind::hearts).made).millilitres(), 375.0, 1e-6);
   EXPECT_NEAR(spirit::volume(lot(cut, LotKind::feints).made).millilitres(), 125.0, 1e-6);
 }
@@ -397,7 +397,7 @@ TEST_F(FoldTest, ALotThatNoEntryMadeIsAPuzzleOnce) {
   const Id note = book.tell(1, Note{"nothing", {}});
   book.tell(2, LotTaken{{note, LotKind::spirit}, Volume::litres(1), Gone::sample, ""});
   EXPECT_THAT(whys(folded()),
-              ElementsAre("it speaks of a run or a lot that is not in the journal"));
+              ElementsAre("It speaks of a run or a lot that is not in the journal."));
 }
 
 TEST_F(FoldTest, MoreThanThereIsIsAllOfItAndAPuzzle) {
@@ -542,7 +542,7 @@ TEST_F(FoldTest, TheLastLabelOfALotOfBottlesStands) {
 
 TEST_F(FoldTest, AKindOfANewerProgramIsKeptAsAPuzzle) {
   book.tell(1, Foreign{"sky read", 3, "{}"});
-  EXPECT_THAT(whys(folded()), ElementsAre("a kind this program does not know: sky read"));
+  EXPECT_THAT(whys(folded()), ElementsAre("A kind this program does not know: sky read."));
 }
 
 TEST_F(FoldTest, WhatBelongsToABatchSaysSoWithoutOne) {

@@ -112,7 +112,7 @@ class QuestionsOfOrder : public QuestionsTest {
 TEST_F(QuestionsOfOrder, WhatIsTakenOfALotBeforeItWasMadeIsAsked) {
   const LotName lot = hearts();
   const Id taken = book.tell(2120, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
-  expect_one(taken, HasSubstr("told for 2.0 days before hearts was made"));
+  expect_one(taken, HasSubstr("What is told of hearts is told for a time 2.0 days before"));
   book.correct(taken, 6000, 4995, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
   EXPECT_THAT(asked(), IsEmpty()) << "as far as two clocks may differ";
 }
@@ -125,7 +125,7 @@ TEST_F(QuestionsOfOrder, ALotMadeBeforeItsPartsIsAskedAndWhatFollowsItIsNot) {
   filled.part = {{blend, LotKind::spirit}, Volume::litres(2)};
   filled.in = "staves";
   book.tell(4500, filled);
-  expect_one(blend, AllOf(HasSubstr("reduced is told for 16.7 h before hearts"),
+  expect_one(blend, AllOf(HasSubstr("reduced is told for a time 16.7 h before hearts"),
                           HasSubstr("of which it is")));
 }
 
@@ -136,7 +136,7 @@ TEST_F(QuestionsOfOrder, ARunChargedWithALotThatWasMadeLaterIsAsked) {
   run.strength = percent_at_20C(60);
   run.parts = {{hearts(), Volume::litres(4)}};
   const Id begun = book.tell(4000, run);
-  expect_one(begun, HasSubstr("16.7 h before hearts, which is in the charge, was made"));
+  expect_one(begun, HasSubstr("16.7 h before hearts, which is in the charge, came to be"));
 }
 
 TEST_F(QuestionsOfOrder, ACutBeforeItsJarsWereFilledIsAskedOnceAndWhatWasGaugedAfterItSaysHow) {
@@ -156,21 +156,26 @@ TEST_F(QuestionsOfOrder, ACutBeforeItsJarsWereFilledIsAskedOnceAndWhatWasGaugedA
   EXPECT_EQ(asked()[0].entry, anew);
   EXPECT_THAT(asked()[0].why, HasSubstr("gauged 5.0 h after the cut that poured it out"));
   EXPECT_EQ(asked()[1].entry, cut);
-  EXPECT_THAT(asked()[1].why, HasSubstr("told for 40 min before jar 1 was filled"));
+  EXPECT_THAT(asked()[1].why, HasSubstr("told for a time 40 min before jar 1 was filled"));
 }
 
-TEST_F(QuestionsOfOrder, AReadingAfterTheEndOfItsRunIsAsked) {
-  RunBegun run;
-  run.kind = RunKind::spirit;
-  run.charge = litres_at_20C(20);
-  run.strength = percent_at_20C(30);
-  const Id begun = book.tell(0, run);
-  RunRead warm{begun, {}};
+TEST_F(QuestionsOfOrder, WhatIsToldOfARunAfterItsEndOrOfItsJarsBeforeItIsAsked) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  RunRead warm{run, {}};
   warm.reading.pot_temperature = units::Temperature::celsius(60);
-  book.tell(300, RunEnded{begun, {}, {}, {}, {}});
-  book.tell(309, warm);
-  EXPECT_THAT(asked(), IsEmpty());
-  expect_one(book.tell(2 * day, warm), HasSubstr("told for 1.8 days after its run ended"));
+  book.tell(300, RunEnded{run, {}, {}, {}, {}});
+  book.tell(390, warm);
+  EXPECT_THAT(asked(), IsEmpty()) << "written down late";
+  const Id late = book.tell(2 * day, warm);
+  expect_one(late,
+             HasSubstr("A reading is told for a time 1.8 days after the end of its spirit"));
+  book.correct(late, 2 * day, 200, warm);
+  const Id filled = book.tell(3 * day, JarFilled{run, 2, Volume::millilitres(500)});
+  expect_one(filled, HasSubstr("The filling of jar 2 is told for a time 2.8 days after"));
+  book.correct(filled, 3 * day, 200, JarFilled{run, 2, Volume::millilitres(500)});
+  const Id gauged =
+      book.tell(-2 * day, JarGauged{run, 2, litres_at_20C(0.5), percent_at_20C(60)});
+  expect_one(gauged, HasSubstr("The gauging of jar 2 is told for a time 2.0 days before"));
 }
 
 TEST_F(QuestionsOfOrder, StockThatIsWrittenDownOnceItWasUsedIsNotAsked) {
@@ -210,7 +215,7 @@ TEST_F(QuestionsOfOrder, WhatTopsUpMayBeYoungerThanTheWoodsSpiritButMustBeThere)
   const auto here = book.batch;
   book.batch = id_at(1, 201);
   const Id early = book.tell(3000, WoodTopped{cask, young});
-  expect_one(early, HasSubstr("told for 33.3 h before hearts was made"));
+  expect_one(early, HasSubstr("told of hearts is told for a time 33.3 h before"));
   book.batch = here;
   EXPECT_THAT(asked(), IsEmpty());
 }

@@ -137,5 +137,19 @@ TEST_F(QuestionsUpheld, ALoggerInTheWrongUnitIsAskedOnceAndNotAgainAsWarmAsWasUp
   expect_one(read(63, 75), HasSubstr("75 °C"));
 }
 
+TEST_F(QuestionsUpheld, WhatAnotherBatchTellsOfALotIsAskedAndUpheldThere) {
+  const Id lot = brought(4, 50);
+  const auto here = book.batch;
+  book.batch = id_at(1, 201);
+  book.tell(4, BatchBegun{"another", "", false});
+  const Id gauged =
+      book.tell(5, LotGauged{{lot, LotKind::hearts}, litres_at_20C(4), percent_at_20C(70)});
+  expect_one(gauged, HasSubstr("Gauged anew"));
+  uphold(gauged, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+  book.batch = here;
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
 }  // namespace
 }  // namespace lynearm::journal

@@ -20,9 +20,11 @@ export const happened = (entry: Entry): number => Date.parse(entry.at) - entry.c
 
 /** Without what was upheld by entries of this device that the house has yet to hear of. */
 export function unanswered(puzzles: readonly Puzzle[], waiting: readonly Entry[]): Puzzle[] {
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
   const answered = ({ entry, why }: Puzzle) =>
     waiting.some(
-      ({ kind, body }) => kind === 'upheld' && body['entry'] === entry && body['asked'] === why,
+      ({ id, kind, body }) =>
+        kind === 'upheld' && !struck.has(id) && body['entry'] === entry && body['asked'] === why,
     );
   return puzzles.filter((puzzle) => !(puzzle.counts && answered(puzzle)));
 }

@@ -105,3 +105,9 @@ test('a gravity that stands still for a day is told', () => {
   expect(standingOf(dry)).toMatchObject({ still: true });
   expect(standingOf(batch())).toBeUndefined();
 });
+
+test('what was read before the pitch is of the wort, and no gravity of the ferment', () => {
+  const of = batch(read('2026-11-17T11:00:00Z', 1.04), read('2026-11-18T15:00:00Z', 1.03));
+  expect(readOf(of, 0).map((p) => p.y)).toEqual([1.058, 1.03]);
+  expect(standingOf(batch(read('2026-11-17T11:00:00Z', 1.04)))).toBeUndefined();
+});

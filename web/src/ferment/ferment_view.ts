@@ -6,7 +6,8 @@ import type { GravityRead, VolumeRead } from '../data/measured';
 import { quantity, type Units } from '../data/units';
 import type { BandCurve, Measured } from '../parts/chart_data';
 
-const HOUR = 3_600_000;
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
 type Told = { at: string } | undefined;
@@ -80,7 +81,11 @@ export function curveOf(plan: Plan | undefined, pitched_ms: number): BandCurve {
   };
 }
 
-/** What was read, true, with the wort as its first point. */
+/** Whether a reading is told for a time before the yeast went in, clocks apart: then it is of the wort. */
+export const beforePitch = (pitch: { at: string } | undefined, read: { at: string }): boolean =>
+  pitch !== undefined && Date.parse(read.at) < Date.parse(pitch.at) - 10 * MINUTE;
+
+/** What was read, true, with the wort as its first point; not what was read before that. */
 export function readOf(
   batch: Batch | undefined,
   ahead_ms: number,
@@ -94,7 +99,7 @@ export function readOf(
   return [
     ...first,
     ...(batch?.ferment.readings ?? []).flatMap((r) =>
-      r.specific_gravity === undefined
+      r.specific_gravity === undefined || beforePitch(pitch, r)
         ? []
         : [{ x: Date.parse(r.at) + ahead_ms, y: r.specific_gravity, believed: believed(r.entry) }],
     ),

@@ -107,6 +107,15 @@ test('a reading on another device sets the clock here to what the house reckons,
     '/mash-correction',
     { batch: 'b', temperature_C: 80, step: 'Cool to 66' },
   ]);
+  // As on a phone that dropped the page: what it asks for stands there again.
+  await waitFor(() => expect(document.querySelector('.advice .big')).not.toBeNull());
+});
+
+test('two taps on Done mark one step, though the next comes to stand under the thumb', async () => {
+  batch['steps'] = [];
+  render(Mash, { batch: 'b' });
+  await userEvent.dblClick((await screen.findAllByRole('button', { name: 'Done' }))[0]!);
+  expect(recorded.filter(({ kind }) => kind === 'step marked')).toHaveLength(1);
 });
 
 test('a clock that is started is told to the house as the step begun; its word stands beside the button', async () => {

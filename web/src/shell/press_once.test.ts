@@ -84,6 +84,8 @@ test('Enter that is held down presses once, and still breaks lines', () => {
   const input = form.querySelector('input')!;
   expect(press(input, false)).toBe(false);
   expect(press(input, true)).toBe(true);
+  const alone = document.body.appendChild(document.createElement('button'));
+  expect(press(alone, true)).toBe(true);
   const text = form.appendChild(document.createElement('textarea'));
   expect(press(text, true)).toBe(false);
 });

@@ -39,7 +39,7 @@ export function guardForms(page: Document = document): () => void {
   function held(event: KeyboardEvent) {
     const { target, key, repeat } = event;
     if (key !== 'Enter' || !repeat || target instanceof HTMLTextAreaElement) return;
-    if (target instanceof Element && target.closest('form')) event.preventDefault();
+    if (target instanceof Element && target.closest('form, button')) event.preventDefault();
   }
   // While it goes down to the form: nothing else has heard of it then.
   page.addEventListener('submit', submitted, true);

@@ -512,7 +512,7 @@ test('what is asked of the charge stands once, where it can be corrected', async
   const why = 'The charge holds 9.00 L of pure alcohol, and what there was held 4.00 L.';
   const bench = benchOf(true);
   Object.assign(bench.api, { get: () => Promise.resolve({ ...forecast, cautions: [why] }) });
-  const told = { batch: 'b', puzzles: [{ entry: 'r', why }] } as unknown as Batch;
+  const told = { batch: 'b', puzzles: [{ entry: 'r', why, counts: true }] } as unknown as Batch;
   const drawn = render(RunLive, { bench, batch: 'b', run: run(), told });
   await screen.findByText('Hearts');
   expect(screen.getAllByText(/what there was held/)).toHaveLength(1);
