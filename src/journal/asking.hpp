@@ -42,6 +42,7 @@ class Asking {
   Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld);
   /// returns    false where just that was upheld: who asks of a sum goes on from there
   bool ask(const Id& entry, std::string why);
+  [[nodiscard]] bool upheld(const Puzzle& asked) const { return is_upheld(upheld_, asked); }
   [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
 
  private:

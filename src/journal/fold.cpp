@@ -30,13 +30,22 @@ BatchState& Folding::batch() {
   return house_.batches[*standing_->said->batch];
 }
 
-void Folding::puzzle(const Standing& standing, std::string why) {
-  const std::optional<Id>& batch = standing.said->batch;
-  auto& puzzles = batch ? house_.batches[*batch].puzzles : house_.puzzles;
+namespace {
+
+std::string as_a_sentence(std::string why) {
   if (!why.empty() && why.front() >= 'a' && why.front() <= 'z') {
     why.front() = static_cast<char>(why.front() - 'a' + 'A');
   }
   if (!why.ends_with('.')) why += '.';
+  return why;
+}
+
+}  // namespace
+
+void Folding::puzzle(const Standing& standing, std::string why) {
+  const std::optional<Id>& batch = standing.said->batch;
+  auto& puzzles = batch ? house_.batches[*batch].puzzles : house_.puzzles;
+  why = as_a_sentence(std::move(why));
   // An entry that names a lot twice says the same twice.
   for (auto one = puzzles.rbegin(); one != puzzles.rend() && one->entry == standing.id; ++one) {
     if (one->why == why) return;
@@ -259,7 +268,7 @@ void tell_the_rest(std::span<const Entry> entries, const Standings& all, HouseSt
   for (const Idle& idle : all.idle) {
     const std::optional<Id>& batch = by_id.at(idle.id)->batch;
     auto& puzzles = batch ? house.batches[*batch].puzzles : house.puzzles;
-    puzzles.push_back({idle.id, idle.why});
+    puzzles.push_back({idle.id, as_a_sentence(idle.why)});
   }
 }
 

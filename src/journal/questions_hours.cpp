@@ -164,19 +164,39 @@ void ask_of_heat(const InOrder& house, const RunState& run, Asking& asking) {
   asking.ask(low_wines != nullptr ? low_wines->told.entry : run.ended->entry, *why);
 }
 
-// What is told of a run for a time after its end, or of its jars for one before it. A reading
-// before the heat went on is none of the run's, says the fold.
-void ask_of_readings(const RunState& run, Asking& asking) {
-  const auto ask = [&](const Told& told, const std::string& what) {
-    if (!run.ended) return;
-    const Duration late = since(told.at, run.ended->at);
-    if (!(late > written_late)) return;
-    asking.ask(told.entry, fmt::format("{} is told for a time {} after the end of its {}.",
-                                       what, how_long(late), name(run)));
+// What is told of a run for a time after its end: one entry is asked about itself; of several
+// it is the end that was told wrongly, or a logger that was left on.
+void ask_of_what_came_after(const RunState& run, Asking& asking) {
+  if (!run.ended) return;
+  std::vector<std::pair<const Told*, std::string>> late;
+  const auto look = [&](const Told& told, std::string what) {
+    if (since(told.at, run.ended->at) > written_late) late.emplace_back(&told, std::move(what));
   };
-  for (const RunPoint& point : run.readings) ask(point.told, "A reading");
+  for (const RunPoint& point : run.readings) look(point.told, "A reading");
   for (const auto& [number, jar] : run.jars) {
-    if (jar.filled) ask(*jar.filled, fmt::format("The filling of jar {}", number));
+    if (jar.filled) look(*jar.filled, fmt::format("The filling of jar {}", number));
+  }
+  if (late.empty()) return;
+  const auto first =
+      std::min_element(late.begin(), late.end(), [](const auto& a, const auto& b) {
+        return std::pair(a.first->at, a.first->entry) < std::pair(b.first->at, b.first->entry);
+      });
+  const std::string time = how_long(since(first->first->at, run.ended->at));
+  if (late.size() == 1) {
+    asking.ask(first->first->entry, fmt::format("{} is told for a time {} after the end of its "
+                                                "{}.",
+                                                first->second, time, name(run)));
+  } else {
+    asking.ask(run.ended->entry,
+               fmt::format("The end of the {} is told for a time {} before what was still told "
+                           "of it.",
+                           name(run), time));
+  }
+}
+
+// A reading before the heat went on is none of the run's, says the fold.
+void ask_of_what_came_before(const RunState& run, Asking& asking) {
+  for (const auto& [number, jar] : run.jars) {
     if (!jar.gauged) continue;
     if (const auto early = too_early(*jar.gauged, run.told)) {
       asking.ask(jar.gauged->entry, fmt::format("The gauging of jar {} is told for a time {} "
@@ -248,8 +268,8 @@ void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, As
   if (lot.brought) return;
   if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) return;
   if (const auto early = too_early(use.told, house.made(lot))) {
-    asking.ask(use.told.entry, fmt::format("What is told of {} is told for a time {} before "
-                                           "that came to be.",
+    asking.ask(use.told.entry, fmt::format("This is told of {} for a time {} before there was "
+                                           "any.",
                                            name(lot), how_long(*early)));
   }
 }
@@ -259,7 +279,8 @@ void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking)
     ask_of_the_one_before(house, run, asking);
     ask_of_the_charge(house, run, asking);
     ask_of_the_cut(run, asking);
-    ask_of_readings(run, asking);
+    ask_of_what_came_before(run, asking);
+    ask_of_what_came_after(run, asking);
     ask_of_heat(house, run, asking);
   }
 }

@@ -220,23 +220,25 @@ void ask_of_warmth(const FermentState& ferment, Asking& asking) {
   if (ferment.pitch && ferment.pitch->at && *ferment.pitch->at > yeast_dies) {
     dies(ferment.pitch->told.entry, "wort that was pitched", *ferment.pitch->at);
   }
-  // A logger in the wrong unit is asked about once, and not again as warm as was upheld.
-  units::Temperature most = yeast_dies;
+  // A logger in the wrong unit is asked about once, and not again about as warm or as cold as
+  // was upheld.
+  constexpr auto a_step = units::TemperatureChange::kelvins(2.0);
+  units::Temperature most = yeast_dies, least = wash_freezes;
   for (const FermentPoint& point : ferment.points) {
     // Of the clear wash, which may be on its way to the still, nothing ferments.
     if (ferment.racked && point.told.at > ferment.racked->told.at) continue;
     if (!point.temperature) continue;
-    if (*point.temperature < wash_freezes) {
-      const double celsius = point.temperature->celsius();
-      asking.ask(point.told.entry,
-                 fmt::format("The wash is told to have been at {:.0f} °C: it freezes above "
-                             "that.",
-                             celsius));
-      continue;
+    if (*point.temperature > most) {
+      if (dies(point.told.entry, "wash", *point.temperature)) return;
+      most = *point.temperature + a_step;
+    } else if (*point.temperature < least) {
+      const bool asked = asking.ask(
+          point.told.entry,
+          fmt::format("The wash is told to have been at {:.0f} °C: it freezes above that.",
+                      point.temperature->celsius()));
+      if (asked) return;
+      least = *point.temperature - a_step;
     }
-    if (!(*point.temperature > most)) continue;
-    if (dies(point.told.entry, "wash", *point.temperature)) return;
-    most = *point.temperature;
   }
 }
 
@@ -314,18 +316,20 @@ void ask_of_ferment(const BatchState& batch, Asking& asking) {
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking) {
   const std::optional<Volume> wash = most_wash(batch);
-  Volume taken, bound = wash.value_or(Volume{});
+  Volume taken;
   bool over = false;
+  std::string_view since_upheld;
   for (const RunState& run : batch.runs) {
     taken += run.wash.value_or(Volume{});
-    if (wash && run.wash && !over && cannot_be(taken, bound)) {
+    if (wash && run.wash && !over && cannot_be(taken, *wash)) {
       // The later ones are no more to blame than this.
       over = asking.ask(
           run.told.entry,
-          fmt::format("With this charge {:.1f} L of the wash went into the still; there "
+          fmt::format("With this charge {:.1f} L of the wash went into the still{}; there "
                       "were {:.1f} L{}.",
-                      taken.litres(), wash->litres(), as_told(batch, *wash)));
-      bound = taken;
+                      taken.litres(), since_upheld, wash->litres(), as_told(batch, *wash)));
+      since_upheld = " since the charge that was upheld";
+      taken = {};
     }
     ask_of_charge(batch, run, charged, glass, asking);
     ask_of_volume(batch, run, asking);

@@ -21,13 +21,26 @@ TEST_F(QuestionsOfDays, AMashTemperatureOfAnotherDayIsAsked) {
   warm(day + 10, 66);
   expect_one(slip,
              HasSubstr("A temperature of the mash is told for a time 3.0 days before what "
-                       "was told of it besides"));
-  // Upheld, the others are looked at by themselves.
+                       "was told of it next"));
   book.tell(day + 20, Upheld{slip, asked()[0].why, ""});
   EXPECT_THAT(asked(), IsEmpty());
   const Id late =
       book.tell(4 * day, MashWater{units::Volume::litres(5), units::Temperature::celsius(78)});
   expect_one(late, HasSubstr("Water of the mash is told for a time 3.0 days after what"));
+}
+
+TEST_F(QuestionsOfDays, ASecondMashOfOneBatchIsUpheldOnce) {
+  const auto warm = [this](double minutes) {
+    return book.tell(minutes, MashTemperature{units::Temperature::celsius(66)});
+  };
+  for (int i = 0; i < 4; ++i) warm(i * 20);
+  const Id next = warm(7 * day);
+  expect_one(next, HasSubstr("7.0 days after"));
+  book.tell(7 * day + 1, Upheld{next, asked()[0].why, "a second mash"});
+  for (int i = 1; i < 9; ++i) {
+    warm(7 * day + i * 20);
+    EXPECT_THAT(asked(), IsEmpty()) << i;
+  }
 }
 
 TEST_F(QuestionsOfDays, WhatComesBeforeItsBatchWasBegunIsAskedIfMostOfItsMashCameAfter) {
@@ -42,35 +55,56 @@ TEST_F(QuestionsOfDays, WhatComesBeforeItsBatchWasBegunIsAskedIfMostOfItsMashCam
   expect_one(early, HasSubstr("24.0 h before the batch was begun, and most of its mash came"));
 }
 
-TEST_F(QuestionsOfDays, WhatIsToldOfAFermentBeforeItsPitchIsAskedAndMakesNoWash) {
-  const auto read = [this](double minutes, double gravity) {
+TEST_F(QuestionsOfDays, ABatchMayBeBegunInTheMidstOfItsMash) {
+  book.tell(0, BatchBegun{"Noon", "", false});
+  for (const double minutes : {-180.0, -150.0, 10.0, 40.0, 90.0}) {
+    book.tell(minutes, MashTemperature{units::Temperature::celsius(66)});
+  }
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+class QuestionsOfPitch : public QuestionsTest {
+ protected:
+  Id read(double minutes, double gravity) {
     return book.tell(minutes, FermentRead{gravity_at_20C(gravity), {}});
-  };
+  }
+};
+
+TEST_F(QuestionsOfPitch, WhatIsToldOfAFermentBeforeItIsAskedAndMakesNoWash) {
   pitched(20, 1.064);
-  book.tell(-12 * 60, FermentRead{{}, units::Temperature::celsius(30)});  // cools overnight
-  read(-60, 1.065);                                                       // its wort
+  book.tell(-2 * day, FermentRead{{}, units::Temperature::celsius(30)});  // cools, or sours
+  read(-3 * day, 1.075);  // before it was thinned
+  read(-day, 1.061);
   EXPECT_THAT(asked(), IsEmpty());
   EXPECT_FALSE(house.batches.at(*book.batch).ferment.wash);
-  const Id early = book.tell(-2 * day, FermentRead{{}, units::Temperature::celsius(26)});
   const Id other = read(-4 * 60, 1.040);
-  const Id clear = book.tell(-30, Racked{litres_at_20C(18), {}});
-  ASSERT_THAT(asked(), SizeIs(3));
-  EXPECT_EQ(asked()[0].entry, early);
-  EXPECT_THAT(asked()[0].why,
-              HasSubstr("told for a time 2.0 days before the wort was pitched"));
-  EXPECT_EQ(asked()[1].entry, other);
-  EXPECT_THAT(asked()[1].why, HasSubstr("A gravity of 1.0400 is told for a time 4.0 h before"));
-  EXPECT_EQ(asked()[2].entry, clear);
-  EXPECT_THAT(asked()[2].why, HasSubstr("The racking is told for a time 30 min before"));
+  const Id clear = book.tell(-180, Racked{litres_at_20C(18), {}});
+  ASSERT_THAT(asked(), SizeIs(2));
+  EXPECT_EQ(asked()[0].entry, other);
+  EXPECT_THAT(asked()[0].why, HasSubstr("A gravity of 1.0400 is told for a time 4.0 h before"));
+  EXPECT_EQ(asked()[1].entry, clear);
+  EXPECT_THAT(asked()[1].why, HasSubstr("The racking is told for a time 3.0 h before"));
   EXPECT_FALSE(house.batches.at(*book.batch).ferment.wash);
 }
 
-TEST_F(QuestionsOfDays, APitchBeforeItsFirstWortWasDrawnIsAsked) {
+TEST_F(QuestionsOfPitch, ToldLaterThanMostOfItsGravitiesItIsItsTimeThatIsAsked) {
   const Id pitch = pitched(20, 1.064);
-  book.tell(90, WortDrawn{"first runnings", litres_at_20C(20), gravity_at_20C(1.064)});
-  EXPECT_THAT(asked(), IsEmpty()) << "written down in any order";
+  read(-3 * day, 1.040);
+  read(-2 * day, 1.020);
+  read(-day, 1.001);
+  expect_one(pitch, HasSubstr("told for a time 3.0 days after a gravity of 1.0400 was read"));
+  book.correct(pitch, 10, -4 * day, Pitched{litres_at_20C(20), gravity_at_20C(1.064), "", {}});
+  EXPECT_THAT(asked(), IsEmpty());
+  ASSERT_TRUE(house.batches.at(*book.batch).ferment.wash);
+  EXPECT_NEAR(house.batches.at(*book.batch).ferment.wash->gravity.ratio(), 1.001, 1e-6);
+}
+
+TEST_F(QuestionsOfPitch, BeforeItsFirstWortWasDrawnIsAsked) {
+  const Id pitch = pitched(20, 1.064);
+  book.tell(600, WortDrawn{"first runnings", litres_at_20C(20), gravity_at_20C(1.064)});
+  EXPECT_THAT(asked(), IsEmpty()) << "written down in the evening";
   book.correct(pitch, 200, -3 * day, Pitched{litres_at_20C(20), gravity_at_20C(1.064), "", {}});
-  expect_one(pitch, HasSubstr("The pitch is told for a time 3.1 days before the first wort"));
+  expect_one(pitch, HasSubstr("The pitch is told for a time 3.4 days before the first wort"));
 }
 
 TEST_F(QuestionsOfDays, AWashBelowItsFreezingIsAsked) {

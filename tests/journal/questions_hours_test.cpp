@@ -112,7 +112,7 @@ class QuestionsOfOrder : public QuestionsTest {
 TEST_F(QuestionsOfOrder, WhatIsTakenOfALotBeforeItWasMadeIsAsked) {
   const LotName lot = hearts();
   const Id taken = book.tell(2120, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
-  expect_one(taken, HasSubstr("What is told of hearts is told for a time 2.0 days before"));
+  expect_one(taken, HasSubstr("This is told of hearts for a time 2.0 days before"));
   book.correct(taken, 6000, 4995, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
   EXPECT_THAT(asked(), IsEmpty()) << "as far as two clocks may differ";
 }
@@ -173,6 +173,14 @@ TEST_F(QuestionsOfOrder, WhatIsToldOfARunAfterItsEndOrOfItsJarsBeforeItIsAsked) 
   const Id filled = book.tell(3 * day, JarFilled{run, 2, Volume::millilitres(500)});
   expect_one(filled, HasSubstr("The filling of jar 2 is told for a time 2.8 days after"));
   book.correct(filled, 3 * day, 200, JarFilled{run, 2, Volume::millilitres(500)});
+  // A logger that was left on, or an end told wrongly, is one question.
+  const Id on = book.tell(2 * day, warm);
+  book.tell(2 * day + 1, warm);
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_THAT(asked()[0].why, HasSubstr("The end of the spirit run is told for a time 1.8 days "
+                                        "before what was still told of it."));
+  book.correct(on, 2 * day, 200, warm);
+  book.correct(book.entries[book.entries.size() - 2].id, 2 * day, 200, warm);
   const Id gauged =
       book.tell(-2 * day, JarGauged{run, 2, litres_at_20C(0.5), percent_at_20C(60)});
   expect_one(gauged, HasSubstr("The gauging of jar 2 is told for a time 2.0 days before"));
@@ -215,7 +223,7 @@ TEST_F(QuestionsOfOrder, WhatTopsUpMayBeYoungerThanTheWoodsSpiritButMustBeThere)
   const auto here = book.batch;
   book.batch = id_at(1, 201);
   const Id early = book.tell(3000, WoodTopped{cask, young});
-  expect_one(early, HasSubstr("told of hearts is told for a time 33.3 h before"));
+  expect_one(early, HasSubstr("told of hearts for a time 33.3 h before"));
   book.batch = here;
   EXPECT_THAT(asked(), IsEmpty());
 }

@@ -120,6 +120,7 @@ export const wholeBatch = (size) =>
       await me.sees(/The malts go in at 70\.\d °C/);
       await me.tap('Done'); // heated
       await me.sees(upToFigure(steps[2]));
+      await device.page.waitForTimeout(600); // a second tap within half of one is a slip
       await me.tap('Done'); // malts in: the rest begins, with its clock
       const clocks = device.page.getByRole('list', { name: 'Clocks' });
       await clocks.getByText(/^Rest; it drifts/).waitFor();

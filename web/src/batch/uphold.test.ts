@@ -22,7 +22,7 @@ const shown = (puzzles: (typeof puzzle)[]) =>
 test('what is asked is upheld with its reason, in the words of the question', async () => {
   const record = vi.spyOn(bench, 'record').mockResolvedValue({} as never);
   shown([puzzle]);
-  await fireEvent.click(screen.getAllByRole('button', { name: /^Uphold racked/ })[0]!);
+  await fireEvent.click(screen.getAllByRole('button', { name: /^It is so: racked/ })[0]!);
   await fireEvent.input(screen.getByLabelText(/Why it is so/), { target: { value: ' two tubs ' } });
   await fireEvent.click(screen.getByRole('button', { name: 'It is so' }));
   await waitFor(() => expect(record).toHaveBeenCalledOnce());

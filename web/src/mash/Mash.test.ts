@@ -111,6 +111,30 @@ test('a reading on another device sets the clock here to what the house reckons,
   await waitFor(() => expect(document.querySelector('.advice .big')).not.toBeNull());
 });
 
+test('what was stirred in since answers a reading, and an old one advises nothing for now', async () => {
+  const at = (minutes: number) => new Date(Date.now() - minutes * 60_000).toISOString();
+  const post = vi.spyOn(bench.api, 'post').mockResolvedValue({
+    step: 'Cool to 66',
+    clock_min: 50,
+    with: 'nothing',
+    at: 'moving',
+  } as never);
+  const mash = batch['mash'] as Record<string, unknown>;
+  mash['temperatures'] = [{ entry: 'read 62', at: at(4), temperature_C: 62 }];
+  mash['waters'] = [{ entry: 'w', at: at(3), volume_L_20C: 2, temperature_C: 90 }];
+  const first = render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(46));
+  expect(document.querySelector('.advice .big')).toBeNull();
+  first.unmount();
+  batch['steps'] = [milled(Date.now() - 3_600_000)];
+  mash['waters'] = [];
+  mash['temperatures'] = [{ entry: 'old', at: at(50), temperature_C: 62 }];
+  post.mockClear();
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(post).toHaveBeenCalled());
+  expect(document.querySelector('.advice .big')).toBeNull();
+});
+
 test('two taps on Done mark one step, though the next comes to stand under the thumb', async () => {
   batch['steps'] = [];
   render(Mash, { batch: 'b' });

@@ -68,7 +68,7 @@ class Router {
       if (to.origin !== location.origin || to.pathname.startsWith('/api/')) return;
       if (to.hash && to.pathname === location.pathname) return; // within the page
       event.preventDefault();
-      this.go(to.pathname + to.search);
+      this.go(to.pathname + to.search + to.hash);
     };
     addEventListener('popstate', read);
     document.addEventListener('click', click);

@@ -34,7 +34,10 @@ test('a click on a link of ours changes the address without loading; back goes b
   link.click();
   expect(location.pathname).toBe('/settings');
   expect(router.place).toEqual({ page: 'settings' });
-  history.back();
+  link.href = '/settings/more#asked';
+  link.click();
+  expect(location.hash).toBe('#asked');
+  history.go(-2);
   await vi.waitFor(() => expect(router.place).toEqual({ page: 'house' }));
   stop();
   link.remove();
