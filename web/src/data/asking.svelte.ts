@@ -1,5 +1,7 @@
 // A question whose answer stands beside what is being typed: asked when the typing pauses, only the
-// newest answer is shown, and a refusal becomes faults at their fields.
+// newest answer is shown, and a refusal becomes faults at their fields. It is made by a component and
+// leaves with it: what was typed just before is not asked once nobody waits for the answer.
+import { onDestroy } from 'svelte';
 import { NoAnswer, Problem, type Fault } from './problem';
 
 export class Asking<Answer> {
@@ -13,6 +15,7 @@ export class Asking<Answer> {
 
   constructor(pause_ms = 200) {
     this.#pause_ms = pause_ms;
+    onDestroy(() => this.#drop());
   }
 
   /** Asks after a pause; whatever was asked before is dropped. The answer of before stays till then. */
