@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Entry } from '../data/entry';
 import type { Units } from '../data/units';
 import { changed, editables, textOf, typedIn, valueAt, wrongIn } from './correcting';
-import { inWords, journalRows, keyName, unanswered } from './journal';
+import { inWords, journalRows, keyName, namesGiven, unanswered } from './journal';
 
 const entry = (id: string, change: Partial<Entry> = {}): Entry => ({
   id,
@@ -101,6 +101,15 @@ test('a body is told in words, with its units and without ids', () => {
     }),
   ).toBe('volume 24.6\u00a0L at 56\u00a0°C, gravity 1.0835 at 20\u00a0°C');
   expect(inWords({ recipe: 'name = "x"', kit: 'k' })).toBe('recipe and kit');
+});
+
+test('a lot that an entry takes from is told by the name that was given to it', () => {
+  const made = entry('a', { kind: 'reduced', body: { name: 'Iland 46' } });
+  const mended = entry('b', { kind: 'reduced', corrects: 'a', body: { name: 'Island 46' } });
+  const names = namesGiven(journalRows([made, mended, entry('c')]));
+  const from = (of: string) => inWords({ from: { entry: of, kind: 'spirit' } }, 'metric', names);
+  expect(from('a')).toBe('spirit “Island 46”');
+  expect(from('c')).toBe('spirit');
 });
 
 test('a key tells its name and unit', () => {

@@ -131,12 +131,31 @@ export const SCALES: Record<string, string> = {
   proof: 'proof',
 };
 
-/** A body in words: "spout 73.2 %vol, spout temperature 20.5 °C". Ids and long texts are left out. */
-export function inWords(body: Record<string, unknown>, units: Units = 'metric'): string {
+/** The name that an entry gave to what it made, by the entry's id. */
+export type Names = ReadonlyMap<string, string>;
+
+/** The names that these rows gave, as they stand. */
+export const namesGiven = (rows: readonly JournalRow[]): Names =>
+  new Map(
+    rows.flatMap(({ first, stands }) => {
+      const name = stands.body['name'];
+      return typeof name === 'string' && name !== '' ? [[first.id, name] as const] : [];
+    }),
+  );
+
+/**
+ * A body in words: "spout 73.2 %vol, spout temperature 20.5 °C". Ids and long texts are left out; a lot
+ * stands by its kind and by the name that was given to it, where that is known.
+ */
+export function inWords(
+  body: Record<string, unknown>,
+  units: Units = 'metric',
+  names: Names = new Map(),
+): string {
   if (typeof body['recipe'] === 'string') return 'recipe and kit';
   if (typeof body['kit'] === 'string') return 'the kit';
   return Object.entries(body)
-    .map(([key, value]) => words(key, value, units))
+    .map(([key, value]) => words(key, value, units, names))
     .filter((text) => text !== '')
     .join(', ');
 }
@@ -155,7 +174,7 @@ const MUTE = ['rule'];
 const HASH = /^[0-9a-f]{64}$/; // of a file, which stands beside it
 const KEY_OF_A_TABLE = /^[a-z]+(-[a-z]+)+$/; // "american-oak"
 
-function words(key: string, value: unknown, units: Units, within = false): string {
+function words(key: string, value: unknown, units: Units, names: Names, within = false): string {
   const { name, unit, decimals } = keyName(key);
   if (value === null || value === undefined || DOCUMENTS.includes(key) || MUTE.includes(key))
     return '';
@@ -186,9 +205,12 @@ function words(key: string, value: unknown, units: Units, within = false): strin
     const of = SCALES[scale] ?? scale.replaceAll('_', ' ');
     return `${name} ${shortNumber(inner['reading'], 4)}${of ? `\u00a0${of}` : ''}${at}`;
   }
-  if ('entry' in inner && 'kind' in inner) return String(inner['kind']);
+  if ('entry' in inner && 'kind' in inner) {
+    const name = names.get(String(inner['entry']));
+    return name === undefined ? String(inner['kind']) : `${String(inner['kind'])} “${name}”`;
+  }
   return `${name} ${Object.entries(inner)
-    .map(([k, v]) => words(k, v, units, true))
+    .map(([k, v]) => words(k, v, units, names, true))
     .filter((text) => text !== '')
     .join(' ')}`;
 }

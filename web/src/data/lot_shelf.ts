@@ -1,5 +1,6 @@
 // Which lots of the house a stage may take from, and what became of them. Pure.
 import { lotKey, type Lot } from './answers';
+import { dayAndTime } from './dates';
 import type { LotPart } from './lot_parts';
 import { lotFault } from './lot_parts';
 import { briefStrength, quantity, typedAs, type Units } from './units';
@@ -77,11 +78,27 @@ export const onWoodAsTold = (lots: readonly Lot[], batch: string): string =>
 export const bottled = (lots: readonly Lot[], batch: string): Lot[] =>
   lots.filter((lot) => lot.bottles !== undefined && lot.batch === batch);
 
-/** A lot in a list to choose from, which is as narrow as the page: each figure in one unit. */
-export const lotBrief = (lot: Lot, batch: string, units: Units): string =>
-  `${lot.batch === batch ? '' : 'another batch: '}${lot.label}, ` +
-  `${quantity(lot.left.volume_L_20C, 'L', 2, units === 'us' ? 'us' : 'metric')} at ` +
-  briefStrength(lot.left.strength_percent_vol, units);
+/**
+ * The lots of a list to choose from, which is as narrow as the page: each figure in one unit. Where two of
+ * one batch bear the same name, it stands with them when they were made.
+ */
+export function lotsBrief(
+  lots: readonly Lot[],
+  batch: string,
+  units: Units,
+  now?: number,
+): { value: string; label: string }[] {
+  const alike = (lot: Lot) =>
+    lots.filter(({ batch: of, label }) => of === lot.batch && label === lot.label).length > 1;
+  return lots.map((lot) => ({
+    value: lotKey(lot.lot),
+    label:
+      `${lot.batch === batch ? '' : 'another batch: '}${lot.label}, ` +
+      (alike(lot) ? `${dayAndTime(lot.at, now)}, ` : '') +
+      `${quantity(lot.left.volume_L_20C, 'L', 2, units === 'us' ? 'us' : 'metric')} at ` +
+      briefStrength(lot.left.strength_percent_vol, units),
+  }));
+}
 
 /** The lot that was chosen; before that the first of the batch's own. Another batch's is only ever
  *  chosen knowingly. */

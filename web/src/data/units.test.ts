@@ -101,6 +101,11 @@ test('a field of a volume or of a mass takes every measure of its kind', () => {
     expect(litres('4 cups')).toBeCloseTo(0.946352946, 9);
     expect(litres('32 fl. oz.')).toBeCloseTo(0.946352946, 9);
     expect(litres('0.25 gallon')).toBeCloseTo(0.946352946, 9);
+    expect(litres('40 litres')).toBeCloseTo(40, 9);
+    expect(litres('0.4 hl')).toBeCloseTo(40, 9);
+    expect(litres('70 cL')).toBeCloseTo(0.7, 9);
+    expect(litres('1 imp. gal')).toBeCloseTo(4.54609, 9); // NIST SP 811 (2008), appendix B.8
+    expect(litres('1 US gal')).toBeCloseTo(3.785411784, 9);
     expect(typedAs('3 oz', unit, 'us')).toBeUndefined(); // of a mass
   }
   expect(typedAs('16 oz', 'kg', 'metric')).toBeCloseTo(0.45359237, 9);
@@ -257,6 +262,18 @@ test('a unit is written as the house reads it in a text', () => {
     'gal',
     'fl oz',
   ]);
-  for (const stays of ['kg', 'lbs', 'degC', 'gallons', 'ml', 'W/K', '%vol', 'months'])
+  for (const stays of [
+    'kg',
+    'lbs',
+    'degC',
+    'gallons',
+    'ml',
+    'litres',
+    'hL',
+    'imp gal',
+    'W/K',
+    '%vol',
+    'months',
+  ])
     expect(unitWritten(stays)).toBe(stays);
 });

@@ -330,52 +330,48 @@ export function unitOfField(unit: string, units: Units): string {
 
 const folded = (word: string) => word.toLowerCase().replace(/[\s\u00a0.]/g, '');
 
-const alike: Record<string, string> = {
-  c: '°C',
-  degc: '°C',
-  '°c': '°C',
-  f: '°F',
-  degf: '°F',
-  '°f': '°F',
-  l: 'L',
-  ml: 'mL',
-  gal: 'gal',
-  gallon: 'gal',
-  gallons: 'gal',
-  qt: 'qt',
-  qts: 'qt',
-  quart: 'qt',
-  quarts: 'qt',
-  pt: 'pt',
-  pts: 'pt',
-  pint: 'pt',
-  pints: 'pt',
-  cup: 'cup',
-  cups: 'cup',
-  floz: 'fl oz',
-  lb: 'lb',
-  lbs: 'lb',
-  kg: 'kg',
-  g: 'g',
-  oz: 'oz',
+/** Each unit's spellings, folded. */
+const SPELLED: Readonly<Record<string, string>> = {
+  '°C': '°c c degc celsius',
+  '°F': '°f f degf fahrenheit',
+  L: 'l litre litres liter liters',
+  mL: 'ml millilitre millilitres milliliter milliliters',
+  cL: 'cl',
+  hL: 'hl',
+  gal: 'gal gallon gallons usgal usgallon usgallons',
+  'imp gal': 'impgal imperialgal imperialgallon imperialgallons',
+  qt: 'qt qts quart quarts',
+  pt: 'pt pts pint pints',
+  cup: 'cup cups',
+  'fl oz': 'floz',
+  kg: 'kg kilogram kilograms',
+  g: 'g gram grams',
+  lb: 'lb lbs pound pounds',
+  oz: 'oz ounce ounces',
 };
+const alike: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(SPELLED).flatMap(([unit, words]) => words.split(' ').map((word) => [word, unit])),
+);
 
 /** Spellings of those that stand in a text as they were typed, since the house reads them there
  *  (src/units/kind.cpp). */
 const HOUSE_READS =
-  /^(?:[lL]|m[lL]|gal(?:lons?)?|qt|quarts?|pt|pints?|cups?|fl oz|floz|lbs?|kg|g|oz|°[CF]|deg[CF]|[CF])$/;
+  /^(?:[cmh]?[lL]|(?:milli)?lit(?:re|er)s?|(?:US )?gal(?:lons?)?|imp\.? gal|imperial (?:gal|gallons?)|qt|quarts?|pt|pints?|cups?|fl oz|floz|lbs?|pounds?|kg|(?:kilo)?grams?|g|oz|ounces?|°[CF]|deg ?[CF]|[CF]|[cC]elsius|[fF]ahrenheit)$/;
 
 /** A unit's word as the house reads it in a text: "KG" and "lbs." are taken in fields, and not there. */
 export const unitWritten = (word: string): string =>
   HOUSE_READS.test(word) ? word : (alike[folded(word)] ?? word);
 
 /** Every unit that a field of a volume or of a mass takes, in millilitres and grams; US measures are the
- *  United States' own. NIST SP 811 (2008), appendix B.8, exact. */
+ *  United States' own, an imperial gallon is told as one. NIST SP 811 (2008), appendix B.8, exact. */
 const ALIKE_KINDS: readonly Readonly<Record<string, number>>[] = [
   {
     L: 1000,
     mL: 1,
+    cL: 10,
+    hL: 100_000,
     gal: 3785.411784,
+    'imp gal': 4546.09,
     qt: QUART_mL,
     pt: QUART_mL / 2,
     cup: QUART_mL / 4,

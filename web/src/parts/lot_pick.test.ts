@@ -3,7 +3,8 @@ import { render, screen } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { expect, test } from 'vitest';
 import { lotKey, type Lot } from '../data/answers';
-import { chosenLot, lackOf, lotBrief } from '../data/lot_shelf';
+import { chosenLot, lackOf, lotsBrief } from '../data/lot_shelf';
+import type { Units } from '../data/units';
 import { nameFor } from '../bottle/label';
 import LotPick from './LotPick.svelte';
 
@@ -36,8 +37,26 @@ test('that there is nothing of it yet, or no more, is said by its name', () => {
 });
 
 test('in a list each figure stands in one unit', () => {
-  expect(lotBrief(own, 'b', 'both')).toBe('hearts a, 2.00\u00a0L at 70.0\u00a0%vol');
-  expect(lotBrief(other, 'b', 'metric')).toMatch(/^another batch: hearts x, /);
+  const label = (lot: Lot, units: Units) => lotsBrief([lot], 'b', units)[0]!.label;
+  expect(label(own, 'both')).toBe('hearts a, 2.00\u00a0L at 70.0\u00a0%vol');
+  expect(label(other, 'metric')).toMatch(/^another batch: hearts x, /);
+});
+
+test('lots of one name are told apart by when they were made', () => {
+  const called = (entry: string, batch: string, at: string) => ({
+    ...lotOf(entry, batch),
+    label: 'Island 46',
+    at,
+  });
+  const first = called('m', 'b', '2026-11-20T08:00:00');
+  const second = called('n', 'b', '2026-11-21T08:00:00');
+  const elsewhere = called('o', 'old', '2026-11-22T08:00:00');
+  const now = Date.parse('2026-11-28T08:00:00');
+  expect(lotsBrief([first, second, elsewhere], 'b', 'metric', now).map((l) => l.label)).toEqual([
+    'Island 46, 20 November, 08:00, 2.00\u00a0L at 70.0\u00a0%vol',
+    'Island 46, 21 November, 08:00, 2.00\u00a0L at 70.0\u00a0%vol',
+    'another batch: Island 46, 2.00\u00a0L at 70.0\u00a0%vol',
+  ]);
 });
 
 test('where none is its own the list starts empty, and a form sent so says what is missing', async () => {
