@@ -43,6 +43,8 @@ class Asking {
   /// returns    false where just that was upheld: who asks of a sum goes on from there
   bool ask(const Id& entry, std::string why);
   [[nodiscard]] bool upheld(const Puzzle& asked) const { return is_upheld(upheld_, asked); }
+  /// Whether anything that was asked of an entry was upheld.
+  [[nodiscard]] bool answered(const Id& entry) const;
   [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
 
  private:

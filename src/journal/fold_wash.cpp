@@ -99,8 +99,9 @@ Waits Folding::on(const FermentRead& body) {
     point.by_refractometer = body.gravity->scale == GravityScale::brix;
     // Without its original gravity a refractometer's figure means nothing.
     if (point.by_refractometer && !pitch) return Need{of.id, Need::What::pitch};
+    const bool of_wort = !pitch || since(pitch->told.at, point.told.at) > pitched_about;
     point.gravity =
-        pitch ? wash_gravity(*body.gravity, pitch->gravity) : wort_gravity(*body.gravity);
+        of_wort ? wort_gravity(*body.gravity) : wash_gravity(*body.gravity, pitch->gravity);
   }
   const bool renews = point.gravity && can_be(point, of);
   if (renews) {

@@ -49,6 +49,11 @@ bool Asking::ask(const Id& entry, std::string why) {
   return true;
 }
 
+bool Asking::answered(const Id& entry) const {
+  return std::any_of(upheld_.begin(), upheld_.end(),
+                     [&entry](const UpheldState& one) { return one.upheld.entry == entry; });
+}
+
 bool is_upheld(const std::vector<UpheldState>& upheld, const Puzzle& asked) {
   return std::any_of(upheld.begin(), upheld.end(), [&](const UpheldState& one) {
     return one.upheld.entry == asked.entry && one.upheld.asked == asked.why;

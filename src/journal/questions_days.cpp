@@ -38,26 +38,62 @@ std::vector<OfMash> told_of_mash(const MashState& mash) {
   return all;
 }
 
+Puzzle before_the_next(const OfMash& one, const Told& next) {
+  return {one.told->entry,
+          fmt::format("{} of the mash is told for a time {} before what was told of it next.",
+                      one.what, how_long(since(next.at, one.told->at)))};
+}
+
+Puzzle after_the_one_before(const OfMash& one, const Told& before) {
+  return {one.told->entry,
+          fmt::format("{} of the mash is told for a time {} after what was told of it before.",
+                      one.what, how_long(since(one.told->at, before.at)))};
+}
+
+// A gap in a mash: what was told before it, and after it up to the next.
+struct Gap {
+  const std::vector<OfMash>& all;
+  std::size_t begin;
+  std::size_t next;
+  std::size_t end;
+
+  // Once its ends may have been others: something was told since for a time beside it.
+  [[nodiscard]] bool upheld(const Asking& asking) const {
+    const auto any = [this](std::size_t from, std::size_t to, const auto& is) {
+      return std::any_of(all.data() + from, all.data() + to, is);
+    };
+    return any(next, end,
+               [&](const OfMash& after) {
+                 return asking.answered(after.told->entry) &&
+                        any(begin, next, [&](const OfMash& before) {
+                          return asking.upheld(after_the_one_before(after, *before.told));
+                        });
+               }) ||
+           any(begin, next, [&](const OfMash& before) {
+             return asking.answered(before.told->entry) &&
+                    any(next, end, [&](const OfMash& after) {
+                      return asking.upheld(before_the_next(before, *after.told));
+                    });
+           });
+  }
+};
+
 // A mash that falls into two days is asked about at the gap, on the side of which less was
-// told. In words that the next entry does not change: a second mash in one batch is upheld
-// once.
+// told. A second mash in one batch is upheld once.
 void ask_of_mash(const MashState& mash, Asking& asking) {
   const std::vector<OfMash> all = told_of_mash(mash);
+  std::vector<std::size_t> parts = {0};
   for (std::size_t next = 1; next < all.size(); ++next) {
+    if (since(all[next].told->at, all[next - 1].told->at) > mash_stands) parts.push_back(next);
+  }
+  parts.push_back(all.size());
+  for (std::size_t i = 1; i + 1 < parts.size(); ++i) {
+    const std::size_t next = parts[i];
+    if (Gap{all, parts[i - 1], next, parts[i + 1]}.upheld(asking)) continue;
     const OfMash& before = all[next - 1];
     const OfMash& after = all[next];
-    const Duration gap = since(after.told->at, before.told->at);
-    if (!(gap > mash_stands)) continue;
-    const Puzzle early{before.told->entry,
-                       fmt::format("{} of the mash is told for a time {} before what was told "
-                                   "of it next.",
-                                   before.what, how_long(gap))};
-    const Puzzle late{after.told->entry,
-                      fmt::format("{} of the mash is told for a time {} after what was told of "
-                                  "it before.",
-                                  after.what, how_long(gap))};
-    if (asking.upheld(early) || asking.upheld(late)) continue;
-    const Puzzle& asked = next <= all.size() - next ? early : late;
+    const Puzzle asked = next <= all.size() - next ? before_the_next(before, *after.told)
+                                                   : after_the_one_before(after, *before.told);
     asking.ask(asked.entry, asked.why);
   }
 }
@@ -72,20 +108,48 @@ void ask_of_beginning(const BatchState& batch, Asking& asking) {
   });
   if (first == all.begin() || all.end() - first <= first - all.begin()) return;
   const OfMash& last = *std::prev(first);
-  if (!(since(first->told->at, last.told->at) > another_day)) return;
+  const Duration gap = since(first->told->at, last.told->at);
+  if (!(gap > another_day) || gap > mash_stands) return;  // a longer one is asked about as such
   asking.ask(last.told->entry,
              fmt::format("{} of the mash is told for a time {} before the batch was begun, and "
                          "most of its mash came after that.",
                          last.what, how_long(since(batch.begun->at, last.told->at))));
 }
 
-// Gravities that the ferment had made before it was pitched: of more than came after, the pitch
-// is the slip. A wort may be read before, and thinned.
-void ask_of_early_gravities(const FermentState& ferment, Asking& asking) {
-  const PitchState& pitch = *ferment.pitch;
+// Whether sugar or more wort came to it between a reading and the pitch. Before the first wort
+// there was nothing to read.
+bool sweetened_after(const BatchState& batch, const Told& read) {
+  const Moment pitched = batch.ferment.pitch->told.at;
+  const auto in_between = [&](const auto& one) {
+    return read.at < one.told.at && !(since(one.told.at, pitched) > written_late);
+  };
+  const std::vector<WortState>& worts = batch.mash.worts;
+  const auto there = [&read](const WortState& wort) {
+    return !(since(wort.told.at, read.at) > written_late);
+  };
+  if (!worts.empty() && std::none_of(worts.begin(), worts.end(), there)) return false;
+  return std::any_of(worts.begin(), worts.end(), in_between) ||
+         std::any_of(batch.additions.begin(), batch.additions.end(), in_between);
+}
+
+// Gravities that the ferment had made before it was pitched: where they are several, and at
+// least as many as came after, the pitch is the slip. A wort may be read before, and be thinned
+// or sweetened.
+void ask_of_early_gravities(const BatchState& batch, Asking& asking) {
+  const PitchState& pitch = *batch.ferment.pitch;
+  const auto before = [&pitch](const FermentPoint& point) {
+    return how_long(since(pitch.told.at, point.told.at));
+  };
+  const auto of_itself = [&](const FermentPoint& point) {
+    return Puzzle{
+        point.told.entry,
+        fmt::format("A gravity of {:.4f} is told for a time {} before the wort was pitched, "
+                    "which was at {:.4f}: the wash's alcohol is not reckoned by it.",
+                    point.gravity->ratio(), before(point), pitch.gravity.ratio())};
+  };
   std::vector<const FermentPoint*> early;
   std::size_t later = 0;
-  for (const FermentPoint& point : ferment.points) {
+  for (const FermentPoint& point : batch.ferment.points) {
     if (!point.gravity) continue;
     if (!(since(pitch.told.at, point.told.at) > written_late)) {
       ++later;
@@ -95,51 +159,58 @@ void ask_of_early_gravities(const FermentState& ferment, Asking& asking) {
         std::hypot(point.by_refractometer ? ferment::refractometer_sd : ferment::hydrometer_sd,
                    ferment::hydrometer_sd);
     const double lost = pitch.gravity.ratio() - point.gravity->ratio();
-    if (lost > impossible_deviations * sd) early.push_back(&point);
+    if (!(lost > impossible_deviations * sd) || sweetened_after(batch, point.told)) continue;
+    if (!asking.upheld(of_itself(point))) early.push_back(&point);
   }
   if (early.empty()) return;
-  const auto before = [&pitch](const FermentPoint& point) {
-    return how_long(since(pitch.told.at, point.told.at));
-  };
+  const FermentPoint& first = **std::min_element(
+      early.begin(), early.end(), [](const FermentPoint* a, const FermentPoint* b) {
+        return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
+      });
+  const Puzzle of_pitch{
+      pitch.told.entry,
+      fmt::format("The pitch is told for a time {} after a gravity of {:.4f} was read: the "
+                  "wash's alcohol is not reckoned by what was read before the pitch.",
+                  before(first), first.gravity->ratio())};
+  if (asking.upheld(of_pitch)) return;
   if (early.size() > 1 && early.size() >= later) {
-    asking.ask(
-        pitch.told.entry,
-        fmt::format("The pitch is told for a time {} after a gravity of {:.4f} was read: "
-                    "what was read before the pitch is not reckoned as of the wash.",
-                    before(*early.front()), early.front()->gravity->ratio()));
+    asking.ask(of_pitch.entry, of_pitch.why);
     return;
   }
   for (const FermentPoint* const point : early) {
-    asking.ask(point->told.entry,
-               fmt::format("A gravity of {:.4f} is told for a time {} before the wort was "
-                           "pitched, which was at {:.4f}: it is not reckoned as of the wash.",
-                           point->gravity->ratio(), before(*point), pitch.gravity.ratio()));
+    const Puzzle asked = of_itself(*point);
+    asking.ask(asked.entry, asked.why);
   }
 }
 
 // Against the first wort of a mash of another day; not where the mash went before it, and only
-// the wort was told late.
-void ask_of_first_wort(const BatchState& batch, Asking& asking) {
+// the wort was told late. Of a wash that is pitched on the grain no wort is told.
+void ask_of_pitch_by_mash(const BatchState& batch, Asking& asking) {
   const PitchState& pitch = *batch.ferment.pitch;
-  const std::vector<WortState>& worts = batch.mash.worts;
-  const auto first = std::min_element(
-      worts.begin(), worts.end(),
-      [](const WortState& a, const WortState& b) { return a.told.at < b.told.at; });
-  if (first == worts.end()) return;
   const std::vector<OfMash> mash = told_of_mash(batch.mash);
-  if (!mash.empty() && !(pitch.told.at < mash.back().told->at)) return;
-  const Duration early = since(first->told.at, pitch.told.at);
-  if (!(early > another_day)) return;
-  asking.ask(pitch.told.entry, fmt::format("The pitch is told for a time {} before the first "
-                                           "wort was drawn.",
-                                           how_long(early)));
+  const auto ask = [&](const Told& first, std::string_view what) {
+    const Duration early = since(first.at, pitch.told.at);
+    if (!(early > another_day)) return;
+    asking.ask(pitch.told.entry, fmt::format("The pitch is told for a time {} before {}.",
+                                             how_long(early), what));
+  };
+  const std::vector<WortState>& worts = batch.mash.worts;
+  if (!worts.empty()) {
+    if (!mash.empty() && !(pitch.told.at < mash.back().told->at)) return;
+    const auto first = std::min_element(
+        worts.begin(), worts.end(),
+        [](const WortState& a, const WortState& b) { return a.told.at < b.told.at; });
+    ask(first->told, "the first wort was drawn");
+  } else if (!mash.empty()) {
+    ask(*mash.front().told, "the first that was told of the mash");
+  }
 }
 
 void ask_of_pitch(const BatchState& batch, Asking& asking) {
   const FermentState& ferment = batch.ferment;
   if (!ferment.pitch) return;
-  ask_of_early_gravities(ferment, asking);
-  ask_of_first_wort(batch, asking);
+  ask_of_early_gravities(batch, asking);
+  ask_of_pitch_by_mash(batch, asking);
   if (!ferment.racked) return;
   const Duration early = since(ferment.pitch->told.at, ferment.racked->told.at);
   if (!(early > written_late)) return;

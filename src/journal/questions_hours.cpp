@@ -165,32 +165,44 @@ void ask_of_heat(const InOrder& house, const RunState& run, Asking& asking) {
 }
 
 // What is told of a run for a time after its end: one entry is asked about itself; of several
-// it is the end that was told wrongly, or a logger that was left on.
+// it is the end that was told wrongly, or a logger that was left on. Where the end was upheld,
+// a jar is asked about itself: no logger fills it.
 void ask_of_what_came_after(const RunState& run, Asking& asking) {
   if (!run.ended) return;
-  std::vector<std::pair<const Told*, std::string>> late;
-  const auto look = [&](const Told& told, std::string what) {
-    if (since(told.at, run.ended->at) > written_late) late.emplace_back(&told, std::move(what));
+  struct Late {
+    const Told* told;
+    Puzzle of_itself;
+    bool jar;
   };
-  for (const RunPoint& point : run.readings) look(point.told, "A reading");
+  std::vector<Late> late;
+  const auto look = [&](const Told& told, const std::string& what, bool jar) {
+    const Duration after = since(told.at, run.ended->at);
+    if (!(after > written_late)) return;
+    Puzzle asked{told.entry, fmt::format("{} is told for a time {} after the end of its {}.",
+                                         what, how_long(after), name(run))};
+    if (!asking.upheld(asked)) late.push_back({&told, std::move(asked), jar});
+  };
+  for (const RunPoint& point : run.readings) look(point.told, "A reading", false);
   for (const auto& [number, jar] : run.jars) {
-    if (jar.filled) look(*jar.filled, fmt::format("The filling of jar {}", number));
+    if (jar.filled) look(*jar.filled, fmt::format("The filling of jar {}", number), true);
   }
   if (late.empty()) return;
   const auto first =
-      std::min_element(late.begin(), late.end(), [](const auto& a, const auto& b) {
-        return std::pair(a.first->at, a.first->entry) < std::pair(b.first->at, b.first->entry);
+      std::min_element(late.begin(), late.end(), [](const Late& a, const Late& b) {
+        return std::pair(a.told->at, a.told->entry) < std::pair(b.told->at, b.told->entry);
       });
-  const std::string time = how_long(since(first->first->at, run.ended->at));
-  if (late.size() == 1) {
-    asking.ask(first->first->entry, fmt::format("{} is told for a time {} after the end of its "
-                                                "{}.",
-                                                first->second, time, name(run)));
-  } else {
-    asking.ask(run.ended->entry,
-               fmt::format("The end of the {} is told for a time {} before what was still told "
-                           "of it.",
-                           name(run), time));
+  const Puzzle of_end{
+      run.ended->entry,
+      fmt::format("The {} is told to have ended {} before more was told of it: its end is told "
+                  "wrongly, or a logger was left on.",
+                  name(run), how_long(since(first->told->at, run.ended->at)))};
+  const bool end_upheld = asking.upheld(of_end);
+  if (late.size() > 1 && !end_upheld) {
+    asking.ask(of_end.entry, of_end.why);
+    return;
+  }
+  for (const Late& one : late) {
+    if (one.jar || !end_upheld) asking.ask(one.of_itself.entry, one.of_itself.why);
   }
 }
 
@@ -268,9 +280,9 @@ void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, As
   if (lot.brought) return;
   if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) return;
   if (const auto early = too_early(use.told, house.made(lot))) {
-    asking.ask(use.told.entry, fmt::format("This is told of {} for a time {} before there was "
-                                           "any.",
-                                           name(lot), how_long(*early)));
+    asking.ask(use.told.entry,
+               fmt::format("By its time, this was done with {} {} before that lot was made.",
+                           name(lot), how_long(*early)));
   }
 }
 

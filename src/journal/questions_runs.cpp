@@ -211,34 +211,40 @@ void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glas
 }
 
 void ask_of_warmth(const FermentState& ferment, Asking& asking) {
-  const auto dies = [&](const Id& entry, std::string_view what, units::Temperature at) {
-    return asking.ask(entry,
-                      fmt::format("The {} is told to have been at {:.0f} °C: yeast dies above "
-                                  "some {:.0f} °C.",
-                                  what, at.celsius(), yeast_dies.celsius()));
+  const auto killed = [](std::string_view what, units::Temperature at) {
+    return fmt::format(
+        "The {} is told to have been at {:.0f} °C: yeast dies above some {:.0f} "
+        "°C.",
+        what, at.celsius(), yeast_dies.celsius());
   };
   if (ferment.pitch && ferment.pitch->at && *ferment.pitch->at > yeast_dies) {
-    dies(ferment.pitch->told.entry, "wort that was pitched", *ferment.pitch->at);
+    asking.ask(ferment.pitch->told.entry, killed("wort that was pitched", *ferment.pitch->at));
   }
   // A logger in the wrong unit is asked about once, and not again about as warm or as cold as
-  // was upheld.
+  // was upheld, whenever that was.
   constexpr auto a_step = units::TemperatureChange::kelvins(2.0);
   units::Temperature most = yeast_dies, least = wash_freezes;
+  // Of the clear wash, which may be on its way to the still, nothing ferments.
+  const auto counts = [&ferment](const FermentPoint& point) {
+    return point.temperature && !(ferment.racked && point.told.at > ferment.racked->told.at);
+  };
+  const auto asks = [&](const FermentPoint& point) -> std::optional<std::string> {
+    if (*point.temperature > most) return killed("wash", *point.temperature);
+    if (!(*point.temperature < least)) return std::nullopt;
+    return fmt::format("The wash is told to have been at {:.0f} °C: it freezes above that.",
+                       point.temperature->celsius());
+  };
   for (const FermentPoint& point : ferment.points) {
-    // Of the clear wash, which may be on its way to the still, nothing ferments.
-    if (ferment.racked && point.told.at > ferment.racked->told.at) continue;
-    if (!point.temperature) continue;
-    if (*point.temperature > most) {
-      if (dies(point.told.entry, "wash", *point.temperature)) return;
-      most = *point.temperature + a_step;
-    } else if (*point.temperature < least) {
-      const bool asked = asking.ask(
-          point.told.entry,
-          fmt::format("The wash is told to have been at {:.0f} °C: it freezes above that.",
-                      point.temperature->celsius()));
-      if (asked) return;
-      least = *point.temperature - a_step;
-    }
+    if (!counts(point) || !asking.answered(point.told.entry)) continue;
+    const auto why = asks(point);
+    if (!why || !asking.upheld({point.told.entry, *why})) continue;
+    if (*point.temperature > most) most = *point.temperature + a_step;
+    if (*point.temperature < least) least = *point.temperature - a_step;
+  }
+  for (const FermentPoint& point : ferment.points) {
+    if (!counts(point)) continue;
+    const auto why = asks(point);
+    if (why && asking.ask(point.told.entry, *why)) return;
   }
 }
 
@@ -316,6 +322,8 @@ void ask_of_ferment(const BatchState& batch, Asking& asking) {
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,
                  const Glass& glass, Asking& asking) {
   const std::optional<Volume> wash = most_wash(batch);
+  // After a charge that was upheld, a second fermenter say, as much again may come unasked: how
+  // much more there was nobody told.
   Volume taken;
   bool over = false;
   std::string_view since_upheld;

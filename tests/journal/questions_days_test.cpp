@@ -1,4 +1,7 @@
 // Mash and ferment by the calendar.
+#include <algorithm>
+
+#include "journal/meaning.hpp"
 #include "journal/questioned.hpp"
 
 namespace lynearm::journal {
@@ -41,6 +44,24 @@ TEST_F(QuestionsOfDays, ASecondMashOfOneBatchIsUpheldOnce) {
     warm(7 * day + i * 20);
     EXPECT_THAT(asked(), IsEmpty()) << i;
   }
+  // Also by what is told late of either day.
+  warm(7 * day - 12);
+  warm(70);
+  EXPECT_THAT(asked(), IsEmpty());
+  const Id third = warm(14 * day);
+  expect_one(third, HasSubstr("6.9 days after"));
+}
+
+TEST_F(QuestionsOfDays, AFewTemperaturesOfADayBeforeAreAskedOnceAlsoIfTheBatchWasBegunSince) {
+  book.tell(3 * day, BatchBegun{"Slip", "", false});
+  const auto warm = [this](double minutes) {
+    return book.tell(minutes, MashTemperature{units::Temperature::celsius(66)});
+  };
+  const Id early = warm(0);
+  for (int i = 1; i < 4; ++i) warm(3 * day + i * 20);
+  expect_one(early, HasSubstr("3.0 days before what was told of it next"));
+  book.tell(3 * day + 90, Upheld{early, asked()[0].why, "soured"});
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 TEST_F(QuestionsOfDays, WhatComesBeforeItsBatchWasBegunIsAskedIfMostOfItsMashCameAfter) {
@@ -99,6 +120,46 @@ TEST_F(QuestionsOfPitch, ToldLaterThanMostOfItsGravitiesItIsItsTimeThatIsAsked) 
   EXPECT_NEAR(house.batches.at(*book.batch).ferment.wash->gravity.ratio(), 1.001, 1e-6);
 }
 
+TEST_F(QuestionsOfPitch, ThatWasUpheldIsNotAskedByItsGravitiesAsMoreOfThemCome) {
+  const Id pitch = pitched(20, 1.064);
+  read(-2 * day, 1.045);
+  read(-day, 1.045);
+  expect_one(pitch, HasSubstr("told for a time 2.0 days after a gravity of 1.0450 was read"));
+  book.tell(1, Upheld{pitch, asked()[0].why, "of another wort"});
+  for (int i = 1; i < 5; ++i) {
+    read(i * day, 1.064 - 0.01 * i);
+    EXPECT_THAT(asked(), IsEmpty()) << i;
+  }
+}
+
+TEST_F(QuestionsOfPitch, AWortThatIsSweetenedOrReadByRefractometerIsNotAsked) {
+  book.tell(-6 * 60, WortDrawn{"first runnings", litres_at_20C(18), gravity_at_20C(1.050)});
+  read(-5 * 60, 1.050);
+  book.tell(-4 * 60, Added{"sugar", units::Mass::kilograms(1.1), {}}, Stage::mash);
+  const GravityRead brix{14.5, GravityScale::brix, units::Temperature::celsius(20)};
+  const Id wort = book.tell(-3 * 60, FermentRead{brix, {}});
+  pitched(20, 1.0615);
+  EXPECT_THAT(asked(), IsEmpty());
+  const auto& points = house.batches.at(*book.batch).ferment.points;
+  const auto found = std::find_if(points.begin(), points.end(), [&wort](const auto& point) {
+    return point.told.entry == wort;
+  });
+  ASSERT_NE(found, points.end());
+  EXPECT_EQ(found->gravity->ratio(), wort_gravity(brix).ratio());
+  // Of a day on which there was no wort, it is a slip.
+  const Id slip = read(-2 * day, 1.030);
+  expect_one(slip, HasSubstr("A gravity of 1.0300 is told for a time 2.0 days before"));
+}
+
+TEST_F(QuestionsOfPitch, OnTheGrainBeforeItsMashIsAsked) {
+  const Id pitch = pitched(20, 1.064);
+  for (int i = 0; i < 3; ++i) {
+    book.tell(3 * day + i * 20, MashTemperature{units::Temperature::celsius(66)});
+  }
+  expect_one(pitch, HasSubstr("The pitch is told for a time 3.0 days before the first that was "
+                              "told of the mash."));
+}
+
 TEST_F(QuestionsOfPitch, BeforeItsFirstWortWasDrawnIsAsked) {
   const Id pitch = pitched(20, 1.064);
   book.tell(600, WortDrawn{"first runnings", litres_at_20C(20), gravity_at_20C(1.064)});
@@ -111,6 +172,20 @@ TEST_F(QuestionsOfDays, AWashBelowItsFreezingIsAsked) {
   pitched(20, 1.064);
   const Id cold = book.tell(60, FermentRead{{}, units::Temperature::celsius(-15)});
   expect_one(cold, HasSubstr("-15 °C: it freezes above that"));
+}
+
+TEST_F(QuestionsOfDays, AsWarmAsWasUpheldIsNotAskedWheneverItWas) {
+  pitched(20, 1.064);
+  const auto warm = [this](double minutes, double celsius) {
+    return book.tell(minutes, FermentRead{{}, units::Temperature::celsius(celsius)});
+  };
+  const Id hot = warm(300, 68);
+  expect_one(hot, HasSubstr("The wash is told to have been at 68 °C: yeast dies above"));
+  book.tell(301, Upheld{hot, asked()[0].why, "pasteurised"});
+  warm(240, 50);
+  EXPECT_THAT(asked(), IsEmpty());
+  const Id hotter = warm(360, 85);
+  expect_one(hotter, HasSubstr("85 °C"));
 }
 
 }  // namespace

@@ -12,15 +12,20 @@ export class Asking<Answer> {
   readonly #pause_ms: number;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #stop: AbortController | undefined;
+  #left = false;
 
   constructor(pause_ms = 200) {
     this.#pause_ms = pause_ms;
-    onDestroy(() => this.#drop());
+    onDestroy(() => {
+      this.#left = true;
+      this.#drop();
+    });
   }
 
   /** Asks after a pause; whatever was asked before is dropped. The answer of before stays till then. */
   ask(question: (stop: AbortSignal) => Promise<Answer>): void {
     this.#drop();
+    if (this.#left) return;
     const mine = (this.#stop = new AbortController());
     this.#timer = setTimeout(() => {
       question(mine.signal).then(

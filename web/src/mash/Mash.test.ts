@@ -1,10 +1,11 @@
 // Mash day on a device that did not mark the steps: its clocks run from what was told elsewhere, and
 // what was kept is told where it was pressed.
-import { configure, render, screen, waitFor, within } from '@testing-library/svelte';
+import { cleanup, configure, render, screen, waitFor, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import type { EntryWish } from '../data/entry';
+import { NoAnswer } from '../data/problem';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import Mash from './Mash.svelte';
 
@@ -43,7 +44,7 @@ const plan = {
 };
 let batch: Record<string, unknown>;
 let recorded: Omit<EntryWish, 'who'>[];
-let ids: number;
+let ids = 0; // never again the same: a clock that was taken away does not come back
 
 const milled = (at_ms: number) => ({
   entry: 'm',
@@ -55,7 +56,6 @@ const milled = (at_ms: number) => ({
 
 beforeEach(() => {
   recorded = [];
-  ids = 0;
   batch = {
     name: 'Tern 9',
     steps: [milled(Date.now() - 600_000)],
@@ -75,6 +75,7 @@ beforeEach(() => {
   });
 });
 afterEach(() => {
+  cleanup(); // a page that is open begins them anew
   for (const clock of bench.clocks.all) bench.clocks.remove(clock.id);
   localStorage.clear();
 });
@@ -133,6 +134,77 @@ test('what was stirred in since answers a reading, and an old one advises nothin
   render(Mash, { batch: 'b' });
   await waitFor(() => expect(post).toHaveBeenCalled());
   expect(document.querySelector('.advice .big')).toBeNull();
+});
+
+const hot = {
+  step: 'Cool to 66',
+  clock_min: 50,
+  with: 'cold water',
+  at: 'rest',
+  target_C: 66,
+  first_half_L: 2,
+};
+const advice = () => document.querySelector('.advice .big');
+
+test('what is stirred in elsewhere while the advice stands answers it', async () => {
+  const hearers: (() => void)[] = [];
+  vi.spyOn(bench, 'hear').mockImplementation((heard) => {
+    hearers.push(() => heard('entry', undefined as never));
+    return () => undefined;
+  });
+  const now = Date.now();
+  const mash = batch['mash'] as Record<string, unknown>;
+  mash['temperatures'] = [
+    { entry: 'read 80', at: new Date(now - 60_000).toISOString(), temperature_C: 80 },
+  ];
+  vi.spyOn(bench.api, 'post').mockResolvedValue(hot as never);
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(advice()).not.toBeNull());
+  const water = { entry: 'w', at: new Date(now).toISOString(), volume_L_20C: 2, temperature_C: 15 };
+  batch = { ...batch, mash: { ...mash, waters: [water] } };
+  for (const heard of hearers) heard();
+  await waitFor(() => expect(advice()).toBeNull());
+});
+
+test('advice that grew old says so, and nothing goes in by it', async () => {
+  (batch['mash'] as Record<string, unknown>)['temperatures'] = [
+    { entry: 'aged', at: new Date(Date.now() - 9 * 60_000).toISOString(), temperature_C: 80 },
+  ];
+  vi.spyOn(bench.api, 'post').mockResolvedValue(hot as never);
+  render(Mash, { batch: 'b' });
+  expect(await screen.findByRole('button', { name: /^Stirred in/ })).toBeTruthy();
+  bench.clocks.now = Date.now() + 3 * 60_000;
+  await screen.findByText(/It was read 12 min ago, and this was said of it then/);
+  expect(screen.queryByRole('button', { name: /^Stirred in/ })).toBeNull();
+  bench.clocks.tick();
+});
+
+test('a reading that the house did not answer is asked about again', async () => {
+  (batch['mash'] as Record<string, unknown>)['temperatures'] = [
+    { entry: 'unheard', at: new Date(Date.now() - 60_000).toISOString(), temperature_C: 80 },
+  ];
+  const post = vi.spyOn(bench.api, 'post').mockRejectedValueOnce(new NoAnswer('cut off'));
+  post.mockResolvedValue(hot as never);
+  render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(49));
+  await waitFor(() => expect(advice()).not.toBeNull());
+  expect(post).toHaveBeenCalledTimes(2);
+});
+
+test('a reading sets its clock also where the page is left before the house answers', async () => {
+  // A clock that an earlier test took away by hand does not come back.
+  batch['steps'] = [{ ...milled(Date.now() - 600_000), entry: 'milled anew' }];
+  let answer = (_: unknown) => {};
+  vi.spyOn(bench.api, 'post').mockReturnValue(new Promise((done) => (answer = done)) as never);
+  const page = render(Mash, { batch: 'b' });
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(80));
+  await userEvent.click(await screen.findByRole('button', { name: 'Temperature' }));
+  const pad = within(await screen.findByRole('dialog'));
+  await userEvent.type(pad.getByRole('textbox'), '80{Enter}');
+  await waitFor(() => expect(bench.api.post).toHaveBeenCalled());
+  page.unmount();
+  answer(hot);
+  await waitFor(() => expect(left_min('Cool to 66')).toBe(50));
 });
 
 test('two taps on Done mark one step, though the next comes to stand under the thumb', async () => {

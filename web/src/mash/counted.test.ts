@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import type { Batch, Plan } from '../data/answers';
 import { Clocks } from '../data/clocks.svelte';
 import type { Entry } from '../data/entry';
-import { AGAIN, countedOf, readInHand, waitOf } from './counted';
+import { AGAIN, countedOf, lastWater_ms, readInHand, waitOf } from './counted';
 import { nowOf, stepsOf } from './mash_view';
 
 const step = (what: string, length_min: number, attention: string, beside = false) => ({
@@ -101,4 +101,20 @@ test('the wait after stirred water and a reading on another device are counted f
   });
   const before = told([mark('Mill', 'm', HOUSE + 120_000)], { temperatures });
   expect(readInHand(before, counted(before, [], 0), 0)).toBeUndefined(); // of the step before
+});
+
+test('water that was struck on this device was not stirred in, nor is a correction another water', () => {
+  const water = (id: string, at_ms: number, change: Partial<Entry> = {}) =>
+    ({ id, kind: 'mash water', at: iso(at_ms), clock_ahead_ms: 0, body: {}, ...change }) as Entry;
+  const home = told([], {
+    waters: [{ entry: 'w', at: iso(HOUSE), volume_L_20C: 2, temperature_C: 90 }],
+  });
+  const ahead_ms = 180_000;
+  expect(lastWater_ms(undefined, [], ahead_ms)).toBe(-Infinity);
+  expect(lastWater_ms(home, [], ahead_ms)).toBe(HOUSE + ahead_ms);
+  const corrected = water('c', HOUSE + 900_000, { corrects: 'w' });
+  expect(lastWater_ms(home, [corrected], ahead_ms)).toBe(HOUSE + ahead_ms);
+  const struck = water('s', HOUSE + 900_000, { kind: 'struck', corrects: 'w' });
+  expect(lastWater_ms(home, [struck], ahead_ms)).toBe(-Infinity);
+  expect(lastWater_ms(home, [struck, water('n', HOUSE + 950_000)], ahead_ms)).toBe(HOUSE + 950_000);
 });

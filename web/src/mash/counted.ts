@@ -59,6 +59,23 @@ export function waitOf(
   return by && { name: AGAIN, minutes: WAIT_MIN, ...by };
 }
 
+/** When water was stirred in last, told at home or still on this device and not struck there. */
+export function lastWater_ms(
+  batch: Pick<Batch, 'mash'> | undefined,
+  waiting: readonly Entry[],
+  ahead_ms: number,
+): number {
+  const struck = new Set(waiting.filter((e) => e.kind === 'struck').map((e) => e.corrects));
+  const told = (batch?.mash.waters ?? []).filter(({ entry }) => !struck.has(entry));
+  const here = waiting.filter(
+    (e) => e.kind === 'mash water' && e.corrects === undefined && !struck.has(e.id),
+  );
+  return Math.max(
+    ...told.map(({ at }) => Date.parse(at) + ahead_ms),
+    ...here.map(({ at }) => Date.parse(at)),
+  );
+}
+
 /**
  * The last temperature that was told, if it was read in the step in hand: what the house reckons from it
  * sets that step's clock, counted from the reading.
