@@ -48,10 +48,11 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// beyond its mark or far below it, or far weaker than a later one; a run begun before the one
 /// before had ended, or before the pot could be charged, one read after its end, and spirit
 /// that came over sooner than the heat told can drive it; a mash of two days, a wash racked
-/// before it was pitched, and a gravity below the pitch's that was read before it; what is told of a lot for a time before it was made, and a
-/// cut for one before its jars were filled; a lot poured together, gauged anew, off the wood or
-/// in bottles that holds more alcohol than before; one that is not what its parts and its water
-/// make; bottles far off the strength of their lot.
+/// before it was pitched, and a gravity below the pitch's that was read before it; what is told
+/// of a lot for a time before it was made, and a cut for one before its jars were filled; a lot
+/// poured together, gauged anew, off the wood or in bottles that holds more alcohol than
+/// before; one that is not what its parts and its water make; bottles far off the strength of
+/// their lot.
 ///
 /// What a maker upheld is not asked again, in the same words and figures.
 ///
