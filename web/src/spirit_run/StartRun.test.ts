@@ -359,6 +359,18 @@ test('once the low wines were gauged the plan is said to be of before', async ()
 
 const startButton = () => screen.getByRole('button', { name: /start the run/ });
 
+test('no heat goes on with nothing in the boiler', async () => {
+  const bench = benchOf(true, []);
+  show(bench, 'strip', { plan: plan() });
+  await type('Volume', '0');
+  await userEvent.click(startButton());
+  expect(screen.getByText(/Nothing is in the boiler: the heat ruins it empty/)).toBeTruthy();
+  expect(kept).toHaveLength(0);
+  await type('Volume', '20');
+  await userEvent.click(startButton());
+  expect(kept).toHaveLength(1);
+});
+
 test('more than the boiler holds is never started by the one button, however often it is tapped', async () => {
   const bench = benchOf(true, []);
   show(bench, 'strip', { plan: { ...plan(), kit: { ...plan().kit, boiler_L: 45 } } });
