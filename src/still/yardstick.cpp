@@ -1,6 +1,6 @@
 #include "still/yardstick.hpp"
 
-#include <algorithm>
+#include <map>
 #include <optional>
 
 #include "spirit/strength.hpp"
@@ -27,38 +27,34 @@ double against(double load, double yardstick) {
   return yardstick > 0.0 ? load / yardstick : 0.0;
 }
 
-// The load per litre of alcohol of the middle drop.
+// The load per litre of alcohol of the middle drop. Jars of one load are one, since nothing
+// says which of them comes first.
 double middle_g_per_L(const std::vector<Jar>& jars, std::optional<Load> Jar::*load) {
-  struct Drop {
-    double load_g_per_L, alcohol_L;
-  };
-  std::vector<Drop> drops;
+  std::map<double, double> alcohol_L_of_load;
   double all_L = 0.0;
   double all_g = 0.0;
   for (const Jar& jar : jars) {
     const double alcohol_L = spirit::pure_alcohol(lot_of(jar)).litres();
     const double grams = (jar.*load)->mass.grams();
-    drops.push_back({grams / alcohol_L, alcohol_L});
+    alcohol_L_of_load[grams / alcohol_L] += alcohol_L;
     all_L += alcohol_L;
     all_g += grams;
   }
-  std::sort(drops.begin(), drops.end(),
-            [](Drop a, Drop b) { return a.load_g_per_L < b.load_g_per_L; });
-  double middle = drops.front().load_g_per_L;
+  double middle = alcohol_L_of_load.begin()->first;
   double before_L = 0.0;
   double last_centre_L = 0.0;
-  for (const Drop& drop : drops) {
-    const double centre_L = before_L + 0.5 * drop.alcohol_L;
+  for (const auto& [load_g_per_L, alcohol_L] : alcohol_L_of_load) {
+    const double centre_L = before_L + 0.5 * alcohol_L;
     if (centre_L >= 0.5 * all_L) {
       const double t = last_centre_L > 0.0
                            ? (0.5 * all_L - last_centre_L) / (centre_L - last_centre_L)
                            : 1.0;
-      middle += t * (drop.load_g_per_L - middle);
+      middle += t * (load_g_per_L - middle);
       break;
     }
-    middle = drop.load_g_per_L;
+    middle = load_g_per_L;
     last_centre_L = centre_L;
-    before_L += drop.alcohol_L;
+    before_L += alcohol_L;
   }
   return middle > 0.0 ? middle : all_g / all_L;
 }

@@ -384,6 +384,32 @@ RC_GTEST_PROP(ProposeCut, doesNotHangOnTheOrderOfTheFile, ()) {
   }
 }
 
+// Jars of one load, as two that carry none: which of them the file names first says nothing of
+// the middle drop.
+TEST(ProposeCut, doesNotHangOnWhichOfTwoAlikeComesFirst) {
+  const auto jar = [](const char* label, double litres, double percent, double late_g) {
+    const auto load = [](double g) {
+      return Load{units::Mass::grams(g), units::Mass::grams(g), units::Mass::grams(g)};
+    };
+    Jar made;
+    made.label = label;
+    made.volume = Volume::litres(litres);
+    made.strength = VolumeStrength::percent(percent);
+    made.early = made.middle = load(0.0);
+    made.late = load(late_g);
+    return made;
+  };
+  Jar foreshots = jar("1", 0.1, 15.0, 0.0);
+  foreshots.use = Use::foreshots;
+  const Jar clean = jar("2", 0.1171, 16.89, 0.0);
+  const Jar loaded = jar("3", 0.1, 15.07, 1e-3);
+  const std::vector<Jar> one{foreshots, clean, loaded}, other{clean, foreshots, loaded};
+  const Wishes fuller = for_purpose("fuller");
+  const CutProposal a = propose(one, fuller), b = propose(other, fuller);
+  EXPECT_NEAR(a.yardstick.late.grams_per_litre(), b.yardstick.late.grams_per_litre(), 1e-12);
+  EXPECT_NEAR(share_in_hearts(one, best(a), 2), share_in_hearts(other, best(b), 2), 1e-6);
+}
+
 // Twice the run cuts at the same place: the worth has no size of its own.
 TEST(ProposeCut, doesNotHangOnTheSizeOfTheRun) {
   const std::vector<Jar> jars = usual_jars();
