@@ -76,9 +76,19 @@ struct InOrder {
   /// gauged.
   [[nodiscard]] const Told& made(const LotState& lot) const;
 
+  /// Whether its end is told for a time long after anything else of it, and the pot was charged
+  /// anew in between, or no run stands so long.
+  [[nodiscard]] bool ended_late(const RunState& run) const {
+    return ended_late_.contains(&run);
+  }
+
   std::map<LotName, const LotState*> lots;
-  std::map<Id, const Told*> ends;  ///< of runs, by their entry
+  /// When a run was over, by the entry of its end: that, or the last before one told late.
+  std::map<Id, const Told*> ends;
   std::vector<const RunState*> runs;
+
+ private:
+  std::set<const RunState*> ended_late_;
 };
 
 void ask_of_ferment(const BatchState& batch, Asking& asking);

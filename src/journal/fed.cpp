@@ -1,6 +1,10 @@
 #include "journal/fed.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "ferment/follow.hpp"
+#include "journal/pure_volume.hpp"
 
 namespace lynearm::journal {
 namespace {
@@ -44,6 +48,22 @@ double most_gravity_fed(const BatchState& batch) {
   const auto& pitch = batch.ferment.pitch;
   if (!pitch || !(pitch->volume > units::Volume{})) return 0.0;
   return gravity_per_kg_in_litre * sugar_kg(batch) / pitch->volume.litres();
+}
+
+double gravity_sd(const FermentPoint& point) {
+  return point.by_refractometer ? ferment::refractometer_sd : ferment::hydrometer_sd;
+}
+
+bool gained(const BatchState& batch, units::SpecificGravity from, double from_sd,
+            const FermentPoint& to) {
+  return to.gravity->ratio() - from.ratio() >
+         most_gravity_fed(batch) + impossible_deviations * std::hypot(gravity_sd(to), from_sd);
+}
+
+bool above_the_pitch(const BatchState& batch, const FermentPoint& point) {
+  const auto& pitch = batch.ferment.pitch;
+  return pitch && !(point.told.at < pitch->told.at) &&
+         gained(batch, pitch->gravity, ferment::hydrometer_sd, point);
 }
 
 }  // namespace lynearm::journal

@@ -1,6 +1,6 @@
 // What was put into a ferment besides its wort: how much more it may then hold than the wort
-// tells. Nobody says what is in it, so these are the most it can be, for judging what cannot
-// be.
+// tells, and how high its gravities may stand. Nobody says what is in it, so these are the most
+// it can be, for judging what cannot be.
 #pragma once
 
 #include "journal/state.hpp"
@@ -16,5 +16,14 @@ namespace lynearm::journal {
 /// Of gravity that it can add to the wort as pitched: 0.384 for each kilogram of sugar in a
 /// litre. Zero where nothing was pitched.
 [[nodiscard]] double most_gravity_fed(const BatchState& batch);
+
+/// Standard deviation of a gravity, by what it was read on.
+[[nodiscard]] double gravity_sd(const FermentPoint& point);
+/// Whether one gravity is above another by more than any honest reading of both, and more than
+/// all that was put in can have added.
+[[nodiscard]] bool gained(const BatchState& batch, units::SpecificGravity from, double from_sd,
+                          const FermentPoint& to);
+/// Whether that is so of a reading against the pitch, and it was read since.
+[[nodiscard]] bool above_the_pitch(const BatchState& batch, const FermentPoint& point);
 
 }  // namespace lynearm::journal

@@ -42,7 +42,7 @@ std::string as_a_sentence(std::string why) {
 
 }  // namespace
 
-void Folding::puzzle(const Standing& standing, std::string why) {
+void Folding::puzzle(const Standing& standing, std::string why, bool counts) {
   const std::optional<Id>& batch = standing.said->batch;
   auto& puzzles = batch ? house_.batches[*batch].puzzles : house_.puzzles;
   why = as_a_sentence(std::move(why));
@@ -50,7 +50,7 @@ void Folding::puzzle(const Standing& standing, std::string why) {
   for (auto one = puzzles.rbegin(); one != puzzles.rend() && one->entry == standing.id; ++one) {
     if (one->why == why) return;
   }
-  puzzles.push_back({standing.id, std::move(why)});
+  puzzles.push_back({standing.id, std::move(why), counts});
 }
 
 Waits Folding::on(const BatchBegun& body) {

@@ -40,13 +40,14 @@ LotUse Folding::use(std::string where, const spirit::Lot& of) const {
 }
 
 spirit::Lot Folding::take_out(LotState& from, units::Volume volume, std::string where) {
-  constexpr double two_gaugings = 1.03;
   const units::Volume there = spirit::volume(from.left);
-  double share = there > units::Volume{} ? volume / there : 0.0;
   if (volume > there * two_gaugings) {
-    puzzle(fmt::format("{:.3f} L are taken out of {:.3f} L of {}", volume.litres(),
-                       there.litres(), from.label));
+    puzzle_that_counts(
+        fmt::format("{:.3f} L are taken out of {:.3f} L of {}: all there was "
+                    "counts as taken",
+                    volume.litres(), there.litres(), from.label));
   }
+  double share = there > units::Volume{} ? volume / there : 0.0;
   // Told to the millilitre, or to rounding, all is all: no crumbs.
   const bool crumb = there - volume <= units::Volume::millilitres(1.0);
   if (share > 1.0 - 1e-6 || (crumb && share > 0.99)) share = 1.0;

@@ -54,10 +54,12 @@ Waits Folding::on(const RunBegun& body) {
     if (from != nullptr) sum = sum + take_out(*from, part.volume, "charge");
   }
   if (absent > 0) {
-    puzzle(
-        fmt::format("of the {} lots in its charge {} not in the journal, or struck out; the "
-                    "run stands",
-                    body.parts.size(), absent == 1 ? "one is" : fmt::format("{} are", absent)));
+    const std::string which =
+        body.parts.size() == 1
+            ? "the lot in its charge is"
+            : fmt::format("of the {} lots in its charge {}", body.parts.size(),
+                          absent == 1 ? "one is" : fmt::format("{} are", absent));
+    puzzle(which + " not in the journal, or struck out; the run stands");
   }
   begun.put_in = spirit::volume(sum) + body.wash.value_or(units::Volume{});
   const std::optional<WashState>& wash = of.ferment.wash;
@@ -90,6 +92,8 @@ Waits Folding::on(const RunRead& body) {
   if (of == nullptr) return waits_for(body.run);
   still::Reading reading = body.reading;
   reading.at = since(standing_->happened, of->told.at);
+  // Another device's clock; it was read at the heat's going on.
+  if (reading.at < units::Duration{} && reading.at * -1.0 <= clocks_differ) reading.at = {};
   reading.line = 0;
   if (reading.at < units::Duration{} || reading.at > still::longest_run) {
     const bool before = reading.at < units::Duration{};
@@ -239,19 +243,20 @@ Waits Folding::on(const JarsAllotted& body) {
     JarState& jar = of->jars[pour.jar];
     const units::Volume held = spirit::volume(*jar.lot);
     const units::Volume poured = pour.foreshots + pour.hearts + pour.feints + pour.apart;
-    constexpr double rounding = 1e-6;
-    if (poured > held * (1.0 + rounding)) {
-      puzzle(fmt::format("jar {} holds {:.0f} mL, and {:.0f} mL of it are allotted", pour.jar,
-                         held.millilitres(), poured.millilitres()));
+    if (poured > held * two_gaugings) {
+      puzzle_that_counts(
+          fmt::format("jar {} holds {:.0f} mL, and {:.0f} mL of it are allotted: what it holds "
+                      "counts, in the same shares",
+                      pour.jar, held.millilitres(), poured.millilitres()));
     }
     jar.poured = pour;
-    // More than there is: what there is, in the same shares. To rounding all: all.
-    const bool all = poured >= held * (1.0 - rounding);
-    const units::Volume whole = all ? poured : held;
-    if (whole <= units::Volume{}) continue;
-    jar.left = all ? spirit::Lot{} : *jar.lot * (1.0 - poured / whole);
+    if (poured <= units::Volume{}) continue;
+    // To rounding all: all.
+    const bool all = !(poured < held * (1.0 - 1e-6));
+    const double share = all ? 1.0 : poured / held;
+    jar.left = all ? spirit::Lot{} : *jar.lot * (1.0 - share);
     for (Vessel& vessel : vessels) {
-      vessel.sum = vessel.sum + *jar.lot * (pour.*vessel.volume / whole);
+      vessel.sum = vessel.sum + *jar.lot * (share * (pour.*vessel.volume / poured));
     }
   }
   of->allotted = told();

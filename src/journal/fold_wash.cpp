@@ -103,7 +103,7 @@ Waits Folding::on(const FermentRead& body) {
     point.gravity =
         of_wort ? wort_gravity(*body.gravity) : wash_gravity(*body.gravity, pitch->gravity);
   }
-  const bool renews = point.gravity && can_be(point, of);
+  const bool renews = point.gravity && !above_the_pitch(of, point);
   if (renews) {
     const auto [last, first] =
         last_gravities_.try_emplace(of.id, GravityAt{point.told, *point.gravity});
@@ -126,16 +126,6 @@ Waits Folding::on(const Racked& body) {
   of.ferment.racked = RackedState{told(), watery_volume(body.clear), body.lees};
   renew_wash(of);
   return taken;
-}
-
-bool Folding::can_be(const FermentPoint& point, const BatchState& of) {
-  const auto& pitch = of.ferment.pitch;
-  if (!pitch || point.told.at < pitch->told.at) return true;
-  const double sd =
-      std::hypot(point.by_refractometer ? ferment::refractometer_sd : ferment::hydrometer_sd,
-                 ferment::hydrometer_sd);
-  const double put_in = most_gravity_fed(of);
-  return point.gravity->ratio() <= pitch->gravity.ratio() + put_in + impossible_deviations * sd;
 }
 
 void Folding::renew_wash(BatchState& of) {

@@ -31,6 +31,10 @@ struct Need {
 using Waits = std::optional<Need>;
 inline constexpr std::nullopt_t taken = std::nullopt;
 
+/// So many times what is there may be told of all of it: two gaugings part by so much. Common
+/// practice, no source.
+inline constexpr double two_gaugings = 1.03;
+
 /// What cannot be, in a sentence of its own: it speaks of no field that anybody typed into.
 struct CannotBe {
   std::string why;
@@ -50,7 +54,7 @@ class Folding {
   [[nodiscard]] const std::vector<Need>& told_now() const { return told_now_; }
   /// Puts in order what had to wait for the end.
   void finish();
-  void puzzle(const Standing& standing, std::string why);
+  void puzzle(const Standing& standing, std::string why, bool counts = false);
 
  private:
   // fold.cpp: any stage
@@ -120,10 +124,12 @@ class Folding {
   bool gauges_a_strip(const LotGauged& body);
   /// A use that the entry at hand tells.
   [[nodiscard]] LotUse use(std::string where, const spirit::Lot& of) const;
-  /// Takes a volume at 20 °C out of a lot; a little more than there is (3 %, what two gaugings
-  /// part) is all of it, and so is more, with a puzzle.
+  /// Takes a volume at 20 °C out of a lot; more than there is is all of it, with a puzzle where
+  /// it is more than two gaugings part.
   spirit::Lot take_out(LotState& from, units::Volume volume, std::string where);
   void puzzle(std::string why) { puzzle(*standing_, std::move(why)); }
+  /// Of what counts all the same, and may be upheld.
+  void puzzle_that_counts(std::string why) { puzzle(*standing_, std::move(why), true); }
   /// What `answer` gives; nothing, and a puzzle, when it throws for what was read.
   template <class F>
   auto or_puzzle(const F& answer) -> std::optional<decltype(answer())> {
@@ -137,10 +143,6 @@ class Folding {
     return std::nullopt;
   }
   void renew_wash(BatchState& of);
-
-  /// Whether the wash of that wort can have had it: a wash does not gain gravity, save by what
-  /// is put into it.
-  [[nodiscard]] static bool can_be(const FermentPoint& point, const BatchState& of);
 
   struct GravityAt {
     Told told;

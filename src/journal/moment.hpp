@@ -25,6 +25,9 @@ struct Moment {
   return units::Duration::seconds(static_cast<double>(a.milliseconds - b.milliseconds) * 1e-3);
 }
 
+/// Clocks of devices that never met the house's differ by less. Our choice.
+inline constexpr units::Duration clocks_differ = units::Duration::minutes(10.0);
+
 // What a journal may hold. Wide on purpose: a wrong clock is told, not refused.
 inline constexpr Moment first_moment{0};
 inline constexpr Moment last_moment{7258118399999};  ///< the last of 2199

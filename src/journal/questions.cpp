@@ -40,6 +40,8 @@ bool cannot_be(units::Volume out, units::Volume in) {
 
 Asking::Asking(std::vector<Puzzle> asked, const std::vector<UpheldState>& upheld)
     : asked_(std::move(asked)), upheld_(upheld) {
+  std::erase_if(asked_,
+                [&](const Puzzle& one) { return one.counts && is_upheld(upheld, one); });
   for (const Puzzle& one : asked_) about_.insert(one.entry);
 }
 

@@ -46,9 +46,10 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// there was; a charge of less volume than went into it; more volume or alcohol out of a still
 /// than went in, or in its jars than came over, or left in the pot than was charged; a jar
 /// beyond its mark or far below it, or far weaker than a later one; a run begun before the one
-/// before had ended, or before the pot could be charged, one read after its end, and spirit
-/// that came over sooner than the heat told can drive it; a mash of two days, a wash racked
-/// before it was pitched, and a gravity below the pitch's that was read before it; what is told
+/// before had ended, or before the pot could be charged, one read after its end, one that ended
+/// long after all else of it, and spirit that came over sooner than the heat told can drive it;
+/// a mash of two days, a wash racked or in the still before it was pitched, a gravity below the
+/// pitch's that was read before it, and one that rises again; what is told
 /// of a lot for a time before it was made, and a cut for one before its jars were filled; a lot
 /// poured together, gauged anew, off the wood or in bottles that holds more alcohol than
 /// before; one that is not what its parts and its water make; bottles far off the strength of

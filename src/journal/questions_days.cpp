@@ -10,6 +10,7 @@
 
 #include "ferment/follow.hpp"
 #include "journal/asking.hpp"
+#include "journal/fed.hpp"
 
 namespace lynearm::journal {
 namespace {
@@ -132,55 +133,98 @@ bool sweetened_after(const BatchState& batch, const Told& read) {
          std::any_of(batch.additions.begin(), batch.additions.end(), in_between);
 }
 
-// Gravities that the ferment had made before it was pitched: where they are several, and at
-// least as many as came after, the pitch is the slip. A wort may be read before, and be thinned
-// or sweetened.
-void ask_of_early_gravities(const BatchState& batch, Asking& asking) {
-  const PitchState& pitch = *batch.ferment.pitch;
-  const auto before = [&pitch](const FermentPoint& point) {
-    return how_long(since(pitch.told.at, point.told.at));
-  };
-  const auto of_itself = [&](const FermentPoint& point) {
-    return Puzzle{
-        point.told.entry,
-        fmt::format("A gravity of {:.4f} is told for a time {} before the wort was pitched, "
-                    "which was at {:.4f}: the wash's alcohol is not reckoned by it.",
-                    point.gravity->ratio(), before(point), pitch.gravity.ratio())};
-  };
-  std::vector<const FermentPoint*> early;
+// Something that is done with a wash, told for a time before it was pitched.
+struct Early {
+  const Told* told;
+  std::string why;          ///< as asked of itself
+  std::string pitch_after;  ///< as asked of the pitch: what that came after
+};
+
+// Of those that only a wash has, as they fall; and how many came later.
+struct EarlyAndLate {
+  std::vector<Early> early;
   std::size_t later = 0;
+};
+
+void sort_gravities(const BatchState& batch, EarlyAndLate& into) {
+  const PitchState& pitch = *batch.ferment.pitch;
   for (const FermentPoint& point : batch.ferment.points) {
     if (!point.gravity) continue;
-    if (!(since(pitch.told.at, point.told.at) > written_late)) {
-      ++later;
+    const Duration before = since(pitch.told.at, point.told.at);
+    if (!(before > written_late)) {
+      ++into.later;
       continue;
     }
-    const double sd =
-        std::hypot(point.by_refractometer ? ferment::refractometer_sd : ferment::hydrometer_sd,
-                   ferment::hydrometer_sd);
+    const double sd = std::hypot(gravity_sd(point), ferment::hydrometer_sd);
     const double lost = pitch.gravity.ratio() - point.gravity->ratio();
+    // A wort may be read before, and be thinned or sweetened.
     if (!(lost > impossible_deviations * sd) || sweetened_after(batch, point.told)) continue;
-    if (!asking.upheld(of_itself(point))) early.push_back(&point);
+    into.early.push_back(
+        {&point.told,
+         fmt::format("A gravity of {:.4f} is told for a time {} before the wort was pitched, "
+                     "which was at {:.4f}: the wash's alcohol is not reckoned by it.",
+                     point.gravity->ratio(), how_long(before), pitch.gravity.ratio()),
+         fmt::format("a gravity of {:.4f} was read: the wash's alcohol is not reckoned by what "
+                     "was read before the pitch.",
+                     point.gravity->ratio())});
   }
+}
+
+void sort_what_was_done(const BatchState& batch, EarlyAndLate& into) {
+  const auto put = [&](const Told& told, std::string_view itself,
+                       std::string_view pitch_after) {
+    const Duration before = since(batch.ferment.pitch->told.at, told.at);
+    if (!(before > written_late)) {
+      ++into.later;
+      return;
+    }
+    into.early.push_back(
+        {&told, fmt::format("{} {} before the wort was pitched.", itself, how_long(before)),
+         std::string(pitch_after)});
+  };
+  if (batch.ferment.racked) {
+    put(batch.ferment.racked->told, "The racking is told for a time", "the wash was racked.");
+  }
+  for (const RunState& run : batch.runs) {
+    // A strip of which nothing was named is of the batch's own wash.
+    const bool of_wash = run.wash || (run.kind == RunKind::strip && run.parts.empty());
+    if (!of_wash) continue;
+    put(run.told, "The heat on this wash is told to have gone on",
+        "the wash was in the still.");
+  }
+}
+
+// Where several came before the pitch, and at least as many as after it, the pitch is the slip.
+void ask_of_early(const BatchState& batch, Asking& asking) {
+  const PitchState& pitch = *batch.ferment.pitch;
+  EarlyAndLate all;
+  sort_gravities(batch, all);
+  sort_what_was_done(batch, all);
+  std::vector<Early>& early = all.early;
+  std::erase_if(early, [&asking](const Early& one) {
+    return asking.upheld({one.told->entry, one.why});
+  });
   if (early.empty()) return;
-  const FermentPoint& first = **std::min_element(
-      early.begin(), early.end(), [](const FermentPoint* a, const FermentPoint* b) {
-        return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
-      });
-  const Puzzle of_pitch{
-      pitch.told.entry,
-      fmt::format("The pitch is told for a time {} after a gravity of {:.4f} was read: the "
-                  "wash's alcohol is not reckoned by what was read before the pitch.",
-                  before(first), first.gravity->ratio())};
-  if (asking.upheld(of_pitch)) return;
-  if (early.size() > 1 && early.size() >= later) {
-    asking.ask(of_pitch.entry, of_pitch.why);
+  const auto of_pitch = [&pitch](const Early& first) {
+    return Puzzle{pitch.told.entry, fmt::format("The pitch is told for a time {} after {}",
+                                                how_long(since(pitch.told.at, first.told->at)),
+                                                first.pitch_after)};
+  };
+  if (asking.answered(pitch.told.entry) &&
+      std::any_of(early.begin(), early.end(),
+                  [&](const Early& one) { return asking.upheld(of_pitch(one)); })) {
     return;
   }
-  for (const FermentPoint* const point : early) {
-    const Puzzle asked = of_itself(*point);
+  if (early.size() > 1 && early.size() >= all.later) {
+    const auto first =
+        std::min_element(early.begin(), early.end(), [](const Early& a, const Early& b) {
+          return std::pair(a.told->at, a.told->entry) < std::pair(b.told->at, b.told->entry);
+        });
+    const Puzzle asked = of_pitch(*first);
     asking.ask(asked.entry, asked.why);
+    return;
   }
+  for (const Early& one : early) asking.ask(one.told->entry, one.why);
 }
 
 // Against the first wort of a mash of another day; not where the mash went before it, and only
@@ -207,16 +251,9 @@ void ask_of_pitch_by_mash(const BatchState& batch, Asking& asking) {
 }
 
 void ask_of_pitch(const BatchState& batch, Asking& asking) {
-  const FermentState& ferment = batch.ferment;
-  if (!ferment.pitch) return;
-  ask_of_early_gravities(batch, asking);
+  if (!batch.ferment.pitch) return;
+  ask_of_early(batch, asking);
   ask_of_pitch_by_mash(batch, asking);
-  if (!ferment.racked) return;
-  const Duration early = since(ferment.pitch->told.at, ferment.racked->told.at);
-  if (!(early > written_late)) return;
-  asking.ask(ferment.racked->told.entry,
-             fmt::format("The racking is told for a time {} before the wort was pitched.",
-                         how_long(early)));
 }
 
 }  // namespace

@@ -21,8 +21,10 @@ using units::Volume;
 
 /// A pot is not emptied and charged, nor boiled, in less. Our choice.
 constexpr Duration shortest = Duration::minutes(5.0);
-/// Clocks of devices that never met the house's differ by less. Our choice.
-constexpr Duration clocks_differ = Duration::minutes(10.0);
+/// A run that stood is taken up again the next day; and one of which nothing was told for so
+/// long did not go on all the while. Our choice.
+constexpr Duration stands_over_night = Duration::days(1.0);
+constexpr Duration stands_at_most = Duration::days(7.0);
 /// Of the least time by the heat that was told, as it may have been more: a preheated charge, a
 /// flame read badly. Our choice.
 constexpr double surely = 0.5;
@@ -83,10 +85,32 @@ std::optional<std::string> too_soon(const RunState& run, Moment by, Volume came)
   return std::nullopt;
 }
 
+// The last that was told of a run before its end: heat, reading or jar.
+const Told& last_told(const RunState& run) {
+  const Told* last = &run.told;
+  const auto look = [&](const Told& told) {
+    if (told.at > last->at && !(told.at > run.ended->at)) last = &told;
+  };
+  for (const RunPoint& point : run.readings) look(point.told);
+  for (const auto& [number, jar] : run.jars) {
+    if (jar.filled) look(*jar.filled);
+  }
+  return *last;
+}
+
+// Long after the last that was told of it, and the pot was charged anew in between: it is its
+// end that was told wrongly.
+void ask_of_its_end(const InOrder& house, const RunState& run, Asking& asking) {
+  if (!house.ended_late(run)) return;
+  asking.ask(run.ended->entry,
+             fmt::format("The {} is told to have ended {} after the last that was told of it.",
+                         name(run), how_long(since(run.ended->at, last_told(run).at))));
+}
+
 // By the run that went before on the same still; a house of several stills upholds it.
 void ask_of_the_one_before(const InOrder& house, const RunState& run, Asking& asking) {
   const RunState* const before = house.before(run);
-  if (before == nullptr || !before->ended) return;
+  if (before == nullptr || !before->ended || house.ended_late(*before)) return;
   const Duration pause = since(run.told.at, before->ended->at);
   if (pause < Duration{}) {
     asking.ask(run.told.entry,
@@ -123,7 +147,7 @@ void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking
   }
 }
 
-void ask_of_the_cut(const RunState& run, Asking& asking) {
+void ask_of_the_cut(const InOrder& house, const RunState& run, Asking& asking) {
   if (!run.allotted) return;
   const auto ask = [&](Duration early, const std::string& what) {
     asking.ask(
@@ -132,7 +156,7 @@ void ask_of_the_cut(const RunState& run, Asking& asking) {
                     "its lots.",
                     how_long(early), what));
   };
-  if (run.ended) {
+  if (run.ended && !house.ended_late(run)) {
     if (const auto early = too_early(*run.allotted, *run.ended)) {
       return ask(*early, "the run ended");
     }
@@ -223,14 +247,29 @@ void ask_of_what_came_before(const RunState& run, Asking& asking) {
 InOrder::InOrder(const HouseState& house) {
   for (const LotState& lot : house.lots) lots.emplace(lot.name, &lot);
   for (const auto& [id, batch] : house.batches) {
-    for (const RunState& run : batch.runs) {
-      runs.push_back(&run);
-      if (run.ended) ends.emplace(run.ended->entry, &*run.ended);
-    }
+    for (const RunState& run : batch.runs) runs.push_back(&run);
   }
   std::sort(runs.begin(), runs.end(), [](const RunState* a, const RunState* b) {
     return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
   });
+  for (auto run = runs.begin(); run != runs.end(); ++run) {
+    const RunState& of = **run;
+    if (!of.ended) continue;
+    const Told* end = &*of.ended;
+    // Of a run that was going nearly all the while the readings need not be looked through.
+    if (since(end->at, of.told.at) > stands_over_night) {
+      const Told& last = last_told(of);
+      const Duration untold = since(end->at, last.at);
+      const bool charged_anew = std::next(run) != runs.end() &&
+                                (*std::next(run))->told.at > last.at &&
+                                (*std::next(run))->told.at < end->at;
+      if (untold > stands_at_most || (untold > stands_over_night && charged_anew)) {
+        ended_late_.insert(&of);
+        end = &last;
+      }
+    }
+    ends.emplace(of.ended->entry, end);
+  }
 }
 
 const LotState* InOrder::lot(const LotName& name) const {
@@ -290,7 +329,8 @@ void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking)
   for (const RunState& run : batch.runs) {
     ask_of_the_one_before(house, run, asking);
     ask_of_the_charge(house, run, asking);
-    ask_of_the_cut(run, asking);
+    ask_of_the_cut(house, run, asking);
+    ask_of_its_end(house, run, asking);
     ask_of_what_came_before(run, asking);
     ask_of_what_came_after(run, asking);
     ask_of_heat(house, run, asking);

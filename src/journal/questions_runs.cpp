@@ -1,4 +1,4 @@
-// Ferment and still: what was racked, charged and came over, against what there was.
+// The still: what was charged and came over, against what there was.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -105,6 +105,16 @@ void ask_of_charge(const BatchState& batch, const RunState& run, const Charged& 
 /// So much of a strip's charge may be water that nobody told, beside the lots that were named.
 /// Our choice.
 constexpr double untold_water = 0.1;
+/// Of all of a wash so much at most stays behind with its lees. Our choice.
+constexpr double left_in_the_fermenter = 0.2;
+
+// Whether some of the wash seems to wait in its vessel yet.
+bool wash_waits(const BatchState& batch) {
+  Volume charged;
+  for (const RunState& run : batch.runs) charged += run.wash.value_or(Volume{});
+  const std::optional<Volume> there = most_wash(batch);
+  return batch.ferment.wash && there && charged < *there * (1.0 - left_in_the_fermenter);
+}
 
 // What went in cannot be more than there is of it: a lot that was charged in part is told in
 // part. Nor is a strip of feints alone filled up with water: the rest is wash, that nobody told
@@ -112,8 +122,8 @@ constexpr double untold_water = 0.1;
 void ask_of_volume(const BatchState& batch, const RunState& run, Asking& asking) {
   const bool feints_alone = run.kind == RunKind::strip && !run.parts.empty() && !run.wash;
   const Volume rest = run.charge_told - run.put_in;
-  if (feints_alone && batch.ferment.wash && !run.charge_gauged &&
-      rest > run.charge_told * untold_water) {
+  if (feints_alone && !run.charge_gauged && rest > run.charge_told * untold_water &&
+      wash_waits(batch)) {
     asking.ask(run.told.entry,
                fmt::format("The lots named are {:.2f} L of a charge of {:.2f} L, and nothing "
                            "tells what the rest is: it is reckoned as water, and what is wash "
@@ -210,44 +220,6 @@ void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glas
   }
 }
 
-void ask_of_warmth(const FermentState& ferment, Asking& asking) {
-  const auto killed = [](std::string_view what, units::Temperature at) {
-    return fmt::format(
-        "The {} is told to have been at {:.0f} °C: yeast dies above some {:.0f} "
-        "°C.",
-        what, at.celsius(), yeast_dies.celsius());
-  };
-  if (ferment.pitch && ferment.pitch->at && *ferment.pitch->at > yeast_dies) {
-    asking.ask(ferment.pitch->told.entry, killed("wort that was pitched", *ferment.pitch->at));
-  }
-  // A logger in the wrong unit is asked about once, and not again about as warm or as cold as
-  // was upheld, whenever that was.
-  constexpr auto a_step = units::TemperatureChange::kelvins(2.0);
-  units::Temperature most = yeast_dies, least = wash_freezes;
-  // Of the clear wash, which may be on its way to the still, nothing ferments.
-  const auto counts = [&ferment](const FermentPoint& point) {
-    return point.temperature && !(ferment.racked && point.told.at > ferment.racked->told.at);
-  };
-  const auto asks = [&](const FermentPoint& point) -> std::optional<std::string> {
-    if (*point.temperature > most) return killed("wash", *point.temperature);
-    if (!(*point.temperature < least)) return std::nullopt;
-    return fmt::format("The wash is told to have been at {:.0f} °C: it freezes above that.",
-                       point.temperature->celsius());
-  };
-  for (const FermentPoint& point : ferment.points) {
-    if (!counts(point) || !asking.answered(point.told.entry)) continue;
-    const auto why = asks(point);
-    if (!why || !asking.upheld({point.told.entry, *why})) continue;
-    if (*point.temperature > most) most = *point.temperature + a_step;
-    if (*point.temperature < least) least = *point.temperature - a_step;
-  }
-  for (const FermentPoint& point : ferment.points) {
-    if (!counts(point)) continue;
-    const auto why = asks(point);
-    if (why && asking.ask(point.told.entry, *why)) return;
-  }
-}
-
 // What the pot is told to hold at the end, alone and with what came over, against the charge.
 void ask_of_left(const RunState& run, Asking& asking) {
   if (!run.ended || !run.left) return;
@@ -303,20 +275,6 @@ Charged charged_lots(const HouseState& house) {
     }
   }
   return charged;
-}
-
-void ask_of_ferment(const BatchState& batch, Asking& asking) {
-  const FermentState& ferment = batch.ferment;
-  ask_of_warmth(ferment, asking);
-  if (!ferment.pitch || !ferment.racked) return;
-  const Volume put_in = most_volume_fed(batch);
-  if (!cannot_be(ferment.racked->clear, ferment.pitch->volume + put_in)) return;
-  asking.ask(ferment.racked->told.entry,
-             fmt::format("The racking tells {:.1f} L of clear wash; {:.1f} L were pitched{}.",
-                         ferment.racked->clear.litres(), ferment.pitch->volume.litres(),
-                         put_in > Volume::litres(0.05)
-                             ? fmt::format(" and at most {:.1f} L put in", put_in.litres())
-                             : std::string{}));
 }
 
 void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged& charged,

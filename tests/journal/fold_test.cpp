@@ -192,11 +192,20 @@ TEST_F(FoldTest, AReadingCountsFromTheRunsNought) {
 }
 
 TEST_F(FoldTest, AReadingBeforeTheHeatOrMonthsAfterIsAPuzzle) {
-  const Id run = book.tell(10, spirit_charge(20));
+  const Id run = book.tell(20, spirit_charge(20));
   book.tell(9, read(run));
-  book.tell(10 + 61 * 24 * 60, read(run));
+  book.tell(20 + 61 * 24 * 60, read(run));
   EXPECT_EQ(folded().puzzles.size(), 2U);
   EXPECT_THAT(house.batches.at(*book.batch).runs.at(0).readings, IsEmpty());
+}
+
+TEST_F(FoldTest, AReadingAMinuteBeforeTheHeatIsByAnotherClockAndCountsAtNought) {
+  const Id run = book.tell(20, spirit_charge(20));
+  book.tell(19, read(run));
+  EXPECT_THAT(folded().puzzles, IsEmpty());
+  const auto& readings = house.batches.at(*book.batch).runs.at(0).readings;
+  ASSERT_EQ(readings.size(), 1U);
+  EXPECT_EQ(readings[0].reading.at, units::Duration{});
 }
 
 TEST_F(FoldTest, StopsAndStartsAlternateAsAFollowerNeedsThem) {

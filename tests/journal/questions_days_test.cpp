@@ -92,20 +92,96 @@ class QuestionsOfPitch : public QuestionsTest {
 };
 
 TEST_F(QuestionsOfPitch, WhatIsToldOfAFermentBeforeItIsAskedAndMakesNoWash) {
-  pitched(20, 1.064);
+  const Id pitch = pitched(20, 1.064);
   book.tell(-2 * day, FermentRead{{}, units::Temperature::celsius(30)});  // cools, or sours
   read(-3 * day, 1.075);  // before it was thinned
   read(-day, 1.061);
   EXPECT_THAT(asked(), IsEmpty());
   EXPECT_FALSE(house.batches.at(*book.batch).ferment.wash);
   const Id other = read(-4 * 60, 1.040);
+  expect_one(other, HasSubstr("A gravity of 1.0400 is told for a time 4.0 h before"));
+  // With the racking it is the pitch that was told late.
   const Id clear = book.tell(-180, Racked{litres_at_20C(18), {}});
-  ASSERT_THAT(asked(), SizeIs(2));
-  EXPECT_EQ(asked()[0].entry, other);
-  EXPECT_THAT(asked()[0].why, HasSubstr("A gravity of 1.0400 is told for a time 4.0 h before"));
-  EXPECT_EQ(asked()[1].entry, clear);
-  EXPECT_THAT(asked()[1].why, HasSubstr("The racking is told for a time 3.0 h before"));
+  expect_one(pitch, HasSubstr("The pitch is told for a time 4.0 h after a gravity of 1.0400"));
   EXPECT_FALSE(house.batches.at(*book.batch).ferment.wash);
+  book.correct(other, 1, 3 * day, FermentRead{gravity_at_20C(1.040), {}});
+  expect_one(clear, HasSubstr("The racking is told for a time 3.0 h before"));
+}
+
+TEST_F(QuestionsOfPitch, AStripOfItsWashForADayBeforeItIsAsked) {
+  pitched(20, 1.064);
+  read(2 * day, 1.020);
+  read(5 * day, 0.998);
+  const Id strip = begun(-3 * day, RunKind::strip, 19, 8, 19);
+  expect_one(strip, HasSubstr("The heat on this wash is told to have gone on 3.0 days before "
+                              "the wort was pitched."));
+  book.tell(6 * day, Upheld{strip, asked()[0].why, ""});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfPitch, ToldAfterItsRackingAndStripItIsItsTimeThatIsAsked) {
+  const Id pitch = pitched(40, 1.064);
+  book.tell(-5 * day, Racked{litres_at_20C(38), {}});
+  begun(-4 * day, RunKind::strip, 19, {}, 19);
+  begun(-3 * day, RunKind::strip, 19, {}, 19);
+  expect_one(pitch,
+             HasSubstr("The pitch is told for a time 5.0 days after the wash was racked"));
+}
+
+using QuestionsOfRises = QuestionsOfPitch;
+
+TEST_F(QuestionsOfRises, AGravityThatRisesAgainIsAskedAndUpheldAlsoAsMoreIsTold) {
+  pitched(20, 1.064);
+  read(2 * day, 1.020);
+  read(5 * day, 1.004);
+  const Id risen = read(5 * day + 60, 1.040);
+  expect_one(risen, HasSubstr("A gravity of 1.0400 is told for a time 60 min after one of "
+                              "1.0040: a wash does not gain."));
+  read(6 * day, 1.003);
+  expect_one(risen, HasSubstr("1.0400"));
+  book.tell(7 * day, Upheld{risen, asked()[0].why, "syrup went in"});
+  EXPECT_THAT(asked(), IsEmpty());
+  read(5 * day + 30, 1.002);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfRises, OfOneFarBelowThoseThatCameLaterItIsThatOneThatIsAsked) {
+  pitched(20, 1.064);
+  read(day, 1.050);
+  const Id slip = read(2 * day, 0.996);
+  const Id next = read(3 * day, 1.030);
+  expect_one(next, HasSubstr("after one of 0.9960"));
+  read(4 * day, 1.015);
+  expect_one(slip, HasSubstr("A gravity of 0.9960 is told for a time 24.0 h before one of "
+                             "1.0300, and others that came later are above it too"));
+  // Also once it ends as low.
+  read(7 * day, 0.996);
+  expect_one(slip, HasSubstr("0.9960"));
+  book.tell(8 * day, Upheld{slip, asked()[0].why, "that is how it was"});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfRises, SeveralThatRiseAboveAllBeforeThemAreAskedOneByOne) {
+  pitched(20, 1.064);
+  read(4 * day, 1.010);
+  read(5 * day, 1.004);
+  const Id first = read(6 * day, 1.040);
+  const Id second = read(7 * day, 1.041);
+  expect_one(first, HasSubstr("1.0400"));
+  book.correct(first, 8 * day, 6 * day, FermentRead{gravity_at_20C(1.004), {}});
+  expect_one(second, HasSubstr("1.0410"));
+}
+
+TEST_F(QuestionsOfRises, BubblesOrSugarThatWentInAreNoRise) {
+  pitched(20, 1.064);
+  read(4 * day, 1.010);
+  read(5 * day, 1.014);  // on an unstirred glass
+  book.tell(6 * day, Added{"sugar", units::Mass::kilograms(1), {}}, Stage::ferment);
+  read(6 * day + 60, 1.028);  // 1 kg in 20 L adds 0.019
+  EXPECT_THAT(asked(), IsEmpty());
+  book.tell(7 * day, Added{"molasses", {}, {}}, Stage::ferment);
+  read(7 * day + 60, 1.060);
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 TEST_F(QuestionsOfPitch, ToldLaterThanMostOfItsGravitiesItIsItsTimeThatIsAsked) {

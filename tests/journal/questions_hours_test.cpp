@@ -204,6 +204,33 @@ TEST_F(QuestionsOfOrder, AnEndThatWasUpheldIsNotAskedByMoreReadingsAndHidesNoJar
   expect_one(jar, HasSubstr("The filling of jar 2 is told for a time 2.8 days after the end"));
 }
 
+TEST_F(QuestionsOfOrder, AnEndToldAMonthLateIsAskedAndNoneOfWhatWasDoneInThatMonth) {
+  const Id strip = begun(0, RunKind::strip, 20, 8);
+  const Id end =
+      book.tell(31 * day, RunEnded{strip, litres_at_20C(4), percent_at_20C(35), {}, {}});
+  const Id next =
+      begun(2 * day, RunKind::spirit, 4, 35, {}, {part(end, 4, LotKind::low_wines)});
+  book.tell(2 * day + 300, JarFilled{next, 1, Volume::millilitres(500)});
+  expect_one(end, HasSubstr("The strip is told to have ended 31.0 days after the last that was "
+                            "told of it."));
+  book.tell(32 * day, Upheld{end, asked()[0].why, "it stood"});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfOrder, ARunThatStoodAndWasTakenUpAgainEndsUnasked) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  RunRead on{run, {}};
+  on.reading.pot_temperature = units::Temperature::celsius(80);
+  book.tell(6 * day, on);
+  const Id end = book.tell(6 * day + 200, RunEnded{run, {}, {}, {}, {}});
+  EXPECT_THAT(asked(), IsEmpty());
+  // Told the day after, and the pot was charged meanwhile.
+  book.correct(end, 9 * day, 7 * day + 300, RunEnded{run, {}, {}, {}, {}});
+  EXPECT_THAT(asked(), IsEmpty());
+  begun(6 * day + 600, RunKind::spirit, 20, 30);
+  expect_one(end, HasSubstr("ended 29.0 h after the last that was told of it."));
+}
+
 TEST_F(QuestionsOfOrder, StockThatIsWrittenDownOnceItWasUsedIsNotAsked) {
   const Id old =
       book.tell(5000, LotBrought{"old", LotKind::hearts, litres_at_20C(9), percent_at_20C(60)});

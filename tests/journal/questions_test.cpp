@@ -118,10 +118,10 @@ TEST_F(QuestionsTest, AWashReadLongBeforeMayHaveFermentedOn) {
 
 TEST_F(QuestionsTest, ASlipOfTheLastGravityIsNotHeldAgainstTheCharge) {
   fermented(26);
-  book.tell(6 * day + 60, FermentRead{gravity_at_20C(1.049), {}});  // for 0.994
+  const Id slip = book.tell(6 * day + 60, FermentRead{gravity_at_20C(1.049), {}});  // for 0.994
   racked(25);
   begun(8 * day, RunKind::strip, 25, 8.5, 25);
-  EXPECT_THAT(asked(), IsEmpty());
+  expect_one(slip, HasSubstr("a wash does not gain"));
 }
 
 TEST_F(QuestionsTest, LowWinesThatHoldMoreThanTheirWashAreAskedWhereTheyWereGauged) {
@@ -357,6 +357,14 @@ TEST_F(QuestionsTest, ALotOfNoBatchIsAskedOfTheHouse) {
   book.batch.reset();
   const Id made = blended(brought(4, 68), 4, 5.0, 64);
   expect_one(made, HasSubstr("3.20 L"));
+}
+
+TEST_F(QuestionsTest, LowWinesMadeUpWithWaterAreNotAskedOnceAllOfTheWashWasStripped) {
+  fermented(26);
+  racked(25);
+  begun(8 * day, RunKind::strip, 24, {}, 24);
+  begun(9 * day, RunKind::strip, 20, {}, {}, {part(brought(8, 30), 8)});
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 TEST_F(QuestionsTest, AStripOfFeintsOfWhichTheRestIsNotToldIsAsked) {

@@ -60,6 +60,43 @@ TEST_F(QuestionsUpheld, WhatTheFoldLeftOutIsNotUpheld) {
   EXPECT_THAT(asked(), SizeIs(1)) << "it has no effect, and that stays said";
 }
 
+TEST_F(QuestionsUpheld, MoreTakenOutThanALotHeldCountsAsAllAndIsUpheld) {
+  const Id lot = brought(4, 50);
+  const Id run = begun(8, RunKind::spirit, 4, {}, {}, {part(lot, 4)});
+  book.correct(
+      lot, 9, 1,
+      LotBrought{"old hearts", LotKind::hearts, litres_at_20C(3.7), percent_at_20C(50)});
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_EQ(asked()[0].entry, run);
+  EXPECT_THAT(asked()[0].why, HasSubstr("4.000 L are taken out of 3.700 L of old hearts: all"));
+  EXPECT_TRUE(asked()[0].counts);
+  uphold(run, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsUpheld, AJarGaugedAnewAfterItsCutIsAskedIfItHeldFarLessAndUpheld) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  const auto holds = [&run](double mL) {
+    return JarGauged{run, 1, litres_at_20C(mL / 1000), percent_at_20C(70)};
+  };
+  const Id gauged = book.tell(300, holds(500));
+  JarPoured pour;
+  pour.jar = 1;
+  pour.hearts = units::Volume::millilitres(500);
+  const Id cut = book.tell(400, JarsAllotted{run, {pour}});
+  book.correct(gauged, 500, 300, holds(499));
+  EXPECT_THAT(asked(), IsEmpty()) << "as two gaugings part";
+  book.correct(gauged, 501, 300, holds(450));
+  ASSERT_THAT(asked(), SizeIs(1));
+  EXPECT_EQ(asked()[0].entry, cut);
+  EXPECT_THAT(asked()[0].why, HasSubstr("Jar 1 holds 450 mL, and 500 mL of it are allotted"));
+  uphold(cut, asked()[0].why);
+  EXPECT_THAT(asked(), IsEmpty());
+  const LotState* const hearts = lot_named(house, {cut, LotKind::hearts});
+  ASSERT_NE(hearts, nullptr);
+  EXPECT_NEAR(spirit::volume(hearts->made).millilitres(), 450, 1e-6);
+}
+
 TEST_F(QuestionsUpheld, WhatOthersAskIsUpheldAsWell) {
   const Id pitch = pitched(52, 1.064);
   const std::vector<Puzzle> by_kit{{pitch, "52 L in a fermenter of 30 L", false}};
