@@ -72,6 +72,8 @@ def tests(preset, folder, full, *options, without=""):
     environment = {"GTEST_OUTPUT": f"xml:{out}/", "GTEST_COLOR": "no"}
     if without and not full:
         environment["GTEST_FILTER"] = f"-{without}"
+    # The same tree answers the same each time; what no case has shown yet is sought under --full.
+    environment["RC_PARAMS"] = "max_success=1000" if full else "seed=1"
     if full:
         environment["LYNEARM_FULL"] = "1"
     limit = 7200 if full else 900
