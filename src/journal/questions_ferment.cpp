@@ -52,7 +52,7 @@ void ask_of_warmth(const FermentState& ferment, Asking& asking) {
   }
 }
 
-// Since the pitch, in order of time; without what the fold left out, which is above it.
+// Since the pitch; without what the fold left out, which is above it.
 std::vector<const FermentPoint*> gravities(const BatchState& batch) {
   const PitchState& pitch = *batch.ferment.pitch;
   std::vector<const FermentPoint*> all;
@@ -61,9 +61,6 @@ std::vector<const FermentPoint*> gravities(const BatchState& batch) {
       all.push_back(&point);
     }
   }
-  std::sort(all.begin(), all.end(), [](const FermentPoint* a, const FermentPoint* b) {
-    return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
-  });
   return all;
 }
 

@@ -126,7 +126,7 @@ struct RackedState {
 };
 struct FermentState {
   std::optional<PitchState> pitch;
-  std::vector<FermentPoint> points;
+  std::vector<FermentPoint> points;  ///< in order of time
   std::optional<RackedState> racked;
   std::optional<WashState> wash;  ///< once pitched and read
 };
