@@ -283,3 +283,51 @@ test('two pages over one queue send each entry, and none twice', async () => {
   await Promise.all([a.send(), b.send()]);
   expect([...house.kept].sort()).toEqual(['1', '2', '3', '4']);
 });
+
+test('what one page keeps, sends or lets go, another of the device hears of', async () => {
+  const a = open();
+  const b = open();
+  await vi.waitFor(() => expect(stateOf(b).uncounted).toBe(false));
+  house.cut = 'before';
+  let counted = 0;
+  const off = a.subscribe(() => (counted += 1));
+  await a.put(entry('1'));
+  await vi.waitFor(() => expect(stateOf(b).waiting).toBe(1));
+  await b.send();
+  expect(stateOf(b).answered).toBe(false);
+  // It hears without speaking, so that two pages do not go on for ever.
+  const before = counted;
+  await new Promise((done) => setTimeout(done, 50));
+  expect(counted).toBe(before);
+  off();
+  house.cut = 'no';
+  house.refuse.add('2');
+  await a.put(entry('2'));
+  await a.send();
+  await vi.waitFor(() =>
+    expect(stateOf(b)).toMatchObject({
+      waiting: 0,
+      answered: undefined,
+      refused: [{ entry: { id: '2' } }],
+    }),
+  );
+  await a.letGo('2');
+  await vi.waitFor(() => expect(stateOf(b).refused).toEqual([]));
+});
+
+test('a page that was closed is told nothing more, and a browser without channels keeps on', async () => {
+  const a = open();
+  const b = open();
+  await vi.waitFor(() => expect(stateOf(b).uncounted).toBe(false));
+  await b.close();
+  boxes = [a];
+  house.cut = 'before';
+  await a.put(entry('1'));
+  await new Promise((done) => setTimeout(done, 20));
+  expect(stateOf(b).waiting).toBe(0);
+  vi.stubGlobal('BroadcastChannel', undefined);
+  const alone = open();
+  await alone.put(entry('2'));
+  expect(stateOf(alone).waiting).toBe(2);
+  vi.unstubAllGlobals();
+});

@@ -3,7 +3,8 @@
 // made, one batch of them at a time; the house ignores an id it already has, so sending again after
 // a lost answer doubles nothing. An entry that the house refuses is set apart with the reason
 // and shown, and does not hold up the others. Several open pages share the queue: a lock of the
-// browser lets one send at a time where the browser has locks, and where not the ids do.
+// browser lets one send at a time where the browser has locks, and where not the ids do. Whoever changes
+// the queue says so to the other pages, which then count anew: else two of them would offer one next jar.
 // Photographs wait with the note they belong to. They go first, then the note with their names at home;
 // a photograph's name is made of what it holds, so that sending one again doubles nothing either.
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
@@ -54,6 +55,15 @@ export interface OutboxSettings {
   at_once: number; // entries in one request
 }
 
+/** Undefined where the browser has none, or refuses it: then a page counts when it sends itself. */
+function channel(name: string): BroadcastChannel | undefined {
+  try {
+    return typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(name);
+  } catch {
+    return undefined;
+  }
+}
+
 const fileOf = ({ name, type, bytes }: Picture) => new File([bytes], name, { type });
 
 const LOST =
@@ -91,6 +101,7 @@ export class Outbox {
   #callOff: (() => void) | undefined;
   #failures = 0;
   #closed = false;
+  readonly #others: BroadcastChannel | undefined; // pages of this device over the same queue
 
   constructor(settings: Pick<OutboxSettings, 'keep'> & Partial<OutboxSettings>) {
     this.#settings = {
@@ -110,6 +121,9 @@ export class Outbox {
         held.createIndex('id', 'entry.id', { unique: true });
       },
     });
+    this.#others = channel(this.#settings.name);
+    // Heard is counted and not told on: what one page says makes no other speak.
+    this.#others?.addEventListener('message', () => void this.#heard());
     // A device without a store of its own has nothing waiting; put() then says what is wrong.
     this.#base.then(() => this.#count()).catch(() => this.#tell({ uncounted: false }));
   }
@@ -134,7 +148,7 @@ export class Outbox {
       await work.store.add(files.length > 0 ? { entry, pictures: files.length } : { entry });
     }
     await work.done;
-    await this.#count();
+    await this.#changed();
     void this.send();
   }
 
@@ -171,12 +185,13 @@ export class Outbox {
     if (held?.refused !== undefined) await work.store.delete(held.order!);
     await work.done;
     if (held?.refused !== undefined && held.pictures) await this.#forget(id);
-    await this.#count();
+    await this.#changed();
   }
 
   async close(): Promise<void> {
     this.#closed = true;
     this.#callOff?.();
+    this.#others?.close();
     await this.#running;
     (await this.#base).close();
     if (this.#album) (await this.#album).close();
@@ -340,7 +355,7 @@ export class Outbox {
       if (key !== undefined) await work.store.delete(key);
     }
     await work.done;
-    await this.#count();
+    await this.#changed();
     return gone;
   }
 
@@ -350,7 +365,25 @@ export class Outbox {
     const held = await work.store.index('id').get(id);
     if (held) await work.store.put(how(held));
     await work.done;
+    await this.#changed();
+  }
+
+  async #changed(): Promise<void> {
+    if (!this.#closed) this.#others?.postMessage('changed');
     await this.#count();
+  }
+
+  /** Another page has put, sent or let go. */
+  async #heard(): Promise<void> {
+    const { waiting } = this.#state;
+    try {
+      await this.#count();
+    } catch {
+      return; // closed meanwhile
+    }
+    // It sent the last of them, so the house answers it: then nothing is known of this page's last time.
+    if (waiting > 0 && this.#state.waiting === 0 && this.#state.answered === false)
+      this.#tell({ answered: undefined, trouble: undefined });
   }
 
   async #count(): Promise<void> {
