@@ -1,4 +1,4 @@
-import { render, screen, within } from '@testing-library/svelte';
+import { cleanup, render, screen, within } from '@testing-library/svelte';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
@@ -167,4 +167,30 @@ test('a recipe file that no plan comes of says why, and begins a batch only when
   expect(recorded).toEqual([]);
   await userEvent.click(screen.getByRole('button', { name: 'Begin all the same' }));
   expect(recorded.map((wish) => wish.kind)).toEqual(['batch begun', 'batch planned']);
+});
+
+test('what was typed of a batch to begin survives the page being left, until it is begun or left by its button', async () => {
+  await begin('A few questions');
+  await userEvent.type(screen.getByLabelText(/Litres of wash/), '25');
+  await userEvent.type(screen.getByLabelText('Name of the batch'), 'Tern 9');
+  cleanup();
+  render(House);
+  expect(await screen.findByText('As you left it: not begun yet.')).toBeTruthy();
+  expect(screen.getByLabelText<HTMLInputElement>(/Litres of wash/).value).toBe('25');
+  await go();
+  expect(recorded[0]!.body['name']).toBe('Tern 9');
+  cleanup();
+  await begin('A recipe file');
+  expect(screen.queryByText('As you left it: not begun yet.')).toBeNull();
+  const recipe = 'name = "Small rye"\n\n[[mash_bill]]\ningredient = "rye-malt"\n';
+  await userEvent.upload(screen.getByLabelText('Recipe file'), new File([recipe], 'rye.toml'));
+  await screen.findByText('Left empty: Small rye.');
+  cleanup();
+  render(House);
+  expect(await screen.findByText('“rye.toml” stands here as it was chosen.')).toBeTruthy();
+  expect(screen.getByText('Left empty: Small rye.')).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'Leave' }));
+  cleanup();
+  render(House);
+  expect(await screen.findByRole('button', { name: 'Begin a batch' })).toBeTruthy();
 });

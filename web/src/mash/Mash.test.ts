@@ -6,6 +6,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import type { EntryWish } from '../data/entry';
 import { NoAnswer } from '../data/problem';
+import { set } from '../data/settings.svelte';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import Mash from './Mash.svelte';
 
@@ -439,4 +440,28 @@ test('a mash temperature that was told is corrected where it is shown', async ()
     at,
     body: { temperature_C: 65.1 },
   });
+});
+
+test('a wort that is typed and not told survives the page being left, with its time, and is forgotten once told', async () => {
+  const volume = () => screen.getByLabelText<HTMLInputElement>('Volume');
+  const form = () => within(volume().closest('form')!);
+  render(Mash, { batch: 'b' });
+  await userEvent.type(await screen.findByLabelText('Volume'), '21.5');
+  await userEvent.type(form().getByLabelText('reads'), '1.062');
+  await userEvent.click(form().getByRole('button', { name: /earlier/i }));
+  cleanup();
+  set({ units: 'us' });
+  render(Mash, { batch: 'b' });
+  expect((await screen.findByLabelText<HTMLInputElement>('Volume')).value).toBe('21.5 L');
+  expect(form().getByLabelText<HTMLInputElement>('reads').value).toBe('1.062');
+  expect(screen.getByLabelText('It was drawn at')).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'Keep this wort' }));
+  await waitFor(() => expect(recorded.at(-1)?.kind).toBe('wort drawn'));
+  expect(recorded.at(-1)!.body['volume']).toEqual({ volume_L: 21.5, at_C: 60 });
+  cleanup();
+  set({ units: 'metric' });
+  render(Mash, { batch: 'b' });
+  await screen.findByLabelText('Volume');
+  expect(volume().value).toBe('');
+  expect(screen.queryByLabelText('It was drawn at')).toBeNull();
 });

@@ -34,6 +34,13 @@ export class WhenDone {
     );
   };
 
+  /** As a form was left that told of an earlier time; of one that told of now nothing is left. */
+  leftAt(text: string | undefined): void {
+    if (text === undefined || text === '') return;
+    this.open = true;
+    this.text = text;
+  }
+
   /** The time that was given, by the house's clock and never ahead of it; undefined where there is none. */
   get at_ms(): number | undefined {
     if (!this.open) return undefined;

@@ -1,9 +1,10 @@
 // A reduction as it is typed and not yet kept as a lot: all fields of the page in one place, remembered on
 // this device, so that another page or a reload loses none of them. Kept, or emptied, it is forgotten.
 import { lotKey, type Lot } from '../data/answers';
+import { meant } from '../data/form_draft.svelte';
 import { settings } from '../data/settings.svelte';
 import { Typing } from '../data/typing.svelte';
-import { inField, unitOfField, type Units } from '../data/units';
+import { inField, type Units } from '../data/units';
 import { BesidesTyped } from '../gauge/besides.svelte';
 import { nothingMeasured } from '../parts/Measured.svelte';
 
@@ -13,13 +14,6 @@ const textIn = (told: Told, key: string): string | undefined =>
   typeof told[key] === 'string' ? told[key] : undefined;
 const tableIn = (told: Told, key: string): Told =>
   typeof told[key] === 'object' && told[key] !== null ? (told[key] as Told) : {};
-
-/** A plain number keeps the unit it was typed in, should other units be shown by now. */
-function meant(text: string, unit: string, were: Units): string {
-  const as = unitOfField(unit, were);
-  const plain = /^\s*[-+\u2212\d.,]+\s*$/.test(text);
-  return plain && as !== unitOfField(unit, settings.units) ? `${text.trim()} ${as}` : text;
-}
 
 export class ReductionTyped {
   /** Litres of each lot, by its key. */
