@@ -186,6 +186,15 @@ function warmthOf(body: Body, beside: Body, key: string): Bounds | undefined {
   return 'strength' in body ? SPIRIT_AT : undefined;
 }
 
+/** Whether nothing of a volume cannot be, as where it was told first: of a charge, of what was racked clear,
+ *  of a wort and its pitch, of a jar that was full and of a bottle. */
+function mustBe(body: Body, { path }: Editable): boolean {
+  const [first, key] = path;
+  if (key === 'volume_L')
+    return first === 'charge' || first === 'clear' || (first === 'volume' && 'gravity' in body);
+  return first === 'volume_mL' ? 'jar' in body : first === 'size_L';
+}
+
 /** What is wrong with the text typed for one value of a body, as a sentence. */
 export function wrongIn(
   body: Body,
@@ -212,6 +221,7 @@ export function wrongIn(
   const value = figureTyped(text, field, units);
   if (key in WHOLE && value !== undefined && !Number.isInteger(value))
     return unread(text, 'a whole number');
+  if (value === 0 && mustBe(body, field)) return unread(text, 'a volume over nought');
   if (value !== undefined && (!bounds || (value >= bounds[0] && value <= bounds[1])))
     return undefined;
   return unread(text, bounds ? accepted(bounds, field, units) : 'a number');

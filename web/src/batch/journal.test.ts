@@ -248,3 +248,23 @@ test('yeast is held to its range in the wort of the pitch that is corrected', ()
     ),
   ).toBeUndefined();
 });
+
+test('a correction does not make nothing of what was there, and may of what can be empty', () => {
+  const gravity = { reading: 1.05, scale: 'specific_gravity', at_C: 20 };
+  const of = (body: Record<string, unknown>, ...path: string[]) =>
+    wrongIn(
+      body,
+      editables(body).find((f) => f.path.join() === path.join())!,
+      '0',
+    );
+  for (const [body, ...path] of [
+    [{ charge: { volume_L: 26, at_C: 20 } }, 'charge', 'volume_L'],
+    [{ clear: { volume_L: 38, at_C: 20 }, lees_L: 1 }, 'clear', 'volume_L'],
+    [{ volume: { volume_L: 40, at_C: 25 }, gravity }, 'volume', 'volume_L'],
+    [{ jar: 3, volume_mL: 500 }, 'volume_mL'],
+    [{ bottles: 10, size_L: 0.7 }, 'size_L'],
+  ] as [Record<string, unknown>, ...string[]][])
+    expect(of(body, ...path)).toBe('“0” was given; accepted: a volume over nought.');
+  expect(of({ clear: { volume_L: 38, at_C: 20 }, lees_L: 1 }, 'lees_L')).toBeUndefined();
+  expect(of({ collected: { volume_L: 5, at_C: 20 } }, 'collected', 'volume_L')).toBeUndefined();
+});

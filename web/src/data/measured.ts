@@ -90,6 +90,19 @@ export function volumeRead(text: string, at: string, units: Units): VolumeRead |
   return { volume_L, at_C };
 }
 
+/** The same of what must be there at all: of no wort, no wash and no spirit there is nothing to tell. */
+export function someVolumeRead(text: string, at: string, units: Units): VolumeRead | undefined {
+  const read = volumeRead(text, at, units);
+  return read?.volume_L === 0 ? undefined : read;
+}
+
+/** The sentence at its field. */
+export const someVolumeFault = (
+  text: string,
+  volume_L: number | undefined,
+  needed = true,
+): string | undefined => faultOf(text, volume_L || undefined, ACCEPTED.someVolume, needed);
+
 /** As warm as a spirit is gauged. */
 export const spiritAt = (text: string, units: Units) =>
   within(typedAs(text, '°C', units), SPIRIT_AT);
@@ -153,6 +166,9 @@ export function tooLong(text: string, most_bytes: number): string | undefined {
 export const ACCEPTED = {
   get volume() {
     return upTo('a volume such as 3.9 L or 1 gal', VOLUME_L[1], 'L');
+  },
+  get someVolume() {
+    return upTo('a volume over nought such as 3.9 L or 1 gal', VOLUME_L[1], 'L');
   },
   get collected() {
     return upTo('a volume such as 900 mL, 0.9 L or 30 fl oz', VOLUME_L[1], 'L');

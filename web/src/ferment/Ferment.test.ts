@@ -162,6 +162,13 @@ test('a racking is corrected with the lees that were told, unless others are typ
     return body;
   };
   expect(await correct()).toMatchObject({ clear: { volume_L: 37.5 }, lees_L: 1.234 });
+  // Nothing racked is no racking; lees there may be none of.
+  await fireEvent.input(screen.getByLabelText('Clear wash'), { target: { value: '0' } });
+  await fireEvent.input(lees, { target: { value: '0' } });
+  await fireEvent.click(screen.getByRole('button', { name: 'Correct it' }));
+  expect(await screen.findByText(/^“0” was given; accepted: a volume over nought/)).toBeTruthy();
+  expect(record).not.toHaveBeenCalled();
+  expect(await correct()).toMatchObject({ clear: { volume_L: 37.5 }, lees_L: 0 });
   await fireEvent.input(lees, { target: { value: '' } });
   expect(await correct()).not.toHaveProperty('lees_L');
   record.mockRestore();

@@ -38,6 +38,11 @@ test('kilograms for grams of yeast are refused at the field, and its range is na
   await user.click(screen.getByRole('button', { name: 'The yeast is in' }));
   expect(screen.getByText(/^“9999” was given; accepted: up to 1400\sL/)).toBeTruthy();
   expect(record).not.toHaveBeenCalled();
+  // A pitch into nothing was kept, and no ferment could be reckoned of it.
+  await into('Wort', '0 L');
+  await user.click(screen.getByRole('button', { name: 'The yeast is in' }));
+  expect(screen.getByText(/^“0 L” was given; accepted: a volume over nought such as/)).toBeTruthy();
+  expect(record).not.toHaveBeenCalled();
   await into('Wort', '150');
   await user.click(screen.getByRole('button', { name: 'The yeast is in' }));
   expect(record).toHaveBeenCalledOnce();

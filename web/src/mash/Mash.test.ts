@@ -274,6 +274,11 @@ test('first runnings beyond the mash vessel are asked about at the field', async
   await userEvent.type(volume, '99');
   await userEvent.click(screen.getByRole('button', { name: 'Keep this wort' }));
   expect(await screen.findByText(/^“9599” was given; accepted: up to 900\sL/)).toBeTruthy();
+  await userEvent.clear(volume);
+  await userEvent.type(volume, '0');
+  await userEvent.type(within(volume.closest('form')!).getByLabelText('reads'), '1.06');
+  await userEvent.click(screen.getByRole('button', { name: 'Keep this wort' }));
+  expect(await screen.findByText(/^“0” was given; accepted: a volume over nought/)).toBeTruthy();
   expect(recorded).toEqual([]);
 });
 
