@@ -29,6 +29,8 @@ globalThis.matchMedia ??= ((query: string) => ({
   dispatchEvent: () => false,
 })) as typeof matchMedia;
 
+Element.prototype.scrollIntoView ??= () => undefined;
+
 HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
   this.open = true;
 };

@@ -7,6 +7,7 @@ import type { Bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
 import { NoAnswer, Problem } from '../data/problem';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
+import { leadToFaults } from '../parts/at_fault';
 import StartRun from './StartRun.svelte';
 
 const lot = (entry: string, volume_L_20C: number, strength_percent_vol: number): Lot =>
@@ -449,4 +450,26 @@ test('a heat that went on earlier is told as of then', async () => {
   await type('The heat went on at', '2026-11-20T09:10');
   await userEvent.click(startButton());
   expect(kept[0]!.at).toBe(new Date(2026, 10, 20, 9, 10).toISOString());
+});
+
+test('a press that is refused goes to the first field at fault, in the midst of the window', async () => {
+  const off = leadToFaults();
+  const scrolled: Element[] = [];
+  vi.spyOn(Element.prototype, 'scrollIntoView').mockImplementation(function (this: Element) {
+    scrolled.push(this);
+  });
+  show(benchOf(true, []), 'strip', { plan: plan() });
+  await type('Volume', '0');
+  await userEvent.click(startButton());
+  const volume = screen.getByLabelText('Volume');
+  await vi.waitFor(() => expect(document.activeElement).toBe(volume));
+  expect(scrolled).toEqual([volume]);
+  // One that is kept stays where it is.
+  await type('Volume', '26');
+  await userEvent.click(startButton());
+  await new Promise((done) => setTimeout(done, 20));
+  expect(kept).toHaveLength(1);
+  expect(document.activeElement).toBe(startButton());
+  expect(scrolled).toHaveLength(1);
+  off();
 });
