@@ -222,6 +222,8 @@ if (asked.house) {
     of('mash-bill');
     of('mash-bill', { name: `${slug}-two`, act: twoVariants });
     of('mash-bill', { name: `${slug}-fault`, act: badMass });
+    for (const stage of ['', 'mash-bill', 'mash', 'reduce'])
+      of(stage, { name: `${slug}-long${stage && `-${stage}`}`, act: longName(name) });
     of('', { name: `${slug}-correct`, whole: false, act: tap(/^Correct /) });
     of('kit');
     of('ledger');
@@ -249,6 +251,19 @@ async function twoVariants(page) {
 async function badMass(page) {
   await page.getByLabel('Mass').first().fill('8 L');
   await page.getByText('is a unit of volume').first().waitFor();
+}
+/** The batch's name as one long word, wherever it stands: no page is wider for it. */
+function longName(name) {
+  return async (page) => {
+    await page.locator('main').getByText(name).first().waitFor();
+    await page.evaluate((short) => {
+      const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      while (texts.nextNode()) {
+        const { currentNode: at } = texts;
+        at.data = at.data.replaceAll(short, 'Langgrannengerste'.repeat(6));
+      }
+    }, name);
+  };
 }
 async function copperCleaned(page) {
   await tap('Copper was cleaned')(page);

@@ -33,6 +33,16 @@ test('the formula gives 21 for black on white', () => {
   expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 5);
 });
 
+// A name of 104 letters made the mash bill wider than a phone: `break-word` breaks it too, but a flex box or a
+// grid still takes its whole length for the least that it needs.
+test('a word breaks anywhere where it has no room, but in tables and buttons', () => {
+  const base = readFileSync('src/face/base.css', 'utf8');
+  const of = (selector: string) =>
+    /overflow-wrap: ([\w-]+)/.exec(base.slice(base.indexOf(`\n${selector} {`)))?.[1];
+  expect(of('body')).toBe('anywhere');
+  expect(of('table,\nbutton')).toBe('break-word');
+});
+
 for (const name of ['light', 'dark'] as const) {
   const colours = theme(name);
   for (const paper of ['paper', 'paper-raised', 'paper-sunk']) {
