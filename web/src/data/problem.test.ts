@@ -52,3 +52,9 @@ test('limits of the house are told in the units of this device, its examples as 
     '“90 °C” was given; accepted: a temperature such as "20 °C" or "68 °F", from 14 to 113 °F.',
   );
 });
+
+test('a temperature that the house cannot take is told to a tenth, as all others are', () => {
+  // A refractometer's reading at 68 °C on mash day: “68.00 °C” was given.
+  const fault = { field: 'temperature', value: '68.00 °C', accepted: '0 to 40 °C' };
+  expect(sentenceOf(fault)).toBe('“68.0 °C” was given; accepted: 0 to 40 °C.');
+});

@@ -2,7 +2,7 @@
 // input (`errors`) carry the field's path ("mash.grain[2].mass"), the value, and what would be accepted.
 import { quoted } from './measured';
 import { settings } from './settings.svelte';
-import { restated } from './units';
+import { inTenths, restated } from './units';
 
 export interface Fault {
   field: string;
@@ -60,7 +60,7 @@ const inOwnUnits = (accepted: string): string =>
 export function sentenceOf(fault: Fault): string {
   if (fault.sentence) return fault.sentence;
   const missing = fault.value === undefined || fault.value === '';
-  const said = quoted(fault.value ?? '');
+  const said = quoted(inTenths(fault.value ?? ''));
   if (fault.accepted) return `${said} was given; accepted: ${inOwnUnits(fault.accepted)}.`;
   return missing ? 'This is missing.' : `${said} is not accepted here.`;
 }

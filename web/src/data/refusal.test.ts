@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { Problem, type Fault } from './problem';
-import { refusalOf } from './refusal';
+import { asSentence, refusalOf } from './refusal';
 
 const refused = (...errors: Fault[]) =>
   new Problem({ title: 'Not so', detail: 'as the house says it', status: 422, errors });
@@ -14,10 +14,21 @@ test('a refusal that names no field of a form is a sentence of its own', () => {
   );
 });
 
-test('what names a field of a text, and what is no refusal, stays as it was said', () => {
+test('what names a field of a text, and what is no refusal, is said as the house says it, as a sentence', () => {
   const field = { field: 'mash.grain[0].mass', value: '-1', accepted: 'a mass' };
-  expect(refusalOf(refused(field))).toBe('as the house says it');
-  expect(refusalOf(new Error('out of order'))).toBe('out of order');
+  expect(refusalOf(refused(field))).toBe('As the house says it');
+  expect(refusalOf(new Error('out of order'))).toBe('Out of order');
+  expect(asSentence('mash.grain[0].mass is "-1".')).toBe(
+    'The house says: mash.grain[0].mass is "-1".',
+  );
+});
+
+test('a charge too small for a forecast is told as a sentence', () => {
+  // "No forecast." stood before "charge is “400 mL”; accepted: ...".
+  const charge = { field: 'charge', value: '400 mL', accepted: 'a volume of 500 mL or more' };
+  expect(refusalOf(refused(charge))).toBe(
+    'A charge of 400 mL cannot be reckoned; accepted: a volume of 500 mL or more.',
+  );
 });
 
 test('a border of a run that its charge cannot have is told by its name', () => {

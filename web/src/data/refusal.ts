@@ -17,10 +17,18 @@ const BORDERS: Record<string, string> = {
   'rules.stop': 'The stop',
 };
 
+/** Begins as a sentence does; one that begins with a key of a text keeps the key as the text has it. */
+export function asSentence(text: string): string {
+  if (/^[\w-]*[._[]/.test(text)) return `The house says: ${text}`;
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 function sentenceOf({ field, value, accepted }: Fault): string | undefined {
   const border = BORDERS[field];
   if (border && value && accepted)
     return `${border} by the recipe, ${value}, does not fit this charge; accepted: ${accepted}.`;
+  if (field === 'charge' && value && accepted)
+    return `A charge of ${value} cannot be reckoned; accepted: ${accepted}.`;
   const said = SAID.find(([of, like]) => of === field && like.test(value ?? ''));
   if (said) return said[2];
   if (field !== 'batch' && field !== 'run') return undefined;
@@ -29,7 +37,7 @@ function sentenceOf({ field, value, accepted }: Fault): string | undefined {
 
 /** What a person reads of it. */
 export function refusalOf(fault: Error): string {
-  if (!(fault instanceof Problem)) return fault.message;
+  if (!(fault instanceof Problem)) return asSentence(fault.message);
   const [first, ...more] = fault.faults;
-  return (more.length === 0 && first && sentenceOf(first)) || fault.message;
+  return (more.length === 0 && first && sentenceOf(first)) || asSentence(fault.message);
 }

@@ -277,3 +277,11 @@ test('a unit is written as the house reads it in a text', () => {
   ])
     expect(unitWritten(stays)).toBe(stays);
 });
+
+test('the house’s temperatures are told to a tenth; what is finer keeps its figures', () => {
+  expect(restated('Read at 68.00 °C.', 'metric')).toBe('Read at 68.0\u00a0°C.');
+  expect(restated('Its thermometer to 0.25 °C.', 'metric')).toBe(
+    'Its thermometer to 0.25\u00a0°C.',
+  );
+  expect(restated('68.00 L and 10 °C', 'metric')).toBe('68.00\u00a0L and 10\u00a0°C');
+});

@@ -213,6 +213,9 @@ function proofWithin(
   return within ? `${first}, ${second}` : `${first} (${second})`;
 }
 
+/** "68.00 °C", as the house names a temperature that it cannot take, is told to a tenth like all others. */
+export const inTenths = (text: string): string => text.replace(/(\d\.\d)0(?=\s?°C)/g, '$1');
+
 /**
  * A sentence of the house, which says its findings and steps once and in metric, with its figures in
  * these units: "36.0 L" becomes "9.51 gal" or "36.0 L (9.51 gal)". Not for what a person wrote. Where
@@ -220,7 +223,7 @@ function proofWithin(
  */
 export function restated(sentence: string, units: Units, strengths = true): string {
   // A figure and its unit never part at a line's end.
-  const held = sentence.replace(
+  const held = inTenths(sentence).replace(
     /(\d) (mL|L|kg|g|m³|cm²|mm|m|°C|°F|gal|fl oz|lb|oz|K|min|h|d|days|%vol|%|hPa|W|kW)(?![A-Za-z])/g,
     '$1\u00a0$2',
   );
