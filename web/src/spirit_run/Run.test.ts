@@ -166,3 +166,14 @@ test('what is asked of a strip that is not shown, or of its low wines, stands on
   await userEvent.click(screen.getByRole('button', { name: /^Another run/ }));
   for (const { why } of puzzles.slice(0, 3)) expect(screen.getAllByText(why)).toHaveLength(1);
 });
+
+test('what the plan’s element needs over it is held against the charge of a run without a forecast', async () => {
+  const small = { ...strip('small', 0.4), standing: 'running', ended: undefined };
+  vi.mocked(bench.api.get).mockImplementation(async (path) => {
+    if (path === '/batches/e') return { ...batch, batch: 'e', runs: [small] } as never;
+    if (path === '/batches/e/plan') return ternPlan as never; // an element that needs 6 L
+    throw new NoAnswer('not there');
+  });
+  render(Run, { batch: 'e', kind: 'strip' });
+  expect(await screen.findByRole('button', { name: /^Danger: *Element bare/ })).toBeTruthy();
+});

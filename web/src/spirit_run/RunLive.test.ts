@@ -651,3 +651,32 @@ test('at what temperature the rest in the pot is measured is said at its field',
   const help = document.getElementById(left.getAttribute('aria-describedby')!)!;
   expect(help.textContent).toMatch(/measured cold, at about 20\s°C as the charge was/);
 });
+
+test('a charge that leaves the element bare is a danger of the run without a forecast too', async () => {
+  const struck = vi.spyOn(alarm, 'strike').mockImplementation(() => undefined);
+  struck.mockClear();
+  const bench = benchOf(true);
+  const errors = [{ field: 'charge', value: '400 mL', accepted: 'a volume of 500 mL or more' }];
+  const refusal = new Problem({ title: 'Refused', status: 422, errors });
+  Object.assign(bench.api, { get: () => Promise.reject(refusal) });
+  const small: Run = {
+    ...run(),
+    entry: 'a run of next to nothing',
+    run: 'strip',
+    charge_L_20C: 0.4,
+    jars: [],
+    readings: [],
+  };
+  const shown = render(RunLive, { bench, batch: 'b', run: small, needs_L: 6 });
+  await screen.findByText(/^A charge of 400.mL cannot be reckoned/, { exact: false });
+  expect(
+    screen.getByRole('button', { name: /^Danger: *Element bare: heat off first/ }),
+  ).toBeTruthy();
+  const says = /The charge is 0\.4.L; the element needs 6\.0.L over it and burns dry/;
+  expect(screen.getByRole('alert').textContent).toMatch(says);
+  expect(screen.getAllByRole('listitem').some((li) => says.test(li.textContent ?? ''))).toBe(true);
+  expect(screen.getByText('Nothing else will ring for this run')).toBeTruthy();
+  expect(struck).toHaveBeenCalledTimes(1);
+  await shown.rerender({ run: { ...small, charge_L_20C: 26 } });
+  expect(screen.queryByRole('button', { name: /Element bare/ })).toBeNull();
+});

@@ -2,7 +2,7 @@
 // batch's plan on it (POST /batches/{batch}/charge). An element that shows in the vapour burns dry. While
 // the house does not answer, what it said of this very charge stands, and that a charge does not cover
 // the element is plain without it.
-import type { ChargeLeft, PlanFinding, RunKind } from '../data/answers';
+import type { ChargeLeft, PlanFinding, Run, RunForecast, RunKind } from '../data/answers';
 import type { Api } from '../data/api';
 import { Asking } from '../data/asking.svelte';
 import { NoAnswer } from '../data/problem';
@@ -74,4 +74,14 @@ export function uncovered(
     says: `The charge is ${here}; the element needs ${needs} over it and burns dry as soon as the heat is on.`,
     remedy: `Leave the heat off. ${spirit ? 'Charge more, with water if need be' : 'Charge more'}.`,
   };
+}
+
+/** The same of a run that has begun, as its forecast tells of what is left: of a charge that small there is
+ *  none, and the danger stands all the same. */
+export function bareFromTheStart(
+  run: Pick<Run, 'charge_L_20C' | 'run'>,
+  needs_L: number | undefined,
+): RunForecast['heat_off'] {
+  const bare = uncovered(run.charge_L_20C, needs_L, run.run === 'spirit run');
+  return bare && { says: `${bare.says} Heat off first.`, brief: 'Element bare: heat off first' };
 }
