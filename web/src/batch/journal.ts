@@ -29,6 +29,17 @@ export function unanswered(puzzles: readonly Puzzle[], waiting: readonly Entry[]
   return puzzles.filter((puzzle) => !(puzzle.counts && answered(puzzle)));
 }
 
+/** Rows that are asked about, those of the very same questions together, at the place of the first. */
+export function askedTogether(rows: readonly JournalRow[]): JournalRow[][] {
+  const groups = new Map<string, JournalRow[]>();
+  for (const row of rows) {
+    if (row.puzzles.length === 0) continue;
+    const questions = row.puzzles.map(({ why }) => why).join('\n');
+    groups.set(questions, [...(groups.get(questions) ?? []), row]);
+  }
+  return [...groups.values()];
+}
+
 /** Rows in the order of what happened, the newest first. */
 export function journalRows(
   entries: readonly Entry[],
