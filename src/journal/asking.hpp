@@ -5,6 +5,8 @@
 #include <functional>
 #include <set>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "journal/pure_volume.hpp"
@@ -12,8 +14,10 @@
 
 namespace lynearm::journal {
 
-/// What was done in a while is written down within so long of it, in any order. Our choice.
-inline constexpr units::Duration written_late = units::Duration::hours(2.0);
+/// Which of two was told for the earlier time; of one time, that with the earlier id.
+[[nodiscard]] inline bool told_before(const Told& a, const Told& b) {
+  return std::pair(a.at, a.entry) < std::pair(b.at, b.entry);
+}
 
 /// Pure alcohol in what was gauged one by one, and in what is known otherwise. Its error is
 /// reckoned when it is asked for: that takes the density of each lot, and a house is asked
@@ -45,6 +49,10 @@ class Asking {
   [[nodiscard]] bool upheld(const Puzzle& asked) const { return is_upheld(upheld_, asked); }
   /// Whether anything that was asked of an entry was upheld.
   [[nodiscard]] bool answered(const Id& entry) const;
+  /// What was upheld of it in words that begin and end so, whatever they said of other entries;
+  /// empty where nothing was.
+  [[nodiscard]] std::string_view answer(const Id& entry, std::string_view begin,
+                                        std::string_view end) const;
   [[nodiscard]] std::vector<Puzzle> all() && { return std::move(asked_); }
 
  private:
@@ -76,6 +84,9 @@ struct InOrder {
   /// gauged.
   [[nodiscard]] const Told& made(const LotState& lot) const;
 
+  /// The first that was done with a lot, where several, and at least half of all, are told for
+  /// times before it was made: it is its making that was told late. Else null.
+  [[nodiscard]] const Told* used_before(const LotState& lot) const;
   /// Whether its end is told for a time long after anything else of it, and the pot was charged
   /// anew in between, or no run stands so long.
   [[nodiscard]] bool ended_late(const RunState& run) const {
@@ -88,6 +99,8 @@ struct InOrder {
   std::vector<const RunState*> runs;
 
  private:
+  [[nodiscard]] bool is_ended_late(const RunState& run) const;
+
   std::set<const RunState*> ended_late_;
 };
 
@@ -96,6 +109,7 @@ void ask_of_runs(const HouseState& house, const BatchState& batch, const Charged
                  const Glass& glass, Asking& asking);
 void ask_of_days(const BatchState& batch, Asking& asking);
 void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking);
+void ask_of_its_time(const InOrder& house, const LotState& lot, Asking& asking);
 void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking);
 void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, Asking& asking);
 void ask_of_lot(const HouseState& house, const LotState& lot, const DeskOf& desk);

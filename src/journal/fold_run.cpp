@@ -95,14 +95,15 @@ Waits Folding::on(const RunRead& body) {
   // Another device's clock; it was read at the heat's going on.
   if (reading.at < units::Duration{} && reading.at * -1.0 <= clocks_differ) reading.at = {};
   reading.line = 0;
-  if (reading.at < units::Duration{} || reading.at > still::longest_run) {
-    const bool before = reading.at < units::Duration{};
+  if (reading.at < units::Duration{}) {
+    of->before_heat.push_back(told());
+    return taken;
+  }
+  if (reading.at > still::longest_run) {
     throw CannotBe{
-        before ? fmt::format("It is told for a time {} before the heat of its run went on.",
-                             how_long(reading.at * -1.0))
-               : fmt::format("It is told for a time {} after the heat of its run went on: no "
-                             "run lasts so long.",
-                             how_long(reading.at))};
+        fmt::format("It is told for a time {} after the heat of its run went on: no "
+                    "run lasts so long.",
+                    how_long(reading.at))};
   }
   if (reading.event) {
     const bool stops = *reading.event == still::Event::stopped;

@@ -110,11 +110,6 @@ Waits Folding::on(const FermentRead& body) {
     if (!first && last->second.told.at <= point.told.at) {
       last->second = {point.told, *point.gravity};
     }
-  } else if (point.gravity) {
-    puzzle(fmt::format(
-        "a gravity of {:.4f} in a ferment that was pitched at {:.4f}: a wash does not gain, so "
-        "its alcohol is not reckoned by this one",
-        point.gravity->ratio(), of.ferment.pitch->gravity.ratio()));
   }
   of.ferment.points.push_back(std::move(point));
   if (renews) renew_wash(of);

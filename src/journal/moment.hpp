@@ -25,6 +25,8 @@ struct Moment {
   return units::Duration::seconds(static_cast<double>(a.milliseconds - b.milliseconds) * 1e-3);
 }
 
+/// What was done in a while is written down within so long of it, in any order. Our choice.
+inline constexpr units::Duration written_late = units::Duration::hours(2.0);
 /// Clocks of devices that never met the house's differ by less. Our choice.
 inline constexpr units::Duration clocks_differ = units::Duration::minutes(10.0);
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "journal/asking.hpp"
+#include "journal/says_the_same.hpp"
 
 namespace lynearm::journal {
 
@@ -56,9 +57,19 @@ bool Asking::answered(const Id& entry) const {
                      [&entry](const UpheldState& one) { return one.upheld.entry == entry; });
 }
 
+std::string_view Asking::answer(const Id& entry, std::string_view begin,
+                                std::string_view end) const {
+  const auto found =
+      std::find_if(upheld_.rbegin(), upheld_.rend(), [&](const UpheldState& one) {
+        return one.upheld.entry == entry && one.upheld.asked.starts_with(begin) &&
+               one.upheld.asked.ends_with(end);
+      });
+  return found == upheld_.rend() ? std::string_view{} : found->upheld.asked;
+}
+
 bool is_upheld(const std::vector<UpheldState>& upheld, const Puzzle& asked) {
   return std::any_of(upheld.begin(), upheld.end(), [&](const UpheldState& one) {
-    return one.upheld.entry == asked.entry && one.upheld.asked == asked.why;
+    return one.upheld.entry == asked.entry && says_the_same(one.upheld.asked, asked.why);
   });
 }
 
@@ -75,7 +86,10 @@ namespace {
 void ask_of(const HouseState& house, const InOrder& order, const LotState& lot,
             const DeskOf& desk) {
   ask_of_lot(house, lot, desk);
-  if (Desk* const at = desk(lot.batch)) ask_of_parents(order, lot, at->asking);
+  if (Desk* const at = desk(lot.batch)) {
+    ask_of_its_time(order, lot, at->asking);
+    ask_of_parents(order, lot, at->asking);
+  }
   for (const LotUse& use : lot.uses) {
     if (Desk* const at = desk(use.batch)) ask_of_use(order, lot, use, at->asking);
   }

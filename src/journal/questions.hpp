@@ -49,13 +49,14 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
 /// before had ended, or before the pot could be charged, one read after its end, one that ended
 /// long after all else of it, and spirit that came over sooner than the heat told can drive it;
 /// a mash of two days, a wash racked or in the still before it was pitched, a gravity below the
-/// pitch's that was read before it, and one that rises again; what is told
-/// of a lot for a time before it was made, and a cut for one before its jars were filled; a lot
+/// pitch's that was read before it, one above the pitch's, and one that rises again; what is
+/// told of a run before its heat, or of a lot before it was made, and a cut for one before its
+/// jars were filled; where several entries speak against one, that one. A lot
 /// poured together, gauged anew, off the wood or in bottles that holds more alcohol than
 /// before; one that is not what its parts and its water make; bottles far off the strength of
 /// their lot.
 ///
-/// What a maker upheld is not asked again, in the same words and figures.
+/// What a maker upheld is not asked again, in the same words and figures about as great.
 ///
 /// A wash of which the last gravity is old may have fermented on, to the end of its extract. An
 /// entry that the fold asks about is not asked about twice, nor is an entry for two reasons.
@@ -68,7 +69,8 @@ inline constexpr units::VolumeStrength hidden_by_wood = units::VolumeStrength::p
                                             const std::optional<Id>& batch,
                                             const Glass& glass = {});
 
-/// Whether just that was upheld.
+/// Whether that was upheld: of that entry, in the same words, with figures about as great
+/// (says_the_same.hpp).
 [[nodiscard]] bool is_upheld(const std::vector<UpheldState>& upheld, const Puzzle& asked);
 
 /// Whether a volume is above another by more than any honest reading of both, each at a mark.

@@ -33,9 +33,8 @@ std::vector<OfMash> told_of_mash(const MashState& mash) {
   for (const MashPoint& one : mash.temperatures) all.push_back({&one.told, "A temperature"});
   for (const MashWaterState& one : mash.waters) all.push_back({&one.told, "Water"});
   for (const MashCheckState& one : mash.checks) all.push_back({&one.told, "A check"});
-  std::sort(all.begin(), all.end(), [](const OfMash& a, const OfMash& b) {
-    return std::pair(a.told->at, a.told->entry) < std::pair(b.told->at, b.told->entry);
-  });
+  std::sort(all.begin(), all.end(),
+            [](const OfMash& a, const OfMash& b) { return told_before(*a.told, *b.told); });
   return all;
 }
 
@@ -117,9 +116,9 @@ void ask_of_beginning(const BatchState& batch, Asking& asking) {
                          last.what, how_long(since(batch.begun->at, last.told->at))));
 }
 
-// Whether sugar or more wort came to it between a reading and the pitch. Before the first wort
-// there was nothing to read.
-bool sweetened_after(const BatchState& batch, const Told& read) {
+// Whether sugar or more wort came to it between a reading and the pitch, as much as it lacks.
+// Before the first wort there was nothing to read.
+bool sweetened_after(const BatchState& batch, const Told& read, double lacks) {
   const Moment pitched = batch.ferment.pitch->told.at;
   const auto in_between = [&](const auto& one) {
     return read.at < one.told.at && !(since(one.told.at, pitched) > written_late);
@@ -130,7 +129,7 @@ bool sweetened_after(const BatchState& batch, const Told& read) {
   };
   if (!worts.empty() && std::none_of(worts.begin(), worts.end(), there)) return false;
   return std::any_of(worts.begin(), worts.end(), in_between) ||
-         std::any_of(batch.additions.begin(), batch.additions.end(), in_between);
+         most_gravity_added(batch, read.at, pitched) >= lacks;
 }
 
 // Something that is done with a wash, told for a time before it was pitched.
@@ -140,7 +139,7 @@ struct Early {
   std::string pitch_after;  ///< as asked of the pitch: what that came after
 };
 
-// Of those that only a wash has, as they fall; and how many came later.
+// And how many gravities came later: racking and still come late in either case.
 struct EarlyAndLate {
   std::vector<Early> early;
   std::size_t later = 0;
@@ -158,7 +157,8 @@ void sort_gravities(const BatchState& batch, EarlyAndLate& into) {
     const double sd = std::hypot(gravity_sd(point), ferment::hydrometer_sd);
     const double lost = pitch.gravity.ratio() - point.gravity->ratio();
     // A wort may be read before, and be thinned or sweetened.
-    if (!(lost > impossible_deviations * sd) || sweetened_after(batch, point.told)) continue;
+    const double lacks = lost - impossible_deviations * sd;
+    if (!(lacks > 0.0) || sweetened_after(batch, point.told, lacks)) continue;
     into.early.push_back(
         {&point.told,
          fmt::format("A gravity of {:.4f} is told for a time {} before the wort was pitched, "
@@ -174,10 +174,7 @@ void sort_what_was_done(const BatchState& batch, EarlyAndLate& into) {
   const auto put = [&](const Told& told, std::string_view itself,
                        std::string_view pitch_after) {
     const Duration before = since(batch.ferment.pitch->told.at, told.at);
-    if (!(before > written_late)) {
-      ++into.later;
-      return;
-    }
+    if (!(before > written_late)) return;
     into.early.push_back(
         {&told, fmt::format("{} {} before the wort was pitched.", itself, how_long(before)),
          std::string(pitch_after)});
@@ -186,9 +183,8 @@ void sort_what_was_done(const BatchState& batch, EarlyAndLate& into) {
     put(batch.ferment.racked->told, "The racking is told for a time", "the wash was racked.");
   }
   for (const RunState& run : batch.runs) {
-    // A strip of which nothing was named is of the batch's own wash.
-    const bool of_wash = run.wash || (run.kind == RunKind::strip && run.parts.empty());
-    if (!of_wash) continue;
+    // Of which nothing was named may be of wash that was bought.
+    if (!run.wash) continue;
     put(run.told, "The heat on this wash is told to have gone on",
         "the wash was in the still.");
   }
@@ -216,10 +212,9 @@ void ask_of_early(const BatchState& batch, Asking& asking) {
     return;
   }
   if (early.size() > 1 && early.size() >= all.later) {
-    const auto first =
-        std::min_element(early.begin(), early.end(), [](const Early& a, const Early& b) {
-          return std::pair(a.told->at, a.told->entry) < std::pair(b.told->at, b.told->entry);
-        });
+    const auto first = std::min_element(
+        early.begin(), early.end(),
+        [](const Early& a, const Early& b) { return told_before(*a.told, *b.told); });
     const Puzzle asked = of_pitch(*first);
     asking.ask(asked.entry, asked.why);
     return;

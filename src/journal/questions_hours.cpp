@@ -21,8 +21,8 @@ using units::Volume;
 
 /// A pot is not emptied and charged, nor boiled, in less. Our choice.
 constexpr Duration shortest = Duration::minutes(5.0);
-/// A run that stood is taken up again the next day; and one of which nothing was told for so
-/// long did not go on all the while. Our choice.
+/// A run of which nothing but its heat was told may go on for so long, and none of which
+/// nothing was told for so many days. Our choice.
 constexpr Duration stands_over_night = Duration::days(1.0);
 constexpr Duration stands_at_most = Duration::days(7.0);
 /// Of the least time by the heat that was told, as it may have been more: a preheated charge, a
@@ -91,15 +91,18 @@ const Told& last_told(const RunState& run) {
   const auto look = [&](const Told& told) {
     if (told.at > last->at && !(told.at > run.ended->at)) last = &told;
   };
-  for (const RunPoint& point : run.readings) look(point.told);
+  const auto reading =
+      std::find_if(run.readings.rbegin(), run.readings.rend(),
+                   [&run](const RunPoint& point) { return !(point.told.at > run.ended->at); });
+  if (reading != run.readings.rend()) look(reading->told);
   for (const auto& [number, jar] : run.jars) {
     if (jar.filled) look(*jar.filled);
   }
   return *last;
 }
 
-// Long after the last that was told of it, and the pot was charged anew in between: it is its
-// end that was told wrongly.
+// Long after the last that was told of it, and the pot was charged anew in between, or for
+// longer than any run stands: it is its end that was told wrongly.
 void ask_of_its_end(const InOrder& house, const RunState& run, Asking& asking) {
   if (!house.ended_late(run)) return;
   asking.ask(run.ended->entry,
@@ -138,7 +141,7 @@ void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking
   for (const LotPart& part : run.parts) {
     const LotState* const of = house.lot(part.lot);
     // Stock may be written down once it was used.
-    if (of == nullptr || of->brought) continue;
+    if (of == nullptr || of->brought || house.used_before(*of) != nullptr) continue;
     if (const auto early = too_early(run.told, house.made(*of))) {
       asking.ask(run.told.entry, fmt::format("The heat is told to have gone on {} before {}, "
                                              "which is in the charge, came to be.",
@@ -150,11 +153,8 @@ void ask_of_the_charge(const InOrder& house, const RunState& run, Asking& asking
 void ask_of_the_cut(const InOrder& house, const RunState& run, Asking& asking) {
   if (!run.allotted) return;
   const auto ask = [&](Duration early, const std::string& what) {
-    asking.ask(
-        run.allotted->entry,
-        fmt::format("The cut is told for a time {} before {}: what was gauged later is not in "
-                    "its lots.",
-                    how_long(early), what));
+    asking.ask(run.allotted->entry,
+               fmt::format("The cut is told for a time {} before {}.", how_long(early), what));
   };
   if (run.ended && !house.ended_late(run)) {
     if (const auto early = too_early(*run.allotted, *run.ended)) {
@@ -211,18 +211,17 @@ void ask_of_what_came_after(const RunState& run, Asking& asking) {
     if (jar.filled) look(*jar.filled, fmt::format("The filling of jar {}", number), true);
   }
   if (late.empty()) return;
-  const auto first =
-      std::min_element(late.begin(), late.end(), [](const Late& a, const Late& b) {
-        return std::pair(a.told->at, a.told->entry) < std::pair(b.told->at, b.told->entry);
-      });
-  const Puzzle of_end{
-      run.ended->entry,
-      fmt::format("The {} is told to have ended {} before more was told of it: its end is told "
-                  "wrongly, or a logger was left on.",
-                  name(run), how_long(since(first->told->at, run.ended->at)))};
-  const bool end_upheld = asking.upheld(of_end);
+  const auto first = std::min_element(
+      late.begin(), late.end(),
+      [](const Late& a, const Late& b) { return told_before(*a.told, *b.told); });
+  const std::string begins = fmt::format("The {} is told to have ended ", name(run));
+  constexpr std::string_view ends =
+      " before more was told of it: its end is told wrongly, or a logger was left on.";
+  const bool end_upheld = !asking.answer(run.ended->entry, begins, ends).empty();
   if (late.size() > 1 && !end_upheld) {
-    asking.ask(of_end.entry, of_end.why);
+    asking.ask(
+        run.ended->entry,
+        fmt::format("{}{}{}", begins, how_long(since(first->told->at, run.ended->at)), ends));
     return;
   }
   for (const Late& one : late) {
@@ -230,16 +229,58 @@ void ask_of_what_came_after(const RunState& run, Asking& asking) {
   }
 }
 
-// A reading before the heat went on is none of the run's, says the fold.
-void ask_of_what_came_before(const RunState& run, Asking& asking) {
+// Of a run's entries those told for a time before its heat. Where they are several, and no
+// fewer than those that came after it, it is the heat that was told late. returns    whether
+// the heat was asked about
+bool ask_of_what_came_before(const RunState& run, Asking& asking) {
+  struct Early {
+    const Told* told;
+    std::string what;
+    bool asked_by_heat;  ///< what came over before the heat is asked about as such
+  };
+  std::vector<Early> early;
+  std::size_t later = run.readings.size();
+  const auto look = [&](const Told& told, std::string what, bool asked_by_heat) {
+    if (too_early(told, run.told)) {
+      early.push_back({&told, std::move(what), asked_by_heat});
+    } else {
+      ++later;
+    }
+  };
+  for (const Told& reading : run.before_heat) look(reading, "A reading", false);
   for (const auto& [number, jar] : run.jars) {
-    if (!jar.gauged) continue;
-    if (const auto early = too_early(*jar.gauged, run.told)) {
-      asking.ask(jar.gauged->entry, fmt::format("The gauging of jar {} is told for a time {} "
-                                                "before the heat of its run went on.",
-                                                number, how_long(*early)));
+    if (jar.filled) {
+      look(*jar.filled, fmt::format("The filling of jar {}", number),
+           jar.as_filled.has_value());
     }
   }
+  if (run.ended) look(*run.ended, "The end", run.collected_read.has_value());
+  for (const auto& [number, jar] : run.jars) {
+    if (jar.gauged && too_early(*jar.gauged, run.told)) {
+      early.push_back({&*jar.gauged, fmt::format("The gauging of jar {}", number), false});
+    }
+  }
+  if (early.empty()) return false;
+  const auto first = std::min_element(
+      early.begin(), early.end(),
+      [](const Early& a, const Early& b) { return told_before(*a.told, *b.told); });
+  if (early.size() > 1 && early.size() >= later) {
+    const std::string begins = "The heat of the run is told to have gone on ";
+    constexpr std::string_view ends =
+        " after the first that was told of it: what was read before the heat is left out.";
+    if (!asking.answer(run.told.entry, begins, ends).empty()) return true;
+    asking.ask(
+        run.told.entry,
+        fmt::format("{}{}{}", begins, how_long(since(run.told.at, first->told->at)), ends));
+    return true;
+  }
+  for (const Early& one : early) {
+    if (one.asked_by_heat) continue;
+    asking.ask(one.told->entry,
+               fmt::format("{} is told for a time {} before the heat of its run went on.",
+                           one.what, how_long(since(run.told.at, one.told->at))));
+  }
+  return false;
 }
 
 }  // namespace
@@ -249,27 +290,29 @@ InOrder::InOrder(const HouseState& house) {
   for (const auto& [id, batch] : house.batches) {
     for (const RunState& run : batch.runs) runs.push_back(&run);
   }
-  std::sort(runs.begin(), runs.end(), [](const RunState* a, const RunState* b) {
-    return std::pair(a->told.at, a->told.entry) < std::pair(b->told.at, b->told.entry);
-  });
-  for (auto run = runs.begin(); run != runs.end(); ++run) {
-    const RunState& of = **run;
-    if (!of.ended) continue;
-    const Told* end = &*of.ended;
-    // Of a run that was going nearly all the while the readings need not be looked through.
-    if (since(end->at, of.told.at) > stands_over_night) {
-      const Told& last = last_told(of);
-      const Duration untold = since(end->at, last.at);
-      const bool charged_anew = std::next(run) != runs.end() &&
-                                (*std::next(run))->told.at > last.at &&
-                                (*std::next(run))->told.at < end->at;
-      if (untold > stands_at_most || (untold > stands_over_night && charged_anew)) {
-        ended_late_.insert(&of);
-        end = &last;
-      }
-    }
-    ends.emplace(of.ended->entry, end);
+  std::sort(runs.begin(), runs.end(),
+            [](const RunState* a, const RunState* b) { return told_before(a->told, b->told); });
+  for (const RunState* const run : runs) {
+    if (!run->ended) continue;
+    const bool late = is_ended_late(*run);
+    if (late) ended_late_.insert(run);
+    ends.emplace(run->ended->entry, late ? &last_told(*run) : &*run->ended);
   }
+}
+
+bool InOrder::is_ended_late(const RunState& run) const {
+  const Moment end = run.ended->at;
+  // Of a run that was going nearly all the while the readings need not be looked through.
+  if (!(since(end, run.told.at) > written_late)) return false;
+  const Told& last = last_told(run);
+  const Duration untold = since(end, last.at);
+  const Duration stands = &last == &run.told ? stands_over_night : written_late;
+  if (!(untold > stands)) return false;
+  if (untold > stands_at_most) return true;
+  const auto next =
+      std::upper_bound(runs.begin(), runs.end(), last.at,
+                       [](const Moment& at, const RunState* one) { return at < one->told.at; });
+  return next != runs.end() && (*next)->told.at < end;
 }
 
 const LotState* InOrder::lot(const LotName& name) const {
@@ -290,6 +333,33 @@ const Told& InOrder::made(const LotState& lot) const {
   return end == ends.end() ? lot.told : *end->second;
 }
 
+const Told* InOrder::used_before(const LotState& lot) const {
+  if (lot.brought) return nullptr;
+  const Told& made_at = made(lot);
+  const Told* first = nullptr;
+  std::size_t early = 0;
+  std::size_t all = 0;
+  for (const LotUse& use : lot.uses) {
+    if (use.told.entry == lot.told.entry) continue;  // gauged as it was made
+    ++all;
+    if (!too_early(use.told, made_at)) continue;
+    ++early;
+    if (first == nullptr || told_before(use.told, *first)) first = &use.told;
+  }
+  return early > 1 && 2 * early >= all ? first : nullptr;
+}
+
+void ask_of_its_time(const InOrder& house, const LotState& lot, Asking& asking) {
+  const Told* const first = house.used_before(lot);
+  if (first == nullptr) return;
+  const Told& made = house.made(lot);
+  const std::string begins = fmt::format("By its time, {} was made ", name(lot));
+  constexpr std::string_view ends = " after it was first used: its making is told late.";
+  if (!asking.answer(made.entry, begins, ends).empty()) return;
+  asking.ask(made.entry,
+             fmt::format("{}{}{}", begins, how_long(since(made.at, first->at)), ends));
+}
+
 void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking) {
   // What topped it up came later, and is asked about there.
   const auto only_topped = [&lot](const LotState& of) {
@@ -305,6 +375,7 @@ void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking) {
   for (const LotName& parent : lot.parents) {
     const LotState* const of = house.lot(parent);
     if (of == nullptr || of->brought || only_topped(*of)) continue;
+    if (house.used_before(*of) != nullptr) continue;
     if (const auto early = too_early(house.made(lot), house.made(*of))) {
       asking.ask(lot.told.entry, fmt::format("{} is told for a time {} before {}, of which it "
                                              "is, came to be.",
@@ -316,7 +387,7 @@ void ask_of_parents(const InOrder& house, const LotState& lot, Asking& asking) {
 void ask_of_use(const InOrder& house, const LotState& lot, const LotUse& use, Asking& asking) {
   // What was made or charged of it is asked about where that is told.
   constexpr std::array<std::string_view, 4> elsewhere = {"charge", "blend", "wood", "bottles"};
-  if (lot.brought) return;
+  if (lot.brought || house.used_before(lot) != nullptr) return;
   if (std::find(elsewhere.begin(), elsewhere.end(), use.where) != elsewhere.end()) return;
   if (const auto early = too_early(use.told, house.made(lot))) {
     asking.ask(use.told.entry,
@@ -331,9 +402,9 @@ void ask_of_hours(const InOrder& house, const BatchState& batch, Asking& asking)
     ask_of_the_charge(house, run, asking);
     ask_of_the_cut(house, run, asking);
     ask_of_its_end(house, run, asking);
-    ask_of_what_came_before(run, asking);
+    const bool of_the_heat = ask_of_what_came_before(run, asking);
     ask_of_what_came_after(run, asking);
-    ask_of_heat(house, run, asking);
+    if (!of_the_heat) ask_of_heat(house, run, asking);
   }
 }
 

@@ -2,6 +2,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
+#include <string_view>
+#include <vector>
 
 #include "journal/asking.hpp"
 #include "journal/fed.hpp"
@@ -34,10 +37,10 @@ std::optional<Volume> most_wash(const BatchState& batch) {
   return most;
 }
 
-// Whether that was by the pitch or the racking, where both were told.
+// Whether that was by the pitch or the racking; alike before and after the racking is told.
 std::string_view as_told(const BatchState& batch, Volume most) {
   const FermentState& ferment = batch.ferment;
-  if (!ferment.pitch || !ferment.racked) return "";
+  if (!ferment.racked) return " as pitched";
   const Volume racked = ferment.racked->clear + ferment.racked->lees.value_or(Volume{});
   if (most > racked) return " as pitched";
   return ferment.racked->lees ? " as racked, with the lees" : " as racked";
@@ -48,7 +51,7 @@ std::optional<PureVolume> most_in_wash(const BatchState& batch, const RunState& 
                                        Volume volume) {
   const FermentState& ferment = batch.ferment;
   if (!ferment.pitch || !ferment.wash) return std::nullopt;
-  // By the lowest gravity told: one above it that came later is a slip, as no wash gains.
+  // By the lowest gravity told: one above it that came later is a slip, or was fed.
   units::SpecificGravity gravity = ferment.wash->gravity;
   for (const FermentPoint& point : ferment.points) {
     if (point.gravity) gravity = std::min(gravity, *point.gravity);
@@ -171,22 +174,68 @@ bool off_the_mark(Volume held, Volume mark) {
          (held < mark * (1.0 - under_the_mark) && mark - held > Volume::millilitres(50.0));
 }
 
-// What comes over grows weaker; a jar far weaker than one after it was read or told wrongly.
-void ask_of_strength(const RunState& run, const JarState& jar, Asking& asking) {
-  if (!jar.lot) return;
-  if (spirit::volume(*jar.lot) < rinsings) return;
-  const VolumeStrength here = spirit::strength(*jar.lot);
-  for (auto later = run.jars.upper_bound(jar.jar); later != run.jars.end(); ++later) {
-    const std::optional<spirit::Lot>& lot = later->second.lot;
-    if (!lot || !(spirit::strength(*lot) - here > rinsed)) continue;
-    asking.ask(
-        jar.gauged->entry,
-        fmt::format("Jar {} was gauged at {:.1f} %vol and jar {}, after it, at {:.1f} "
-                    "%vol: what comes over grows weaker.",
-                    jar.jar, here.percent(), later->first, spirit::strength(*lot).percent()));
-    return;
+// What comes over grows weaker; a jar far weaker than one after it was read or told wrongly, or
+// that one was, where it alone is so strong and several before it are not.
+class Strengths {
+ public:
+  explicit Strengths(const RunState& run) {
+    for (const auto& [number, jar] : run.jars) {
+      if (jar.lot) jars_.push_back({&jar, spirit::strength(*jar.lot)});
+    }
   }
-}
+
+  void ask_of_them(Asking& asking) const {
+    std::set<std::size_t> weak;
+    std::set<std::size_t> strong;
+    for (std::size_t i = 0; i < jars_.size(); ++i) {
+      for (std::size_t j = i + 1; j < jars_.size(); ++j) {
+        if (!far_weaker(i, j)) continue;
+        weak.insert(i);
+        strong.insert(j);
+      }
+    }
+    if (weak.size() > 1 && strong.size() == 1 &&
+        ask(asking, *strong.begin(), *weak.begin(), "before")) {
+      return;
+    }
+    for (const std::size_t i : weak) {
+      // Whichever of those after it was named when it was upheld.
+      const bool upheld = std::any_of(strong.begin(), strong.end(), [&](std::size_t j) {
+        return j > i && far_weaker(i, j) && asking.upheld(question(i, j, "after"));
+      });
+      const auto j = std::find_if(strong.begin(), strong.end(), [&](std::size_t one) {
+        return one > i && far_weaker(i, one);
+      });
+      if (!upheld) ask(asking, i, *j, "after");
+    }
+  }
+
+ private:
+  struct Gauged {
+    const JarState* jar;
+    VolumeStrength strength;
+  };
+
+  // Of rinsings nothing is said.
+  [[nodiscard]] bool far_weaker(std::size_t i, std::size_t j) const {
+    return jars_[j].strength - jars_[i].strength > rinsed &&
+           !(spirit::volume(*jars_[i].jar->lot) < rinsings);
+  }
+  [[nodiscard]] Puzzle question(std::size_t of, std::size_t other,
+                                std::string_view where) const {
+    return {jars_[of].jar->gauged->entry,
+            fmt::format("Jar {} was gauged at {:.1f} %vol and jar {}, {} it, at {:.1f} %vol: "
+                        "what comes over grows weaker.",
+                        jars_[of].jar->jar, jars_[of].strength.percent(), jars_[other].jar->jar,
+                        where, jars_[other].strength.percent())};
+  }
+  bool ask(Asking& asking, std::size_t of, std::size_t other, std::string_view where) const {
+    const Puzzle asked = question(of, other, where);
+    return asking.ask(asked.entry, asked.why);
+  }
+
+  std::vector<Gauged> jars_;
+};
 
 std::string jars_hold(int first, int last) {
   if (first == last) return fmt::format("Jar {} holds", last);
@@ -194,30 +243,62 @@ std::string jars_hold(int first, int last) {
   return fmt::format("The jars from jar {} to jar {} hold", first, last);
 }
 
+// What is told of a jar's volume: how much, and where.
+struct Held {
+  int number;
+  Volume volume;
+  const JarState* jar;
+
+  [[nodiscard]] const Id& entry() const {
+    return jar->lot ? jar->gauged->entry : jar->filled->entry;
+  }
+  // Also before it was gauged.
+  [[nodiscard]] bool upheld(const std::string& why, const Asking& asking) const {
+    return asking.upheld({entry(), why}) ||
+           (jar->filled && asking.upheld({jar->filled->entry, why}));
+  }
+};
+
+// What the jars hold together, from the first on. One that holds most of what cannot be is the
+// slip, whichever brings it over the charge.
+void ask_of_sum(const BatchState& batch, const RunState& run, const std::vector<Held>& jars,
+                const Glass& glass, Asking& asking) {
+  Came came;
+  int first = 1;
+  const Held* largest = nullptr;
+  for (const Held& one : jars) {
+    came.volume += one.volume;
+    if (one.jar->lot) came.pure.add(*one.jar->lot);
+    if (largest == nullptr || one.volume > largest->volume) largest = &one;
+    const bool outweighs = largest != &one && largest->volume > came.volume * 0.5;
+    const std::string what =
+        outweighs ? fmt::format("With the {:.2f} L of jar {} the jars to jar {} hold",
+                                largest->volume.litres(), largest->number, one.number)
+                  : jars_hold(first, one.number);
+    const auto why = asked_of_came(batch, run, came, what, glass);
+    if (!why) continue;
+    const Held& of = outweighs ? *largest : one;
+    if (!of.upheld(*why, asking) && asking.ask(of.entry(), *why)) return;
+    came = {};
+    largest = nullptr;
+    first = one.number + 1;
+  }
+}
+
 void ask_of_jars(const BatchState& batch, const RunState& run, const Glass& glass,
                  Asking& asking) {
-  Came came;
-  bool told = false;
-  int first = 1;
+  std::vector<Held> jars;
   for (const auto& [number, jar] : run.jars) {
     if (!jar.lot && !(jar.filled && jar.as_filled)) continue;
-    const Volume held = jar.lot ? spirit::volume(*jar.lot) : *jar.as_filled;
-    if (jar.lot && jar.as_filled && off_the_mark(held, *jar.as_filled)) {
-      asking.ask(jar.gauged->entry,
-                 fmt::format("Jar {} was gauged at {:.0f} mL; it was filled to {:.0f} mL.",
-                             number, held.millilitres(), jar.as_filled->millilitres()));
-    }
-    ask_of_strength(run, jar, asking);
-    came.volume += held;
-    if (jar.lot) came.pure.add(*jar.lot);
-    if (told) continue;
-    const auto why = asked_of_came(batch, run, came, jars_hold(first, number), glass);
-    if (!why) continue;
-    told = asking.ask(jar.lot ? jar.gauged->entry : jar.filled->entry, *why);
-    if (told) continue;
-    came = {};
-    first = number + 1;
+    jars.push_back({number, jar.lot ? spirit::volume(*jar.lot) : *jar.as_filled, &jar});
+    const Volume held = jars.back().volume;
+    if (!jar.lot || !jar.as_filled || !off_the_mark(held, *jar.as_filled)) continue;
+    asking.ask(jar.gauged->entry,
+               fmt::format("Jar {} was gauged at {:.0f} mL; it was filled to {:.0f} mL.",
+                           number, held.millilitres(), jar.as_filled->millilitres()));
   }
+  Strengths(run).ask_of_them(asking);
+  ask_of_sum(batch, run, jars, glass, asking);
 }
 
 // What the pot is told to hold at the end, alone and with what came over, against the charge.

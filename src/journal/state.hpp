@@ -214,6 +214,7 @@ struct RunState {
   std::vector<LotPart> parts;
   std::optional<units::Power> power;  ///< at the start
   std::vector<RunPoint> readings;     ///< in order of time; events alternate
+  std::vector<Told> before_heat;      ///< readings told for a time before it: left out
   std::map<int, JarState> jars;
   std::optional<Told> allotted;
   std::optional<Told> ended;

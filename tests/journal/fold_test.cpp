@@ -191,12 +191,15 @@ TEST_F(FoldTest, AReadingCountsFromTheRunsNought) {
   EXPECT_DOUBLE_EQ(of.readings[1].reading.at.minutes(), 30.0);
 }
 
-TEST_F(FoldTest, AReadingBeforeTheHeatOrMonthsAfterIsAPuzzle) {
+TEST_F(FoldTest, AReadingBeforeTheHeatIsLeftOutAndOneOfMonthsAfterIsAPuzzle) {
   const Id run = book.tell(20, spirit_charge(20));
   book.tell(9, read(run));
   book.tell(20 + 61 * 24 * 60, read(run));
-  EXPECT_EQ(folded().puzzles.size(), 2U);
-  EXPECT_THAT(house.batches.at(*book.batch).runs.at(0).readings, IsEmpty());
+  EXPECT_EQ(folded().puzzles.size(), 1U);
+  const RunState& of = house.batches.at(*book.batch).runs.at(0);
+  EXPECT_THAT(of.readings, IsEmpty());
+  ASSERT_EQ(of.before_heat.size(), 1U);
+  EXPECT_EQ(of.before_heat[0].at, minute(9));
 }
 
 TEST_F(FoldTest, AReadingAMinuteBeforeTheHeatIsByAnotherClockAndCountsAtNought) {

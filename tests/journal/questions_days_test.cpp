@@ -179,9 +179,73 @@ TEST_F(QuestionsOfRises, BubblesOrSugarThatWentInAreNoRise) {
   book.tell(6 * day, Added{"sugar", units::Mass::kilograms(1), {}}, Stage::ferment);
   read(6 * day + 60, 1.028);  // 1 kg in 20 L adds 0.019
   EXPECT_THAT(asked(), IsEmpty());
-  book.tell(7 * day, Added{"molasses", {}, {}}, Stage::ferment);
-  read(7 * day + 60, 1.060);
+}
+
+TEST_F(QuestionsOfRises, WhatWentInAtThePitchDoesNotExplainARiseOfDaysLater) {
+  pitched(20, 1.064);
+  book.tell(0, Added{"backset", {}, units::Volume::litres(4)}, Stage::ferment);
+  read(4 * day, 1.004);
+  const Id slip = read(5 * day, 1.060);
+  expect_one(slip, HasSubstr("1.0600"));
+}
+
+TEST_F(QuestionsOfRises, ASecondWortIsPouredInAndNothingIsAsked) {
+  book.tell(-30, WortDrawn{"first runnings", litres_at_20C(20), gravity_at_20C(1.050)});
+  pitched(20, 1.050);
+  read(day - 20, 1.040);
+  book.tell(day, WortDrawn{"sparge", litres_at_20C(20), gravity_at_20C(1.090)});
+  read(day + 10, 1.065);
+  read(6 * day, 0.998);
+  racked(38);
+  begun(8 * day, RunKind::strip, 19, {}, 19);
+  begun(9 * day, RunKind::strip, 19, {}, 19);
   EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsOfRises, OfTwoFermentersOneRiseIsUpheldForAllThatAreNoGreater) {
+  pitched(40, 1.064);
+  read(day, 1.035);
+  const Id other = read(day + 5, 1.045);
+  expect_one(other, HasSubstr("5 min after one of 1.0350"));
+  book.tell(day + 9, Upheld{other, asked()[0].why, "two fermenters"});
+  int i = 2;
+  for (const double gravity : {1.018, 1.006, 0.998}) {
+    read(i * day, gravity);
+    read(i++ * day + 5, gravity + 0.011);
+    EXPECT_THAT(asked(), IsEmpty()) << gravity;
+  }
+  const Id slip = read(i * day, 1.040);
+  expect_one(slip, HasSubstr("1.0400"));
+}
+
+TEST_F(QuestionsOfPitch, ReadLowItIsAskedAndNotWhatWasReadAfterIt) {
+  const Id pitch = pitched(20, 1.046);
+  read(60, 1.062);
+  read(day, 1.055);
+  read(3 * day, 1.030);
+  expect_one(pitch,
+             HasSubstr("pitched at 1.0460, and a gravity of 1.0620 was read 60 min later"));
+  EXPECT_TRUE(asked()[0].counts);
+}
+
+TEST_F(QuestionsOfPitch, YeastFoodDoesNotExplainALowGravityBeforeIt) {
+  pitched(20, 1.064);
+  book.tell(0, Added{"yeast food", units::Mass::grams(20), {}}, Stage::ferment);
+  const Id low = read(-day, 1.010);
+  expect_one(low, HasSubstr("A gravity of 1.0100 is told for a time 24.0 h before"));
+}
+
+TEST_F(QuestionsOfPitch, ToldLateItIsAskedAlsoOnceTheBatchIsFinished) {
+  const Id pitch = pitched(20, 1.064);
+  read(-4 * day, 1.045);
+  read(-3 * day, 1.030);
+  read(-2 * day, 1.015);
+  read(day, 0.998);
+  racked(18);
+  begun(8 * day, RunKind::strip, 9, {}, 9);
+  begun(9 * day, RunKind::strip, 9, {}, 9);
+  expect_one(pitch,
+             HasSubstr("The pitch is told for a time 4.0 days after a gravity of 1.0450"));
 }
 
 TEST_F(QuestionsOfPitch, ToldLaterThanMostOfItsGravitiesItIsItsTimeThatIsAsked) {

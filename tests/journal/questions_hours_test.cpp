@@ -99,6 +99,22 @@ TEST_F(QuestionsOfHours, AJarFilledWhileItHeatsUpIsAskedOnce) {
   EXPECT_THAT(asked()[0].why, HasSubstr("8.10 L"));
 }
 
+TEST_F(QuestionsOfHours, AnEndThatWasUpheldIsNotAskedAgainByAnEarlierReading) {
+  const Id run = on(0);
+  const Id end = ended(run, 200, 4);
+  const auto read = [&](double minutes) {
+    RunRead warm{run, {}};
+    warm.reading.pot_temperature = units::Temperature::celsius(60);
+    return book.tell(minutes, warm);
+  };
+  read(400);
+  read(410);
+  expect_one(end, HasSubstr("ended 3.3 h before more was told of it"));
+  book.tell(420, Upheld{end, asked()[0].why, "a logger"});
+  read(330);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
 class QuestionsOfOrder : public QuestionsTest {
  protected:
   // Made at minute 5 000, of what was there before.
@@ -115,6 +131,19 @@ TEST_F(QuestionsOfOrder, WhatIsTakenOfALotBeforeItWasMadeIsAsked) {
   expect_one(taken, HasSubstr("this was done with hearts 2.0 days before that lot was made"));
   book.correct(taken, 6000, 4995, LotTaken{lot, Volume::litres(1), Gone::sample, ""});
   EXPECT_THAT(asked(), IsEmpty()) << "as far as two clocks may differ";
+}
+
+TEST_F(QuestionsOfOrder, AMakingToldLateIsAskedOnceAndNotWhatWasDoneWithIt) {
+  const LotName lot = hearts();
+  for (int i = 0; i < 3; ++i) {
+    book.tell(2120 + i, LotTaken{lot, Volume::millilitres(20), Gone::sample, ""});
+  }
+  book.tell(2200, LotMade{"reduced", {{lot, Volume::litres(2)}}, {}, {}, {}});
+  expect_one(lot.entry, HasSubstr("By its time, hearts was made 2.0 days after it was first "
+                                  "used: its making is told late."));
+  book.tell(6000, Upheld{lot.entry, asked()[0].why, ""});
+  book.tell(2100, LotTaken{lot, Volume::millilitres(20), Gone::sample, ""});
+  EXPECT_THAT(asked(), IsEmpty());
 }
 
 TEST_F(QuestionsOfOrder, ALotMadeBeforeItsPartsIsAskedAndWhatFollowsItIsNot) {
@@ -202,6 +231,39 @@ TEST_F(QuestionsOfOrder, AnEndThatWasUpheldIsNotAskedByMoreReadingsAndHidesNoJar
   EXPECT_THAT(asked(), IsEmpty());
   const Id jar = book.tell(3 * day, JarFilled{run, 2, Volume::millilitres(500)});
   expect_one(jar, HasSubstr("The filling of jar 2 is told for a time 2.8 days after the end"));
+}
+
+TEST_F(QuestionsOfOrder, AHeatToldADayLateIsAskedAndNotTheRestOfItsRun) {
+  const Id run = begun(day, RunKind::spirit, 20, 30);
+  RunRead warm{run, {}};
+  warm.reading.pot_temperature = units::Temperature::celsius(80);
+  const Id first = book.tell(60, warm);
+  expect_one(first,
+             HasSubstr("A reading is told for a time 23.0 h before the heat of its run"));
+  book.tell(70, warm);
+  book.tell(90, JarFilled{run, 1, Volume::millilitres(500)});
+  book.tell(400, JarGauged{run, 1, litres_at_20C(0.5), percent_at_20C(70)});
+  book.tell(300, RunEnded{run, {}, {}, {}, {}});
+  expect_one(run,
+             HasSubstr("The heat of the run is told to have gone on 23.0 h after the first "
+                       "that was told of it"));
+  RunBegun told;
+  told.kind = RunKind::spirit;
+  told.charge = litres_at_20C(20);
+  told.strength = percent_at_20C(30);
+  book.correct(run, day + 1, 0, told);
+  EXPECT_THAT(asked(), IsEmpty());
+  EXPECT_THAT(house.batches.at(*book.batch).runs[0].readings, SizeIs(2));
+}
+
+TEST_F(QuestionsOfOrder, AnEndPressedTheNextMorningIsAskedAndNotTheNextHeat) {
+  const Id strip = begun(0, RunKind::strip, 20, 8);
+  RunRead warm{strip, {}};
+  warm.reading.pot_temperature = units::Temperature::celsius(95);
+  book.tell(300, warm);
+  begun(1200, RunKind::spirit, 20, 30);
+  const Id end = book.tell(1230, RunEnded{strip, litres_at_20C(4), percent_at_20C(30), {}, {}});
+  expect_one(end, HasSubstr("The strip is told to have ended 15.5 h after the last"));
 }
 
 TEST_F(QuestionsOfOrder, AnEndToldAMonthLateIsAskedAndNoneOfWhatWasDoneInThatMonth) {

@@ -359,6 +359,44 @@ TEST_F(QuestionsTest, ALotOfNoBatchIsAskedOfTheHouse) {
   expect_one(made, HasSubstr("3.20 L"));
 }
 
+TEST_F(QuestionsTest, AJarFarTooStrongIsAskedAndNotThoseBeforeIt) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  Id slip = run;
+  int jar = 0;
+  for (const double percent : {75, 72, 70, 66, 60, 52, 45, 82, 30}) {
+    const Id one = book.tell(
+        900 + jar, JarGauged{run, ++jar, litres_at_20C(0.5), percent_at_20C(percent)});
+    if (percent == 82) slip = one;
+  }
+  expect_one(slip,
+             HasSubstr("Jar 8 was gauged at 82.0 %vol and jar 6, before it, at 52.0 %vol"));
+}
+
+TEST_F(QuestionsTest, AJarToldTenfoldIsAskedWhicheverBringsThemOverTheCharge) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  Id slip = run;
+  for (int jar = 1; jar <= 6; ++jar) {
+    const Id one = book.tell(day + jar * 60,
+                             JarFilled{run, jar, units::Volume::litres(jar == 2 ? 15 : 1.5)});
+    if (jar == 2) slip = one;
+  }
+  expect_one(slip, HasSubstr("With the 15.00 L of jar 2 the jars to jar 6 hold 22.50 L, of a "
+                             "charge of 20.00 L."));
+}
+
+TEST_F(QuestionsTest, JarsThatWereUpheldAreNotAskedAgainAsTheyAreGauged) {
+  const Id run = begun(0, RunKind::spirit, 10, 30);
+  for (int jar = 1; jar <= 6; ++jar) {
+    book.tell(3 * day + jar * 60, JarFilled{run, jar, units::Volume::litres(2)});
+  }
+  ASSERT_THAT(asked(), SizeIs(1));
+  book.tell(4 * day, Upheld{asked()[0].entry, asked()[0].why, "topped the pot up"});
+  for (int jar = 1; jar <= 6; ++jar) {
+    book.tell(4 * day + jar, JarGauged{run, jar, litres_at_20C(1.98), percent_at_20C(20)});
+    EXPECT_THAT(asked(), IsEmpty()) << jar;
+  }
+}
+
 TEST_F(QuestionsTest, LowWinesMadeUpWithWaterAreNotAskedOnceAllOfTheWashWasStripped) {
   fermented(26);
   racked(25);

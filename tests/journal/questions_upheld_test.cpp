@@ -44,6 +44,43 @@ TEST_F(QuestionsUpheld, ToldBeforeWhatItSpeaksOfItHoldsAsWell) {
   EXPECT_THAT(asked(), IsEmpty());
 }
 
+TEST_F(QuestionsUpheld, IsNotAskedAgainWhereFiguresOfOtherEntriesMoveALittle) {
+  const Id lot = brought(4, 50);
+  const Id taken = book.tell(
+      30, LotTaken{{lot, LotKind::hearts}, units::Volume::litres(4.5), Gone::given, ""});
+  expect_one(taken, HasSubstr("out of 4.000 L"));
+  uphold(taken, asked()[0].why);
+  book.tell(20,
+            LotTaken{{lot, LotKind::hearts}, units::Volume::millilitres(50), Gone::sample, ""});
+  EXPECT_THAT(asked(), IsEmpty()) << "out of 3.950 L";
+  book.tell(21, LotTaken{{lot, LotKind::hearts}, units::Volume::litres(1), Gone::spilt, ""});
+  expect_one(taken, HasSubstr("out of 2.950 L"));
+}
+
+TEST_F(QuestionsUpheld, AChargeIsNotAskedAgainOnceTheRackingIsTold) {
+  pitched(20, 1.064);
+  begun(8 * day, RunKind::strip, 14, {}, 14);
+  const Id second = begun(9 * day, RunKind::strip, 14, {}, 14);
+  expect_one(second, HasSubstr("28.0 L of the wash went into the still; there were 20.0 L as"));
+  uphold(second, asked()[0].why, 9 * day + 1);
+  racked(18);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
+TEST_F(QuestionsUpheld, AWeakJarIsNotAskedAgainAsOthersAreGauged) {
+  const Id run = begun(0, RunKind::spirit, 20, 30);
+  const auto gauged = [&](double minutes, int jar, double percent) {
+    return book.tell(minutes, JarGauged{run, jar, litres_at_20C(0.5), percent_at_20C(percent)});
+  };
+  const Id weak = gauged(900, 1, 40);
+  gauged(901, 3, 70);
+  expect_one(weak,
+             HasSubstr("Jar 1 was gauged at 40.0 %vol and jar 3, after it, at 70.0 %vol"));
+  uphold(weak, asked()[0].why);
+  gauged(902, 2, 72);
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
 TEST_F(QuestionsUpheld, OfAnotherEntryIsNot) {
   const Id pitch = pitched(52, 1.064);
   racked(62);
