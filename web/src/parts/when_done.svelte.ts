@@ -17,6 +17,7 @@ export class WhenDone {
   #tried = $state(false);
   /** How often keeping was held up by it: its field takes the focus then. */
   held_up = $state(0);
+  #shown = false; // by its drawer
   readonly #clock: HouseTime;
 
   constructor(clock: HouseTime = houseTime) {
@@ -33,6 +34,11 @@ export class WhenDone {
       told_ms === undefined ? this.#clock.now() : told_ms - this.#clock.ahead_ms,
     );
   };
+
+  /** What a form remembers of it while it is not told yet; nothing where it is done now. */
+  get typed(): string {
+    return this.open ? this.text : '';
+  }
 
   /** As a form was left that told of an earlier time; of one that told of now nothing is left. */
   leftAt(text: string | undefined): void {
@@ -79,6 +85,12 @@ export class WhenDone {
   get words(): string {
     const { at_ms } = this;
     return at_ms === undefined ? '' : ` It stands at ${dayAndTime(at_ms, this.#clock.now())}.`;
+  }
+
+  /** To be called from a drawer's $effect: whoever shuts it begins anew, and what it was left with stands. */
+  inDrawer(open: boolean): void {
+    if (this.#shown && !open) this.clear();
+    this.#shown = open;
   }
 
   /** Kept: the next is done now. */
