@@ -680,3 +680,47 @@ test('a charge that leaves the element bare is a danger of the run without a for
   await shown.rerender({ run: { ...small, charge_L_20C: 26 } });
   expect(screen.queryByRole('button', { name: /Element bare/ })).toBeNull();
 });
+
+test('an end that is typed and not told stands after the page was left, until it is told', async () => {
+  const drafts = () => Object.keys(localStorage).filter((key) => key.startsWith('lynearm-typing-'));
+  const value = (label: string) => drawer().getByLabelText<HTMLInputElement>(label).value;
+  const showEnd = async () => {
+    const page = render(RunLive, {
+      bench: benchOf(true),
+      batch: 'end left',
+      run: { ...run(), entry: 'run whose end is left' },
+    });
+    await tap('End the run');
+    return page;
+  };
+  const typed = await showEnd();
+  expect(drafts()).toEqual([]);
+  await userEvent.type(drawer().getByLabelText('Volume'), '9.5');
+  await userEvent.type(drawer().getByLabelText('Alcoholmeter reads'), '61');
+  await userEvent.type(drawer().getByLabelText('Left in the pot'), '18');
+  await userEvent.click(drawer().getByRole('button', { name: 'Earlier than now?' }));
+  typed.unmount();
+
+  set({ units: 'us' });
+  const left = await showEnd();
+  expect(value('Volume')).toBe('9.5 L');
+  expect(value('Alcoholmeter reads')).toBe('61');
+  expect(value('Left in the pot')).toBe('18 L');
+  expect(drawer().getByLabelText('The heat went off at')).toBeTruthy();
+  // Whoever shuts the drawer keeps the figures, and ends it now after all.
+  await userEvent.click(drawer().getByRole('button', { name: 'Close' }));
+  await tap('End the run');
+  expect(drawer().queryByLabelText('The heat went off at')).toBeNull();
+  expect(value('Volume')).toBe('9.5 L');
+  expect(kept).toEqual([]);
+  await userEvent.click(drawer().getByRole('button', { name: 'Heat is off: end the run' }));
+  expect(kept[0]).toMatchObject({
+    kind: 'run ended',
+    body: { collected: { volume_L: 9.5, at_C: 20 }, strength: { reading: 61 }, left_L: 18 },
+  });
+  await vi.waitFor(() => expect(drafts()).toEqual([]));
+  left.unmount();
+  await showEnd();
+  expect(value('Volume')).toBe('');
+  expect(value('Left in the pot')).toBe('');
+});

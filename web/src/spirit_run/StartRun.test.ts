@@ -6,6 +6,7 @@ import type { ChargeLeft, Lot, Plan, RunKind } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
 import { NoAnswer, Problem } from '../data/problem';
+import { set } from '../data/settings.svelte';
 import { ternPlan } from '../mash_bill/plan_of_tern_8';
 import { leadToFaults } from '../parts/at_fault';
 import StartRun from './StartRun.svelte';
@@ -472,4 +473,53 @@ test('a press that is refused goes to the first field at fault, in the midst of 
   expect(document.activeElement).toBe(startButton());
   expect(scrolled).toHaveLength(1);
   off();
+});
+
+test('a charge that is typed and not begun stands after the page was left, until its run begins', async () => {
+  const lots = [lot('one', 8, 40), lot('two', 6, 35)];
+  const drafts = () => Object.keys(localStorage).filter((key) => key.startsWith('lynearm-typing-'));
+  const value = (label: string | RegExp) => screen.getByLabelText<HTMLInputElement>(label).value;
+  const showLeft = (kind: RunKind = 'strip', batch = 'charge left') =>
+    show(benchOf(true, lots), kind, { batch });
+  const typed = showLeft();
+  await screen.findByLabelText('low wines one');
+  expect(drafts()).toEqual([]); // nothing that is planned or offered is one
+  await type(/^Of this batch’s wash/, '12');
+  await type('low wines one', '6');
+  await type('low wines two', '4');
+  await userEvent.clear(screen.getByLabelText('low wines two'));
+  await type('Volume', '21');
+  await type('Power from the start', '2500');
+  await userEvent.click(screen.getByRole('button', { name: 'Earlier than now?' }));
+  typed.unmount();
+  const another = showLeft('spirit run');
+  expect(value('Volume')).toBe('');
+  another.unmount();
+
+  set({ units: 'us' });
+  const left = showLeft();
+  expect(screen.getByText('As you left it: not begun yet.')).toBeTruthy();
+  await screen.findByLabelText('low wines one');
+  expect(value('low wines one')).toBe('6 L');
+  expect(value('low wines two')).toBe('');
+  expect(value(/^Of this batch’s wash/)).toBe('12 L');
+  expect(value('Volume')).toBe('21 L');
+  expect(value('at')).toBe('68'); // nobody typed it
+  expect(value('Power from the start')).toBe('2500');
+  expect(screen.getByLabelText('The heat went on at')).toBeTruthy();
+  expect(kept).toHaveLength(0);
+  await userEvent.click(startButton());
+  expect(kept[0]!.body).toMatchObject({
+    charge: { volume_L: 21, at_C: 20 },
+    lots: [{ lot: { entry: 'one' }, volume_L_20C: 6 }],
+    wash_L_20C: 12,
+    power_W: 2500,
+  });
+  expect(kept).toHaveLength(1);
+  await vi.waitFor(() => expect(drafts()).toEqual([]));
+  left.unmount();
+  showLeft();
+  expect(screen.queryByText('As you left it: not begun yet.')).toBeNull();
+  expect(value('Volume')).toBe('');
+  expect((await screen.findByLabelText<HTMLInputElement>('low wines one')).value).toBe('');
 });
