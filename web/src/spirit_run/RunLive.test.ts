@@ -642,6 +642,8 @@ test('a volume that the house asks about or doubts is not offered for the next j
   await page.rerender({ ...shown, told: toldAsking('slip of a jar') });
   await tap('Next jar');
   expect(drawer().queryByText(/as before/)).toBeNull();
+  // It was told, and is asked for again: the sentence says what it takes.
+  expect(drawer().getByText(/Told once and not doubted, it is offered/)).toBeTruthy();
 });
 
 test('at what temperature the rest in the pot is measured is said at its field', async () => {
