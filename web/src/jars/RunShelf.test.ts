@@ -6,6 +6,7 @@ import type { Run } from '../data/answers';
 import type { Bench } from '../data/bench.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
 import { FORESHOTS_UNTASTED } from '../data/nosing_words';
+import { set } from '../data/settings.svelte';
 import RunShelf from './RunShelf.svelte';
 
 const at = '2026-11-25T12:00:00.000Z';
@@ -238,4 +239,47 @@ test('a trial in the glass says that foreshots are not tasted, and so does the s
   await userEvent.click(sheet().getByRole('button', { name: 'Close' }));
   await userEvent.click(screen.getByRole('button', { name: /^Jar\s*1$/ }));
   expect(screen.getByRole('dialog').textContent).toContain(FORESHOTS_UNTASTED);
+});
+
+test('a gauging that is typed and not kept stands after the page was left, at its jar, until it is kept', async () => {
+  const drafts = () => Object.keys(localStorage).filter((key) => key.startsWith('lynearm-typing-'));
+  const value = (label: string) => sheet().getByLabelText<HTMLInputElement>(label).value;
+  const showJar = async (jar: number) => {
+    const page = render(RunShelf, {
+      bench: bench(),
+      batch: 'gauging left',
+      run: { ...run(), entry: 'run whose gauging is left' },
+      plan: undefined,
+    });
+    await userEvent.click(
+      screen.getByRole('button', { name: new RegExp(`^Jar\\s*${jar}\\s*(, not believed|$)`) }),
+    );
+    return page;
+  };
+  const typed = await showJar(2);
+  expect(drafts()).toEqual([]);
+  await userEvent.type(sheet().getByLabelText('Volume'), '480');
+  await userEvent.type(sheet().getByLabelText('Alcoholmeter reads'), '70');
+  await userEvent.click(sheet().getByRole('button', { name: 'Earlier than now?' }));
+  typed.unmount();
+  const other = await showJar(1);
+  expect(value('Volume')).toBe('');
+  other.unmount();
+
+  set({ units: 'us' });
+  const left = await showJar(2);
+  expect(value('Volume')).toBe('480 mL');
+  expect(value('Alcoholmeter reads')).toBe('70');
+  expect(sheet().getByLabelText('It was gauged at')).toBeTruthy();
+  expect(kept).toEqual([]);
+  await userEvent.click(sheet().getByRole('button', { name: 'Keep' }));
+  expect(kept[0]).toMatchObject({
+    kind: 'jar gauged',
+    body: { jar: 2, volume: { volume_L: 0.48, at_C: 20 }, strength: { reading: 70 } },
+  });
+  await vi.waitFor(() => expect(drafts()).toEqual([]));
+  left.unmount();
+  await showJar(2);
+  expect(value('Volume')).toBe('');
+  expect(sheet().queryByLabelText('It was gauged at')).toBeNull();
 });
