@@ -39,3 +39,15 @@ test('a text that is no longer than some lines stands whole', () => {
   expect(container.textContent!.trim()).toBe('a'.repeat(600));
   expect(screen.queryByRole('button')).toBeNull();
 });
+
+test('where it is cut behind a full stop, the dots stand apart from it', () => {
+  const shown = (text: string) => {
+    const { container, unmount } = render(LongText, { text });
+    container.querySelector('.rest')!.remove();
+    const words = container.textContent!.trim();
+    unmount();
+    return words;
+  };
+  expect(shown('Foam on the floor. '.repeat(40))).toMatch(/on the floor\. … More$/);
+  expect(shown('foam '.repeat(200))).toMatch(/foam foam… More$/);
+});
