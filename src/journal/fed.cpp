@@ -15,6 +15,7 @@ constexpr double litres_per_kg = 1.0;  // sugar takes 0.62, water 1
 constexpr double sugar_kg_per_litre = 1.2;
 constexpr double alcohol_litres_per_kg = 0.65;
 constexpr double gravity_per_kg_in_litre = 0.384;
+constexpr double twice = 2.0;
 
 double sugar_kg(const Added& added) {
   if (added.mass) return added.mass->kilograms();
@@ -97,11 +98,13 @@ bool gained(const BatchState& batch, const FermentPoint& from, const FermentPoin
   const double gain = to.gravity->ratio() - from.gravity->ratio();
   // Nearly always there is none, and nobody need look for what was put in.
   if (!(gain > more + impossible_deviations * sd)) return false;
+  // A refractometer's figure is reckoned by the wort at the pitch, and too high once fed.
+  const double told_as = to.by_refractometer ? twice : 1.0;
   return gain > more + impossible_deviations * sd +
-                    most_gravity_of(batch, from.told.at, to.told.at,
-                                    [&batch](const AddedState& one) {
-                                      return in_the_ferment(batch, one);
-                                    }) +
+                    told_as * most_gravity_of(batch, from.told.at, to.told.at,
+                                              [&batch](const AddedState& one) {
+                                                return in_the_ferment(batch, one);
+                                              }) +
                     most_by_worts(batch, *from.gravity, from.told.at, to.told.at);
 }
 

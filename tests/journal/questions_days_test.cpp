@@ -181,6 +181,16 @@ TEST_F(QuestionsOfRises, BubblesOrSugarThatWentInAreNoRise) {
   EXPECT_THAT(asked(), IsEmpty());
 }
 
+TEST_F(QuestionsOfRises, ARefractometerIsTooHighOnceAWashWasFedAndIsNotAsked) {
+  pitched(20, 1.064);
+  read(4 * day, 0.997);
+  book.tell(5 * day, Added{"sugar", units::Mass::kilograms(2), {}}, Stage::ferment);
+  // 7 Bx of the dry wash and 9 of the sugar, less a little.
+  const GravityRead brix{15.5, GravityScale::brix, units::Temperature::celsius(20)};
+  book.tell(5 * day + 60, FermentRead{brix, {}});
+  EXPECT_THAT(asked(), IsEmpty());
+}
+
 TEST_F(QuestionsOfRises, WhatWentInAtThePitchDoesNotExplainARiseOfDaysLater) {
   pitched(20, 1.064);
   book.tell(0, Added{"backset", {}, units::Volume::litres(4)}, Stage::ferment);
