@@ -78,7 +78,8 @@ std::vector<Option> cut_wishes_options() {
       {"--hearts-at-most", "STRENGTH", "the greatest strength of the hearts together"},
       {"--jars-at-least", "STRENGTH", "no jar weaker than this in the hearts: \"56 %vol\""},
       {"--foreshots", "VOLUME",
-       "jars begun before so much had run are foreshots; the first is in any case"},
+       "jars begun before so much had run are foreshots, the first in any case; one that takes "
+       "the last quarter of them or less is for the feints"},
   };
 }
 

@@ -34,7 +34,11 @@ std::vector<Use> without_heads(const std::vector<Jar>& jars, const Wishes& wishe
   return any_open(fewer) ? fewer : uses;
 }
 
-// The jars' uses with the foreshots found.
+/// So little of the foreshots at most may run into a jar for the feints. Our choice.
+constexpr double last_of_foreshots = 0.25;
+
+// The jars' uses with the foreshots found. A jar in which they end is mixed: with only the last
+// of them in it it is for the feints, and none of it is hearts.
 std::vector<Use> uses_of(const std::vector<Jar>& jars, const Wishes& wishes) {
   std::vector<Use> uses;
   bool stated = false;
@@ -46,7 +50,12 @@ std::vector<Use> uses_of(const std::vector<Jar>& jars, const Wishes& wishes) {
     Volume run;
     for (const std::size_t i : running_order(jars)) {
       const bool first = run <= Volume{};
-      if (first || (wishes.foreshots && run < *wishes.foreshots)) uses[i] = Use::foreshots;
+      const Volume to_come = wishes.foreshots.value_or(Volume{}) - run;
+      if (first || to_come > wishes.foreshots.value_or(Volume{}) * last_of_foreshots) {
+        uses[i] = Use::foreshots;
+      } else if (to_come > Volume{} && uses[i] == Use::open) {
+        uses[i] = Use::feints;
+      }
       run += jars[i].volume;
     }
   }

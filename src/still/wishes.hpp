@@ -59,6 +59,7 @@ inline constexpr units::VolumeStrength nearest_limits = units::VolumeStrength::p
 struct Wishes {
   Weights weights;
   /// Set aside as foreshots: every jar begun before so much had run, and the first in any case.
+  /// One that takes only the last of them, a quarter or less, is for the feints.
   /// Without it, the jars that say so, or else the first.
   std::optional<units::Volume> foreshots{};
   /// Set aside as heads, for the feints: every jar more than half of which had run before so

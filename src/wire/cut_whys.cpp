@@ -102,7 +102,9 @@ Why why_cuts(const ShelfJars& shelf, const still::Purpose& purpose,
   planned("Foreshots, by the plan", shelf.foreshots_end);
   planned("Heads, by the plan", shelf.heads_end);
   why.model =
-      "Jars begun before the plan's foreshots end, and jars that mostly ran before its heads "
+      "Jars begun before the plan's foreshots end (foreshots, or feints where a quarter of "
+      "them "
+      "or less runs into the jar), and jars that mostly ran before its heads "
       "end, are kept out of the hearts. Of all ways to divide the others the one of most "
       "worth: the hearts' pure alcohol, less "
       "what water, early and late congeners (each by its square) and the nose's marks take off "

@@ -102,6 +102,10 @@ TEST(ProposeCut, setsTheFirstJarAsideAlways) {
   wishes.foreshots = Volume::litres(0.2);
   EXPECT_EQ(best(propose(jars, wishes)).allotment[1].foreshots, jars[1].volume);
   EXPECT_EQ(best(propose(jars, wishes)).allotment[2].foreshots, Volume{});
+  // Of 120 mL 20 run into the second jar, of half a litre: it is mixed, and none of it is
+  // hearts.
+  wishes.foreshots = Volume::litres(0.12);
+  EXPECT_EQ(best(propose(jars, wishes)).allotment[1].feints, jars[1].volume);
 }
 
 TEST(ProposeCut, keepsToTheEndOfTheHeadsThatWasWished) {

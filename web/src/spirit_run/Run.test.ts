@@ -22,7 +22,7 @@ const strip = (entry: string, wash_L_20C: number) => ({
   jars: [],
 });
 const batch = {
-  batch: 'b',
+  batch: 'strips',
   name: 'Tern 9',
   ferment: { readings: [], racked: { entry: 'k', at, clear_L_20C: 52 } },
   runs: [strip('one', 15)],
@@ -32,7 +32,7 @@ let kept: Entry[];
 beforeEach(() => {
   kept = [];
   vi.spyOn(bench.api, 'get').mockImplementation(async (path) => {
-    if (path === '/batches/b') return batch as never;
+    if (path === '/batches/strips') return batch as never;
     if (path === '/lots') return { lots: [] } as never;
     throw new NoAnswer('not there');
   });
@@ -49,7 +49,7 @@ beforeEach(() => {
 test('of the wash is left what strips at home and on this device did not take', async () => {
   kept = [
     newEntry({
-      batch: 'b',
+      batch: 'strips',
       stage: 'strip',
       kind: 'run begun',
       who: '',
@@ -58,14 +58,14 @@ test('of the wash is left what strips at home and on this device did not take', 
   ];
   kept.push(
     newEntry({
-      batch: 'b',
+      batch: 'strips',
       stage: 'strip',
       kind: 'run ended',
       who: '',
       body: { run: kept[0]!.id },
     }),
   );
-  render(Run, { batch: 'b', kind: 'strip' });
+  render(Run, { batch: 'strips', kind: 'strip' });
   await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
   expect(await screen.findByText(/^25\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
 });
@@ -105,7 +105,7 @@ test('when all wash was stripped the page says so, and counts no strips that are
 test('a correction on this device of what a strip took counts, and is no run of its own', async () => {
   kept = [
     newEntry({
-      batch: 'b',
+      batch: 'strips',
       stage: 'strip',
       kind: 'run begun',
       who: '',
@@ -113,7 +113,7 @@ test('a correction on this device of what a strip took counts, and is no run of 
       body: { run: 'strip', charge: { volume_L: 20, at_C: 20 }, wash_L_20C: 20 },
     }),
   ];
-  render(Run, { batch: 'b', kind: 'strip' });
+  render(Run, { batch: 'strips', kind: 'strip' });
   await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
   expect(await screen.findByText(/^32\.0.L is left of 52\.0.L racked$/)).toBeTruthy();
 });
@@ -125,7 +125,7 @@ test('a run begun brings the page to its top, also one told as of an earlier tim
   record.mockImplementation((wish) =>
     now({ ...wish, at: new Date(bench.told_ms!).toISOString() } as typeof wish),
   );
-  render(Run, { batch: 'b', kind: 'strip' });
+  render(Run, { batch: 'strips', kind: 'strip' });
   await userEvent.click(await screen.findByRole('button', { name: 'Another run' }));
   await userEvent.type(screen.getByLabelText('Volume'), '12');
   const top = vi.spyOn(document.documentElement, 'scrollTop', 'set');
@@ -154,10 +154,10 @@ test('what is asked of a strip that is not shown, or of its low wines, stands on
     puzzles,
   };
   vi.mocked(bench.api.get).mockImplementation(async (path) => {
-    if (path === '/batches/b') return asked as never;
+    if (path === '/batches/strips') return asked as never;
     throw new NoAnswer('not there');
   });
-  render(Run, { batch: 'b', kind: 'strip' });
+  render(Run, { batch: 'strips', kind: 'strip' });
   for (const { why } of puzzles.slice(0, 3)) {
     await screen.findByText(why);
     expect(screen.getAllByText(why)).toHaveLength(1);
