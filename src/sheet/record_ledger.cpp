@@ -179,8 +179,10 @@ Html steps(const Record& record, const journal::BatchAccount& account) {
   return table(gaps) +
          small_print(fmt::format(
              "Unaccounted for: in, less out, less what has a name; below nought: more came out "
-             "than went in. Over these steps together {} {}. ±: half an 80 % band; a volume at "
-             "a mark is read to {:.0f} %, one standard deviation, a strength by {}.",
+             "than went in. Over these steps together {} {}. ±: half an 80 % band; within "
+             "gauging is what two standard deviations explain, half as much again. A volume at "
+             "a "
+             "mark is read to {:.0f} %, one standard deviation, a strength by {}.",
              fine.give_or_take(all_printed, all.sd), volume_unit(record.system),
              100.0 * journal::volume_share_sd, journal::words(account.glass)));
 }
