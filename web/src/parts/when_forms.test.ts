@@ -212,7 +212,15 @@ const forms: Form[] = [
   },
   {
     of: 'a jar that is full',
-    show: () => render(JarDrawer, { ...base, run, open: true, jar: 3, volume_mL: 500 } as never),
+    show: () =>
+      render(JarDrawer, {
+        ...base,
+        run,
+        open: true,
+        jar: 3,
+        volume_mL: 500,
+        toldOf: () => undefined,
+      } as never),
     filled: async () => undefined,
     keep: /^Full, 500/,
     kinds: ['jar filled'],

@@ -31,3 +31,15 @@ export function volumeToOffer(
     queued.filter((e) => holds(e.body['volume_mL']) && !unsure.has(e.id) && !corrected.has(e.id)),
   );
 }
+
+/** What a jar of the run was told to hold when it was full; undefined where it was not told at all. */
+export function jarTold(
+  run: Run,
+  waiting: readonly Entry[],
+  jar: number,
+): { volume_mL?: number } | undefined {
+  const here = waiting.findLast((e) => e.kind === 'jar filled' && e.body['jar'] === jar);
+  const mL = here ? here.body['volume_mL'] : run.jars.find((one) => one.jar === jar)?.as_filled_mL;
+  if (!here && !run.jars.some((one) => one.jar === jar)) return undefined;
+  return typeof mL === 'number' ? { volume_mL: mL } : {};
+}
