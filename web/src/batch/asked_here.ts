@@ -20,3 +20,14 @@ export function askedHere(puzzles: readonly Asked[] | undefined, things: unknown
   const entries = entriesIn(things);
   return puzzles.filter(({ entry }) => entries.has(entry));
 }
+
+/** A question by its entry and its words: figures in it move a little with those of other entries. */
+export const questionKey = ({ entry, why }: Pick<Asked, 'entry' | 'why'>): string =>
+  `${entry} ${why.replace(/\d+(?:[.,]\d+)*/g, '#')}`;
+
+/** So much of a sentence as stands in a notice of a few lines; cut behind a word. */
+export function inBrief(says: string, most = 140): string {
+  if (says.length <= most) return says;
+  const cut = says.slice(0, most);
+  return `${cut.slice(0, cut.lastIndexOf(' ') > most / 2 ? cut.lastIndexOf(' ') : most)} …`;
+}

@@ -28,6 +28,10 @@ const opened = () =>
     },
   }));
 
+/** Answers that this device remembers from before, and did not hear since the page was opened. */
+const remembered = new WeakSet<object>();
+export const isRemembered = (answer: object): boolean => remembered.has(answer);
+
 const FIRST_WAIT_MS = 2000;
 const LAST_WAIT_MS = 30_000;
 
@@ -121,6 +125,7 @@ export class Held<Answer> {
     try {
       const kept = (await (await opened()).get('answers', this.#path)) as Kept | undefined;
       if (!kept || this.value !== undefined || this.#closed) return;
+      if (typeof kept.value === 'object' && kept.value !== null) remembered.add(kept.value);
       this.value = kept.value as Answer;
       this.at_ms = kept.at_ms;
     } catch {
