@@ -4,8 +4,9 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, expect, test, vi } from 'vitest';
 import type { Batch as BatchTold } from '../data/answers';
 import { bench } from '../data/bench.svelte';
-import type { Entry } from '../data/entry';
+import type { Entry, Stage } from '../data/entry';
 import { Problem } from '../data/problem';
+import Bottle from '../bottle/Bottle.svelte';
 import Ledger from '../ledger/Ledger.svelte';
 import Batch from './Batch.svelte';
 
@@ -13,10 +14,10 @@ vi.setConfig({ testTimeout: 30_000 });
 afterEach(() => vi.restoreAllMocks());
 
 const at = '2026-11-17T11:20:00.000Z';
-const entry = (id: string, batch: string): Entry => ({
+const entry = (id: string, batch: string, stage: Stage): Entry => ({
   id,
   batch,
-  stage: 'mash',
+  stage,
   kind: 'mash temperature',
   version: 1,
   at,
@@ -24,7 +25,7 @@ const entry = (id: string, batch: string): Entry => ({
   who: '',
   body: { temperature_C: 6.6 },
 });
-function houseOf(batch: string) {
+function houseOf(batch: string, stage: Stage = 'mash') {
   const ask = (of: string, why: string) => ({ entry: of, why, counts: true });
   const told = {
     batch,
@@ -42,7 +43,7 @@ function houseOf(batch: string) {
   } as unknown as BatchTold;
   vi.spyOn(bench.api, 'get').mockImplementation(((path: string) =>
     path.endsWith('/entries')
-      ? Promise.resolve({ entries: [entry('a', batch), entry('b', batch)] })
+      ? Promise.resolve({ entries: [entry('a', batch, stage), entry('b', batch, stage)] })
       : path === `/batches/${batch}`
         ? Promise.resolve(told)
         : Promise.reject(new Problem({ title: 'None', status: 404 }))) as typeof bench.api.get);
@@ -71,4 +72,21 @@ test('the ledger of the batch says so too', async () => {
     name: 'The house asks about 2 entries',
   });
   expect(link.pathname + link.hash).toBe('/batch/asked-line-2#asked');
+});
+
+test('the page of a stage tells what is asked of an entry of it that made nothing', async () => {
+  houseOf('asked-line-3', 'bottle');
+  render(Bottle, { batch: 'asked-line-3' });
+  expect(await screen.findByText('So late?')).toBeTruthy();
+  expect(screen.getByText('It is asked of 2 entries.')).toBeTruthy();
+});
+
+test('and nothing of another stage', async () => {
+  houseOf('asked-line-4', 'mash');
+  render(Bottle, { batch: 'asked-line-4' });
+  await vi.waitFor(() =>
+    expect(bench.api.get).toHaveBeenCalledWith('/batches/asked-line-4/entries'),
+  );
+  await new Promise((then) => setTimeout(then, 20));
+  expect(screen.queryByText('So late?')).toBeNull();
 });
