@@ -2,6 +2,7 @@
 // this device and kept in the journal's own. A figure that was left untouched stays to the last digit.
 import { printed, range, typed, typedDecimal } from '../data/figures';
 import {
+  ACCEPTED,
   NAME_BYTES,
   percentTyped,
   pitchFault,
@@ -219,6 +220,7 @@ export function wrongIn(
           WHOLE[key] ??
           UNITS.find(([ending]) => key.endsWith(ending))?.[3]);
   const value = figureTyped(text, field, units);
+  if (key.endsWith('_W')) return value === undefined ? unread(text, ACCEPTED.power) : undefined;
   if (key in WHOLE && value !== undefined && !Number.isInteger(value))
     return unread(text, 'a whole number');
   if (value === 0 && mustBe(body, field)) return unread(text, 'a volume over nought');

@@ -268,3 +268,11 @@ test('a correction does not make nothing of what was there, and may of what can 
   expect(of({ clear: { volume_L: 38, at_C: 20 }, lees_L: 1 }, 'lees_L')).toBeUndefined();
   expect(of({ collected: { volume_L: 5, at_C: 20 } }, 'collected', 'volume_L')).toBeUndefined();
 });
+
+test('a power is corrected to what a still has, and its sentence names that', () => {
+  const body = { run: 'r', power_W: 1500 };
+  const power = editables(body, 'run read').find((f) => f.path[0] === 'power_W')!;
+  expect(wrongIn(body, power, '1,5')).toMatch(/accepted: a power such as 1500.W or 1\.5.kW/);
+  expect(wrongIn(body, power, '1,5 kW')).toBeUndefined();
+  expect(wrongIn(body, power, '0')).toBeUndefined();
+});

@@ -46,6 +46,19 @@ test('a figure is read with its unit, and not beyond what can be meant', () => {
   expect(wattsTyped('-5')).toBeUndefined();
 });
 
+test('kilowatts typed as watts are no still’s power; none at all is', () => {
+  for (const text of ['1,5', '1.5', '1.5 W', '49', '0.03 kW', '100001'])
+    expect(wattsTyped(text), text).toBeUndefined();
+  for (const [text, watts] of [
+    ['1.5 kW', 1500],
+    ['1500 W', 1500],
+    ['50', 50],
+    ['0', 0],
+    ['100000', 100_000],
+  ] as const)
+    expect(wattsTyped(text), text).toBe(watts);
+});
+
 test('a spirit is gauged on its scale and no warmer than the formula reaches', () => {
   expect(strengthRead('136.4 proof', '68 F', 'metric')).toEqual({
     reading: 136.4,

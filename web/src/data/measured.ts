@@ -56,11 +56,24 @@ export const massTyped = (text: string, units: Units) =>
 export const gramsTyped = (text: string, units: Units) =>
   within(typedAs(text, 'g', units), [0, 1000 * MASS_KG[1]]);
 
-/** "2200", "2200 W", "2.2 kW". */
-export function wattsTyped(text: string): number | undefined {
+/**
+ * No still runs on less, but for none at all: "1.5" is kilowatts in a field of watts, and a run begun on that
+ * has no forecast and no alarm. Our choice, without a source; the house accepts it.
+ */
+const LEAST_W = 50;
+export const tooFewWatts = (watts: number): boolean => watts > 0 && watts < LEAST_W;
+
+/** "2200", "2200 W", "2.2 kW": in watts, whatever they may be. */
+export function wattsIn(text: string): number | undefined {
   const kilo = /kW\s*$/i.test(text);
   const value = typed(text.replace(/\s*k?W\s*$/i, ''));
-  return within(value === undefined || !kilo ? value : 1000 * value, WATTS);
+  return value === undefined || !kilo ? value : 1000 * value;
+}
+
+/** The same, as a still has it; 0 is no heat. */
+export function wattsTyped(text: string): number | undefined {
+  const watts = within(wattsIn(text), WATTS);
+  return watts === undefined || tooFewWatts(watts) ? undefined : watts;
 }
 
 /** "55", "55 %", "55 %vol", "110 proof": a true strength. */
@@ -187,7 +200,7 @@ export const ACCEPTED = {
     return upTo('a mass such as 2.8 kg or 6.2 lb', MASS_KG[1], 'kg');
   },
   grams: 'a mass such as 55 g or 2 oz',
-  power: 'watts such as 2200, up to 100 000',
+  power: 'a power such as 1500 W or 1.5 kW, from 50 W to 100 kW, or 0',
   percent: 'a true strength such as 46.0 or 92 proof, up to 100 % or 200 proof',
   gravity: {
     specific_gravity: 'a figure such as 1.062, from 0.970 to 1.170',

@@ -47,3 +47,16 @@ test('in a correction what nobody touched stays as it was told, and a figure can
   await keep();
   expect(kept).toEqual([{ head_temperature_C: 91.73, coolant_flow_L_per_min: 1.5 }]);
 });
+
+test('kilowatts in the field of watts are asked about at it', async () => {
+  const kept = open();
+  await type('Power', '1,5');
+  await keep();
+  expect(kept).toEqual([]);
+  expect(
+    screen.getByText(/“1,5” was given; accepted: a power such as 1500.W or 1\.5.kW/),
+  ).toBeTruthy();
+  await type('Power', ' kW');
+  await keep();
+  expect(kept).toEqual([{ power_W: 1500 }]);
+});

@@ -726,3 +726,26 @@ test('an end that is typed and not told stands after the page was left, until it
   expect(value('Volume')).toBe('');
   expect(value('Left in the pot')).toBe('');
 });
+
+test('a power of 1.5 W is not told: kilowatts are, with their unit, and no heat is nought', async () => {
+  render(RunLive, {
+    bench: benchOf(true),
+    batch: 'kilowatts',
+    run: { ...run(), entry: 'kilowatts' },
+  });
+  await tap('Power');
+  await key('1', 'Point', '5');
+  expect(drawer().queryByText(/accepted: a power/)).toBeNull(); // it may become 1500 yet
+  await key('Keep');
+  expect(kept).toEqual([]);
+  expect(
+    drawer().getByText(/“1\.5” was given; accepted: a power such as 1500.W or 1\.5.kW/),
+  ).toBeTruthy();
+  await userEvent.type(drawer().getByLabelText('Power now'), ' kW');
+  expect(drawer().queryByText(/accepted: a power/)).toBeNull();
+  await key('Keep');
+  expect(kept[0]).toMatchObject({ body: { power_W: 1500 } });
+  await tap('Power');
+  await key('0', 'Keep');
+  expect(kept[1]).toMatchObject({ body: { power_W: 0 } });
+});

@@ -523,3 +523,18 @@ test('a charge that is typed and not begun stands after the page was left, until
   expect(value('Volume')).toBe('');
   expect((await screen.findByLabelText<HTMLInputElement>('low wines one')).value).toBe('');
 });
+
+test('a run is not begun on kilowatts that stand as watts', async () => {
+  show(benchOf(true, []), 'strip', { batch: 'kilowatts' });
+  await type('Volume', '21');
+  await type('at', '20');
+  await type('Power from the start', '1,5');
+  expect(
+    screen.getByText(/“1,5” was given; accepted: a power such as 1500.W or 1\.5.kW/),
+  ).toBeTruthy();
+  await userEvent.click(startButton());
+  expect(kept).toHaveLength(0);
+  await type('Power from the start', '1,5 kW');
+  await userEvent.click(startButton());
+  expect(kept[0]!.body).toMatchObject({ power_W: 1500 });
+});
