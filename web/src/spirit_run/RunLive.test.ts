@@ -4,7 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { alarm } from '../data/alarm';
 import type { Batch, Run, RunForecast } from '../data/answers';
-import type { Bench } from '../data/bench.svelte';
+import { bench as pageBench, type Bench } from '../data/bench.svelte';
 import { Clocks } from '../data/clocks.svelte';
 import { newEntry, type Entry, type EntryWish } from '../data/entry';
 import { NoAnswer, Problem } from '../data/problem';
@@ -748,4 +748,46 @@ test('a power of 1.5 W is not told: kilowatts are, with their unit, and no heat 
   await tap('Power');
   await key('0', 'Keep');
   expect(kept[1]).toMatchObject({ body: { power_W: 0 } });
+});
+
+test('a charge beyond the boiler is corrected from the page that says so', async () => {
+  const beyond: Run = {
+    ...run(),
+    entry: 'beyond the boiler',
+    against: ['The charge is 60.0 L, and the boiler holds 45.0 L to its brim.'],
+  };
+  const bench = benchOf(true);
+  const begun = {
+    ...newEntry({
+      batch: 'beyond',
+      stage: 'spirit run',
+      kind: 'run begun',
+      who: '',
+      body: { run: 'spirit run', charge: { volume_L: 60, at_C: 20 } },
+    }),
+    id: 'beyond the boiler',
+  };
+  Object.assign(bench.api, {
+    get: (path: string) =>
+      Promise.resolve(path === '/batches/beyond/entries' ? { entries: [begun] } : forecast),
+  });
+  const record = vi.spyOn(pageBench, 'record').mockResolvedValue({} as never);
+  const page = render(RunLive, { bench, batch: 'beyond', run: beyond });
+  await screen.findByText('Hearts');
+  await tap('Correct the charge');
+  expect(
+    await drawer().findByRole('heading', { name: 'Correct the start of the run' }),
+  ).toBeTruthy();
+  const volume = drawer().getByDisplayValue('60');
+  await userEvent.clear(volume);
+  await userEvent.type(volume, '40');
+  await userEvent.click(drawer().getByRole('button', { name: /^Correct/ }));
+  expect(record.mock.calls[0]![0]).toMatchObject({
+    kind: 'run begun',
+    corrects: 'beyond the boiler',
+    body: { run: 'spirit run', charge: { volume_L: 40, at_C: 20 } },
+  });
+  record.mockRestore();
+  await page.rerender({ bench, batch: 'beyond', run: { ...run(), entry: 'beyond the boiler' } });
+  expect(screen.queryByRole('button', { name: 'Correct the charge' })).toBeNull();
 });
