@@ -198,7 +198,9 @@ const forms: Form[] = [
     of: 'the power of a run',
     show: () => render(PowerDrawer, { ...base, run, open: true, stopped: false } as never),
     filled: async () => {
-      await userEvent.click(screen.getByRole('button', { name: '7' }));
+      // Less than 50 W is no still's power.
+      for (const name of ['7', '0', '0'])
+        await userEvent.click(screen.getByRole('button', { name }));
     },
     keep: 'Keep',
     kinds: ['run read'],
