@@ -364,8 +364,9 @@ TEST_F(QuestionsTest, AJarFarTooStrongIsAskedAndNotThoseBeforeIt) {
   Id slip = run;
   int jar = 0;
   for (const double percent : {75, 72, 70, 66, 60, 52, 45, 82, 30}) {
-    const Id one = book.tell(
-        900 + jar, JarGauged{run, ++jar, litres_at_20C(0.5), percent_at_20C(percent)});
+    ++jar;
+    const Id one =
+        book.tell(900 + jar, JarGauged{run, jar, litres_at_20C(0.5), percent_at_20C(percent)});
     if (percent == 82) slip = one;
   }
   expect_one(slip,
