@@ -107,6 +107,42 @@ test('an alternative laid over the shelf and read back is the same', () => {
   expect(allotmentOf(back)['10']!.apart).toBe(310);
 });
 
+test('an alternative that falls a hair short of a jar leaves no share set apart', () => {
+  // The house rounds each share down: 223.506 mL as 186.25 and 37.25 leave 0.006 mL.
+  const jar = { jar: 6, lot: lot(0.223506, 75.9), notes: [] };
+  const alternative = {
+    jar: 6,
+    foreshots_mL_20C: 0,
+    hearts_mL_20C: 186.25,
+    feints_mL_20C: 37.25,
+    apart_mL_20C: 0,
+  };
+  const jars = shelfOf({ ...run, jars: [jar] }, taken([alternative]));
+  expect(jars[0]!.parts).toEqual({
+    foreshots: 0,
+    hearts: expect.closeTo(186.256, 6) as number,
+    feints: 37.25,
+    apart: 0,
+  });
+  expect(pouredOf(jars)[0]).toMatchObject({ hearts_mL_20C: 186.25, apart_mL_20C: 0 });
+  // A hair over it is no other share either, and what can be poured stays a share.
+  const over = shelfOf(
+    { ...run, jars: [jar] },
+    taken([{ ...alternative, foreshots_mL_20C: 0.02 }]),
+  );
+  expect(over[0]!.parts.foreshots).toBe(0);
+  const some = taken([{ ...alternative, feints_mL_20C: 37 }]);
+  expect(shelfOf({ ...run, jars: [jar] }, some)[0]!.parts.apart).toBeCloseTo(0.256);
+});
+
+test('a rounding of a split never reaches the house as a share', () => {
+  const jars = shelfOf({ ...run, jars: [run.jars[0]!] }, undefined).map((jar) => ({
+    ...jar,
+    parts: { foreshots: 0, hearts: 297.98, feints: 0, apart: 0.02 },
+  }));
+  expect(pouredOf(jars)[0]).toMatchObject({ hearts_mL_20C: 298, apart_mL_20C: 0 });
+});
+
 test('the glass is scaled until the first jar runs empty', () => {
   const made = fromGlass(shelfOf(run, undefined), { '6': 30, '7': 20, '9': 5 })!;
   expect(made.scale).toBeCloseTo(298 / 30);

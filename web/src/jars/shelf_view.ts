@@ -2,7 +2,7 @@
 // 20 °C; strengths of blends are the house's to tell.
 import type { Batch, JarPoured, Lot, Poured, Run } from '../data/answers';
 import { quantity, type Units } from '../data/units';
-import { split, wholly, type Jar, type Parts } from '../parts/shelf_allotment';
+import { split, wholly, withoutResidues, type Jar, type Parts } from '../parts/shelf_allotment';
 
 export type Allotment = Readonly<Record<string, Parts>>; // by jar number
 
@@ -36,17 +36,17 @@ const partsOf = (poured: JarPoured): Parts => ({
   apart: poured.apart_mL_20C,
 });
 
-/** What was allotted may be less than the jar holds now: what is over stays apart. */
+/** What was allotted may be less than the jar holds now: what is over stays apart, but for a rounding. */
 function fitted(parts: Parts, volume_mL: number): Parts {
   const used = parts.foreshots + parts.hearts + parts.feints;
-  if (used <= volume_mL) return { ...parts, apart: volume_mL - used };
+  if (used <= volume_mL) return withoutResidues({ ...parts, apart: volume_mL - used });
   const k = volume_mL / used;
-  return {
+  return withoutResidues({
     foreshots: parts.foreshots * k,
     hearts: parts.hearts * k,
     feints: parts.feints * k,
     apart: 0,
-  };
+  });
 }
 
 /** A jar that is not gauged, and whose volume as it was filled is not believed: it stands there, marked. */
@@ -117,13 +117,16 @@ const hundredths = (mL: number) => Math.floor(mL * 100 + 1e-6) / 100;
 export function pouredOf(jars: readonly Jar[]): JarPoured[] {
   return jars
     .filter((jar) => jar.strength !== undefined)
-    .map((jar) => ({
-      jar: Number(jar.id),
-      foreshots_mL_20C: hundredths(jar.parts.foreshots),
-      hearts_mL_20C: hundredths(jar.parts.hearts),
-      feints_mL_20C: hundredths(jar.parts.feints),
-      apart_mL_20C: hundredths(jar.parts.apart),
-    }));
+    .map((jar) => {
+      const parts = withoutResidues(jar.parts);
+      return {
+        jar: Number(jar.id),
+        foreshots_mL_20C: hundredths(parts.foreshots),
+        hearts_mL_20C: hundredths(parts.hearts),
+        feints_mL_20C: hundredths(parts.feints),
+        apart_mL_20C: hundredths(parts.apart),
+      };
+    });
 }
 
 /** An alternative of the house laid over the shelf. */

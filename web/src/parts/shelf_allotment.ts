@@ -39,6 +39,21 @@ export const wholly = (lot: Lot, volume_mL: number): Parts => ({
   [lot]: volume_mL,
 });
 
+/** What is less of a jar than this, nobody poured: roundings leave it between a volume and its shares. */
+const RESIDUE_mL = 0.05;
+
+/** The shares without roundings, which go to the jar's largest share: they are no lot of their own. */
+export function withoutResidues(parts: Parts): Parts {
+  const largest = LOTS.reduce((a, b) => (parts[b] > parts[a] ? b : a));
+  const rounded = LOTS.filter((l) => l !== largest && Math.abs(parts[l]) < RESIDUE_mL);
+  const made = { ...parts };
+  for (const lot of rounded) {
+    made[largest] += made[lot];
+    made[lot] = 0;
+  }
+  return made;
+}
+
 /** Gives whole jars to a lot. */
 export function allot(jars: readonly Jar[], ids: readonly string[], lot: Lot): Jar[] {
   const meant = new Set(ids);
