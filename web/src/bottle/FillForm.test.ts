@@ -52,3 +52,21 @@ test('a strength well below the lot’s is warned of at once', async () => {
     /Bottled at 43\.5 %vol, and the lot stands at 45\.1 %vol/,
   );
 });
+
+test('of more bottles than the volume fills it is told what fills, what is left over, and that they cannot be', async () => {
+  const comes = () =>
+    document
+      .querySelector('.comes')!
+      .textContent!.replace(/[\s\u00a0]+/g, ' ')
+      .trim();
+  await type(/^of it/, '0.52 L');
+  await type('Size', '200 mL');
+  expect(comes()).toMatch(/which fills 2; 120 mL left over\. The lot/);
+  await type('Bottles', '9');
+  expect(comes()).toMatch(/which fills 2; 120 mL left over\. 9 cannot be filled of it\./);
+  await keep();
+  expect(record).not.toHaveBeenCalled();
+  expect(screen.getByText(/“9” does not fit; accepted: up to 2/)).toBeTruthy();
+  await type('Bottles', '1');
+  expect(comes()).toMatch(/which fills 2; with 1 filled, 320 mL left over\./);
+});
