@@ -61,6 +61,29 @@ test('a figure is corrected at the time it was told, to the millisecond', async 
   });
 });
 
+test('what stands is at its head, and what was told first is marked as that', () => {
+  const plain = (text: string | null) => text!.replace(/[\s\u00a0]+/g, ' ').trim();
+  const stands = {
+    ...entry,
+    id: '018f0000-0000-7000-8000-000000000002',
+    corrects: entry.id,
+    body: { temperature_C: 26 },
+  };
+  const twice = { ...row, stands, corrections: [stands] } as JournalRow;
+  const { container, unmount } = render(Correct, {
+    batch: 'b',
+    row: twice,
+    ondone: () => undefined,
+  });
+  const [head, first] = [...container.querySelectorAll('p')].map((p) => plain(p.textContent));
+  expect(head).toMatch(/, Ada: temperature 26 °C$/);
+  expect(first).toMatch(/^First told: .*, Ada: temperature 24 °C$/);
+  expect(screen.getByLabelText<HTMLInputElement>('Temperature').value).toBe('26');
+  unmount();
+  render(Correct, { batch: 'b', row, ondone: () => undefined });
+  expect(screen.queryByText(/First told/)).toBeNull();
+});
+
 test('a time to come is refused at its field, and nothing is recorded', async () => {
   await corrected('2999-01-01T00:00', '25');
   expect(record).not.toHaveBeenCalled();
