@@ -220,3 +220,16 @@ test('the glass that the band rests on is told where the reading is entered', as
     await screen.findByText(/Taken as read on class II, certificate no\. 7, the kit’s.*±\s0\.8/),
   ).toBeTruthy();
 });
+
+test('of a glass without a class it is told that the kit’s own accuracy does not make the band', async () => {
+  open(async () => ({
+    strength_percent_vol: 50,
+    standard_percent_vol: 0.6,
+    glass: { id: 'house', name: 'a glass of division 1 %, uncertified', by_kit: true },
+  }));
+  const told = await screen.findByText(/^Taken as read on a glass of division 1 %, uncertified:/);
+  expect(told.textContent).toMatch(
+    /the kit names no class\. What it tells as “Alcoholmeter within” counts in plans, runs and lots, not in this band\. The band comes of it/,
+  );
+  expect(told.textContent).not.toMatch(/names no other/);
+});
