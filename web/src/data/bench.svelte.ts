@@ -11,6 +11,20 @@ import { keepPages, pagesWereKept } from './page_keeper';
 import { Problem } from './problem';
 import { settings } from './settings.svelte';
 
+const TOLD_AT = 'lynearm-told-at';
+
+/** Of this tab, and over its reloads: a phone drops a page in a pocket, and what is written up of yesterday
+ *  would count as now, unsaid. */
+function toldAtLeft(): number | undefined {
+  try {
+    const left = sessionStorage.getItem(TOLD_AT);
+    const ms = Number(left);
+    return left !== null && left !== '' && Number.isFinite(ms) ? ms : undefined;
+  } catch {
+    return undefined; // nothing is remembered where the browser refuses
+  }
+}
+
 export type Hearing = (kind: string, data: unknown) => void;
 
 export class Bench {
@@ -31,8 +45,7 @@ export class Bench {
   pages_kept = $state<boolean | undefined>(undefined);
   /** Device time when the connection was lost; forecasts on the screen are that old. */
   lost_ms = $state<number | undefined>(undefined);
-  /** Device time as of which entries are told, by who writes up what happened before; else now. */
-  told_ms = $state<number | undefined>(undefined);
+  #told_ms = $state(toldAtLeft());
   readonly clocks: Clocks;
   /** Device's clock less the house's in milliseconds, looked at again as the clocks tick; 0 unknown. */
   readonly ahead_ms = $derived.by(() => {
@@ -49,6 +62,21 @@ export class Bench {
   #stream: EventStream | undefined;
   readonly #hearers = new Set<Hearing>();
   readonly #turned = new Set<() => void>();
+
+  /** Device time as of which entries are told, by who writes up what happened before; else now. */
+  get told_ms(): number | undefined {
+    return this.#told_ms;
+  }
+
+  set told_ms(value: number | undefined) {
+    this.#told_ms = value;
+    try {
+      if (value === undefined) sessionStorage.removeItem(TOLD_AT);
+      else sessionStorage.setItem(TOLD_AT, String(value));
+    } catch {
+      // Then it lasts as long as the page.
+    }
+  }
 
   constructor(own: Api = api) {
     this.api = own;

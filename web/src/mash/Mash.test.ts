@@ -4,6 +4,7 @@ import { cleanup, configure, render, screen, waitFor, within } from '@testing-li
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
+import { momentText } from '../data/dates';
 import type { EntryWish } from '../data/entry';
 import { NoAnswer } from '../data/problem';
 import { set } from '../data/settings.svelte';
@@ -213,6 +214,59 @@ test('two taps on Done mark one step, though the next comes to stand under the t
   render(Mash, { batch: 'b' });
   await userEvent.dblClick((await screen.findAllByRole('button', { name: 'Done' }))[0]!);
   expect(recorded.filter(({ kind }) => kind === 'step marked')).toHaveLength(1);
+});
+
+/** The page of a batch that no other test knows. */
+function pageOf(id: string) {
+  const answers: Record<string, unknown> = {
+    [`/batches/${id}`]: batch,
+    [`/batches/${id}/plan`]: plan,
+  };
+  vi.mocked(bench.api.get).mockImplementation(async (path) => (answers[path] ?? {}) as never);
+  render(Mash, { batch: id });
+}
+/** Other forms of the page have one too. */
+const earlierOfStep = async () => {
+  const start = await screen.findByRole('button', { name: /^(Start its clock|Its clock runs)$/ });
+  const step = start.closest<HTMLElement>('.now')!;
+  return within(step).getByRole('button', { name: 'Earlier than now?' });
+};
+
+test('a step that was done earlier is told as of then, and the next press is now', async () => {
+  batch['steps'] = [];
+  pageOf('done-earlier');
+  const user = userEvent.setup();
+  const earlier = new Date(Date.now() - 20 * 60_000);
+  earlier.setSeconds(0, 0);
+  await user.click(await earlierOfStep());
+  const field = screen.getByLabelText('It was done, or begun, at');
+  await user.clear(field);
+  await user.click(screen.getAllByRole('button', { name: 'Done' })[0]!);
+  expect(recorded).toEqual([]); // no time was given
+  await user.type(field, momentText(earlier.getTime()));
+  await new Promise((resolve) => setTimeout(resolve, 1100)); // no second tap of the first press
+  await user.click(screen.getAllByRole('button', { name: 'Done' })[0]!);
+  expect(recorded[0]).toMatchObject({
+    body: { step: 'Mill', done: true },
+    at: earlier.toISOString(),
+  });
+  expect(await screen.findByText(/^Done: Mill\. It stands at /)).toBeTruthy();
+  expect(screen.queryByLabelText('It was done, or begun, at')).toBeNull();
+});
+
+test('a step is not told done before it was begun', async () => {
+  batch['steps'] = [{ ...milled(Date.now() - 600_000), done: false }];
+  pageOf('done-before-begun');
+  const user = userEvent.setup();
+  await user.click(await earlierOfStep());
+  const field = screen.getByLabelText('It was done, or begun, at');
+  await user.clear(field);
+  await user.type(field, momentText(Date.now() - 3_600_000));
+  await user.click(screen.getAllByRole('button', { name: 'Done' })[0]!);
+  expect(
+    await screen.findByText(/^Mill was begun .*; accepted: a time after that\.$/),
+  ).toBeTruthy();
+  expect(recorded).toEqual([]);
 });
 
 test('a clock that is started is told to the house as the step begun; its word stands beside the button', async () => {

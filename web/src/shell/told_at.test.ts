@@ -5,6 +5,13 @@ import { expect, test, vi } from 'vitest';
 import { Bench } from '../data/bench.svelte';
 import ToldAt from './ToldAt.svelte';
 
+test('what a tab remembers and is no time is not taken for one', () => {
+  for (const left of ['', 'noon']) {
+    sessionStorage.setItem('lynearm-told-at', left);
+    expect(new Bench().told_ms).toBeUndefined();
+  }
+});
+
 test('what is written up in the evening is told as of noon, until one is back to now', async () => {
   vi.stubGlobal(
     'EventSource',
@@ -28,7 +35,11 @@ test('what is written up in the evening is told as of noon, until one is back to
   expect((await bench.record({ ...wish, at: '2026-11-24T08:00:00.000Z' })).at).toBe(
     '2026-11-24T08:00:00.000Z',
   );
+  // As after a reload of its tab: told as of then, not of now without a word.
+  const reloaded = new Bench();
+  expect(reloaded.told_ms).toBe(Date.parse(noon));
   await user.click(screen.getByRole('button', { name: 'Back to now' }));
+  expect(new Bench().told_ms).toBeUndefined();
   expect(Math.abs(Date.parse((await bench.record(wish)).at) - Date.now())).toBeLessThan(60_000);
   close();
 });
