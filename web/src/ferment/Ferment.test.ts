@@ -235,3 +235,16 @@ test('a reading of the ferment is struck out only when it was asked once more', 
   expect(record).toHaveBeenCalledOnce();
   expect(record.mock.lastCall![0]).toMatchObject({ kind: 'struck', corrects: 'two' });
 });
+
+test('the yeast of the pitch stands by its name, not by the key of a table', async () => {
+  const pitch = { ...batch.ferment.pitch, volume_L_20C: 50, yeast: 'distillers-dry', mass_g: 50 };
+  const yeasts = [{ id: 'distillers-dry', name: 'Dry distilling yeast' }];
+  kept = { ...batch, ferment: { ...batch.ferment, pitch } };
+  const told_ = vi.mocked(bench.api.get).getMockImplementation()!;
+  vi.mocked(bench.api.get).mockImplementation(async (path) =>
+    path === '/tables' ? ({ yeasts, ingredients: [] } as never) : told_(path),
+  );
+  show();
+  expect(await screen.findByText(/with 50.g of Dry distilling yeast/)).toBeTruthy();
+  expect(screen.queryByText(/distillers-dry/)).toBeNull();
+});
