@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { NextStep } from '../data/answers';
 import { away } from '../data/figures';
-import { dueText, inOrder, slugOf, whenOf } from './next_step';
+import { dueText, inOrder, sinceIsTold, slugOf, whenOf } from './next_step';
 
 const next = (change: Partial<NextStep> = {}): NextStep => ({
   what: 'Read the ferment',
@@ -41,6 +41,13 @@ test('a length of time is told in one figure', () => {
     '5 h',
     '3 days',
   ]);
+});
+
+test('a step that is due in the minute since which it is next tells that time once', () => {
+  const seconds = next({ since: '2026-11-21T08:00:12.345Z', due: '2026-11-21T08:00:40.000Z' });
+  expect(sinceIsTold(seconds, at('2026-11-21T09:00:00Z'), 600_000)).toBe(true);
+  expect(sinceIsTold(next(due), at('2026-11-21T09:00:00Z'), 0)).toBe(false);
+  expect(sinceIsTold(next(), at('2026-11-21T09:00:00Z'), 0)).toBe(false);
 });
 
 test('stills that are on come first, then what is overdue, what is due soonest, what is done', () => {

@@ -15,6 +15,12 @@ export function whenOf(next: NextStep, house_ms: number): When {
   return next.late_after !== undefined && house_ms >= Date.parse(next.late_after) ? 'late' : 'due';
 }
 
+/** Whether the moment since which it is next is told already, as that at which it is due. */
+export const sinceIsTold = (next: NextStep, device_ms: number, ahead_ms: number): boolean =>
+  next.due !== undefined &&
+  dayAndTime(Date.parse(next.due) + ahead_ms, device_ms) ===
+    dayAndTime(Date.parse(next.since) + ahead_ms, device_ms);
+
 /** "due 28 November, 09:10 (in 5 h)"; "overdue since 27 November, 09:10". Device times are told. */
 export function dueText(next: NextStep, device_ms: number, ahead_ms: number): string {
   if (next.due === undefined) return '';
