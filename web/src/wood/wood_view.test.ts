@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import {
   caskName,
   caskTime,
+  hasCourse,
   inVessel,
   lastLeakTest,
   leakNote,
@@ -143,4 +144,17 @@ test('where vessel and journal differ, it is told where the rest went', () => {
   );
   expect(inVessel(forecast(4.9, 0.07, 0.0745), lot(4.95, 'gauging'), mL)?.words).toMatch(/gauging/);
   expect(inVessel(forecast(5.046, 0, 0), lot(5.046), mL)).toBeUndefined();
+});
+
+test('a course that is one point, at nothing, is not drawn', () => {
+  const point = (days: number, high: number) => ({
+    days,
+    extract_fraction: { low: 0, median: high / 2, high },
+  });
+  const has = (...course: ReturnType<typeof point>[]) => hasCourse({ course } as never);
+  expect(has()).toBe(false);
+  expect(has(point(0, 0))).toBe(false);
+  expect(has(point(0, 0), point(0, 0))).toBe(false);
+  expect(has(point(0, 0), point(0.02, 0.0001))).toBe(false);
+  expect(has(point(0, 0), point(1, 0.02))).toBe(true);
 });

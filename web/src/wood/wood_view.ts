@@ -145,6 +145,12 @@ export const setText = (set: WoodForecast['woods'][number], units: Units): strin
   joined([...kindText(set, undefined, units), set.cask]);
 
 /** Extract in per cent over days. */
+/** Whether its course has a line to draw: on the first day it is one point, at nothing. */
+export const hasCourse = ({ course }: Pick<WoodForecast, 'course'>): boolean =>
+  course.length > 1 &&
+  course.at(-1)!.days > course[0]!.days &&
+  course.some((point) => 100 * point.extract_fraction.high >= 0.05);
+
 export const curveOf = (forecast: WoodForecast): BandCurve => ({
   x: forecast.course.map((point) => point.days),
   middle: forecast.course.map((point) => 100 * point.extract_fraction.median),
