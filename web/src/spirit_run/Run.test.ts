@@ -177,3 +177,20 @@ test('what the plan’s element needs over it is held against the charge of a ru
   render(Run, { batch: 'e', kind: 'strip' });
   expect(await screen.findByRole('button', { name: /^Danger: *Element bare/ })).toBeTruthy();
 });
+
+test('a strip that ended with wash left says how much waits, before the way to the spirit run', async () => {
+  vi.mocked(bench.api.get).mockImplementation(async (path) => {
+    if (path === '/batches/waits') return { ...batch, batch: 'waits' } as never;
+    throw new NoAnswer('not there');
+  });
+  render(Run, { batch: 'waits', kind: 'strip' });
+  const link = await screen.findByRole('link', { name: 'On to the spirit run' });
+  expect(
+    link
+      .closest('p')!
+      .textContent!.replace(/[\s\u00a0]+/g, ' ')
+      .trim(),
+  ).toBe(
+    'Of the wash 37.0 L is left of 52.0 L racked. What is left waits for another run. On to the spirit run',
+  );
+});
