@@ -4,7 +4,9 @@ import { expect, test, vi } from 'vitest';
 import { bench } from '../data/bench.svelte';
 import { Problem } from '../data/problem';
 import { set } from '../data/settings.svelte';
+import { valueOf } from '../parts/text_form';
 import Kit from './Kit.svelte';
+import { KIT_SECTIONS } from './kit_form';
 
 const text = `name = "Shed"
 [place]
@@ -41,4 +43,12 @@ test('a water that is not the warmer, and a room too small, are told by label an
   expect(await screen.findByText(/accepted: warmer than “Cold water”, 12 °C\./)).toBeTruthy();
   expect(screen.getByText(/“0\.5 m³” was given; .*from 1 to 100000 m³\./)).toBeTruthy();
   expect(screen.queryByText(/liquor\.cold/)).toBeNull();
+});
+
+test('how far an alcoholmeter may be off is typed with its unit told', () => {
+  const within = KIT_SECTIONS.flatMap(({ fields }) => fields).find(
+    ({ path }) => path === 'instruments.alcoholmeter',
+  )!;
+  for (const units of ['metric', 'us', 'both'] as const)
+    expect(valueOf('1', within, units)).toBe('1 %vol');
 });

@@ -106,7 +106,7 @@ export const KIT_SECTIONS: readonly FormSection[] = [
     title: 'Instruments',
     fields: under('instruments', [
       { path: 'thermometer', label: 'Thermometer within', usual: '0.5 K' },
-      { path: 'alcoholmeter', label: 'Alcoholmeter within', usual: '0.5 %vol' },
+      { path: 'alcoholmeter', label: 'Alcoholmeter within', unit: '%vol', usual: '0.5 %vol' },
       {
         path: 'alcoholmeter_class',
         label: 'Its class, where certified',
