@@ -43,14 +43,14 @@ test('a jar that another page keeps is counted here, and the next one is offered
   const here = new Bench(api);
   const close = here.open();
   render(RunLive, { bench: here, batch: 'b', run });
-  expect(await screen.findByText('jar 5')).toBeTruthy();
+  expect(await screen.findByText('jar 5', {}, { timeout: 5000 })).toBeTruthy();
   let away = true;
   const other = new Outbox({
     keep: (entries) =>
       away ? Promise.reject(new NoAnswer('away')) : Promise.resolve(entries.map((e) => e.id)),
   });
   await other.put(jarFive);
-  expect(await screen.findByText('jar 6')).toBeTruthy();
+  expect(await screen.findByText('jar 6', {}, { timeout: 5000 })).toBeTruthy();
   expect(here.outbox.waiting).toBe(1);
   away = false;
   await other.send();
