@@ -80,7 +80,7 @@ Sentence read(std::string_view text) {
     const std::string_view figure = text.substr(0, length);
     text.remove_prefix(length);
     const std::size_t point = figure.find('.');
-    const std::size_t decimals = point == figure.npos ? 0 : length - point - 1;
+    const std::size_t decimals = point == std::string_view::npos ? 0 : length - point - 1;
     const double step = std::pow(10.0, -static_cast<double>(decimals)) * (1.0 + 1e-6);
     if (const Unit* const unit = unit_after(text)) {
       said.words += unit->kind;
