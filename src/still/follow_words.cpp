@@ -52,7 +52,9 @@ std::string sentence(const Doubt& doubt) {
     case Instrument::hydrometer:
       return fmt::format("does not fit (expected {:.1f}–{:.1f} %vol)", doubt.low, doubt.high);
     case Instrument::jar:
-      return fmt::format("does not fit (expected {:.0f}–{:.0f} mL)", doubt.low, doubt.high);
+      // The band of what came over reaches below nought while nothing has.
+      return fmt::format("does not fit (expected {:.0f}–{:.0f} mL)", std::max(0.0, doubt.low),
+                         std::max(0.0, doubt.high));
   }
   return "";
 }

@@ -177,6 +177,14 @@ TEST(Follow, AMistypedStrengthIsKeptNotBelieved) {
   EXPECT_NEAR(update.now.spout->median.percent(), before, 0.3);
 }
 
+TEST(Follow, NothingBelowNoughtIsExpectedToHaveComeOver) {
+  Doubt jar{};
+  jar.instrument = Instrument::jar;
+  jar.low = -12.0;
+  jar.high = 12.0;
+  EXPECT_EQ(sentence(jar), "does not fit (expected 0–12 mL)");
+}
+
 TEST(Follow, ALateReadingCountsAsIfItHadComeInTime) {
   std::vector<Reading> readings = exact_readings(Duration::minutes(110.0));
   Follower in_order = follower(400), late = follower(400);
